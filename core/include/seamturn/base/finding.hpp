@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// What the tool must tell its user: how grave, which stable code, where, what and what to do next.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace seamturn::base {
+
+enum class Severity { note, warning, error };
+
+/// "note", "warning" or "error".
+[[nodiscard]] std::string_view severity_name(Severity severity);
+
+/// Where something stands in a file. line and column count from 1; 0 means "the file as a whole".
+struct Place {
+  std::string file;
+  int line = 0;
+  int column = 0;
+  bool operator==(const Place&) const = default;
+};
+
+/// One thing to tell. The codes are listed in docs/findings.md and never renamed.
+struct Finding {
+  Severity severity = Severity::error;
+  std::string code;     ///< stable, e.g. "read.unit.missing"
+  std::string text;     ///< what was found, what was expected, what to do
+  Place place;          ///< may be empty when the finding belongs to no file
+  std::string excerpt;  ///< the source line, or empty
+  bool operator==(const Finding&) const = default;
+};
+
+/// True when at least one finding is an error.
+[[nodiscard]] bool has_errors(const std::vector<Finding>& findings);
+
+/// Appends all of `more` to `all`.
+void append_findings(std::vector<Finding>& all, const std::vector<Finding>& more);
+
+/// The finding as people read it: "file:line:column: error: text [code]", the source line and a
+/// caret under the column. Ends without a newline.
+[[nodiscard]] std::string finding_text(const Finding& finding);
+
+}  // namespace seamturn::base

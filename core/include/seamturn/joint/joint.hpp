@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+// Joints and their seams. One side of a two-sided joint is one seam.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "seamturn/geom/path.hpp"
+#include "seamturn/joint/preparation.hpp"
+#include "seamturn/process/weld_position.hpp"
+
+namespace seamturn::joint {
+
+enum class JointType { butt, tee, corner };
+[[nodiscard]] std::string_view joint_type_name(JointType type);
+
+/// How the root of a groove is made sound. `open`: one side, nothing behind it.
+enum class RootDecision { open, steel_backing, ceramic_backing };
+[[nodiscard]] std::string_view root_decision_name(RootDecision root);
+
+/// The path of one weld in frame J with the directions that tell which way it faces, all at the
+/// start of the path (geom::carried_direction takes them along it).
+struct Seam {
+  std::string id;                  ///< "J1", or "J1.a" "J1.b"
+  std::string joint;               ///< "J1"
+  std::optional<geom::Path> path;  ///< none: priced and heated, not turned
+  double length_mm = 0.0;
+  geom::Vec3 wall_1 = geom::Vec3::UnitZ();  ///< outward normal of the first member's surface
+  geom::Vec3 wall_2 = geom::Vec3::UnitY();  ///< outward normal of the second member's surface
+  geom::Vec3 face = geom::Vec3::UnitZ();    ///< normal of the weld face, out of the joint
+  Angle between_walls;                      ///< dihedral on the weld's side; 180 deg for a butt
+};
+
+struct Joint {
+  std::string id;
+  JointType type = JointType::tee;
+  std::string member_1;             ///< of a tee: the through member
+  std::string member_2;             ///< of a tee: the one that stands on it
+  Preparation preparation;
+  Cap cap;
+  RootDecision root = RootDecision::open;
+  double thickness_mm = 0.0;        ///< of the prepared edge (grooves), else the thinner member
+  double depth_mm = 0.0;            ///< of the groove; equals thickness for full penetration
+  std::string quality = "C";        ///< ISO 5817 level
+  std::string purpose;              ///< free text for the sheet, may be empty
+  std::string wire;                 ///< id of the wire; empty: the weldment's wire
+  std::vector<std::string> after;   ///< joints that must be welded before
+  std::optional<double> preheat_c;  ///< stated by the user, with a reason
+  std::string preheat_reason;
+  std::optional<double> interpass_max_c;  ///< stated by the user
+  std::vector<Seam> seams;          ///< one or two
+};
+
+/// Fillets and tee or corner grooves are judged by the fillet rows of ISO 6947, butts by the groove
+/// rows (docs/decisions.md).
+[[nodiscard]] process::WeldFamily position_family(const Joint& joint);
+
+/// Directions of a section at a station of a seam.
+struct SectionFrame {
+  geom::Vec3 origin;   ///< on the seam's path
+  geom::Vec3 tangent;  ///< t, travel direction
+  geom::Vec3 face;     ///< n, normal of the weld face
+  geom::Vec3 x;        ///< across the section (docs/methods/section.md)
+  geom::Vec3 y;        ///< out of the root towards the weld face
+};
+/// Frame J. Fillet: y = n. Groove in a tee or corner: y = second member's outward normal, x = first
+/// member's. Butt: y = n, x = n x t.
+/// Pre: the seam has a path.
+[[nodiscard]] SectionFrame section_frame(const Joint& joint, const Seam& seam, double distance_mm);
+
+}  // namespace seamturn::joint

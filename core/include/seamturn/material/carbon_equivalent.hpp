@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// Carbon equivalents: one number for how easily a steel hardens beside a weld.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "seamturn/base/figure_card.hpp"
+#include "seamturn/base/finding.hpp"
+#include "seamturn/base/outcome.hpp"
+#include "seamturn/material/composition.hpp"
+
+namespace seamturn::material {
+
+enum class CarbonFormula { iiw, cet, pcm, cen, jis };
+
+/// "iiw", "cet", "pcm", "cen", "jis" (as written on the command line).
+[[nodiscard]] std::string_view formula_name(CarbonFormula formula);
+
+struct CarbonEquivalent {
+  double value = 0.0;                   ///< mass-%
+  std::vector<base::Finding> findings;  ///< warnings where an element or the result leaves the range
+};
+
+/// The carbon equivalent of a composition by one named formula.
+/// Units: mass-% -> mass-%.      Frame: none.
+/// Pre: every content finite, 0..100; otherwise ContractViolation.
+/// Outside: refuses (material.carbon.out_of_range) when carbon lies above the formula's range, for
+///   then the number would mislead; other elements outside: material.composition.out_of_range.
+/// Source: see carbon_equivalent_card(); docs/methods/carbon-equivalent.md.
+/// Accuracy: exact evaluation of the formula.
+/// Tests: material/carbon_equivalent - published heats and examples.
+[[nodiscard]] base::Outcome<CarbonEquivalent> carbon_equivalent(CarbonFormula formula,
+                                                                const Composition& composition);
+
+[[nodiscard]] const base::FigureCard& carbon_equivalent_card();
+
+}  // namespace seamturn::material

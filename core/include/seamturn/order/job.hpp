@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// The ordering problem in plain numbers: pass blocks with options, what must come before what, and
+// what it costs to go from one to the next. Knows nothing of plates and torches.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "seamturn/geom/vector.hpp"
+
+namespace seamturn::order {
+
+/// One pass of a block: arc seconds, and the least gap between the start of the zone's previous
+/// pass and this one so that the place is cool enough (0: none).
+struct BlockPass {
+  double arc_s = 0.0;
+  double gap_s = 0.0;      ///< after the previous pass of the same zone, place by place
+  double overhead_s = 0.0; ///< arc start, crater fill: counted as other
+};
+
+/// One way to weld a block.
+struct Option {
+  int stance = 0;          ///< index into Job::turn_s
+  geom::Vec3 start_W = geom::Vec3::Zero();  ///< torch tip where the arc starts
+  geom::Vec3 end_W = geom::Vec3::Zero();    ///< and where it ends
+  int tag = 0;             ///< for the caller: which candidate this was
+};
+
+/// The passes of one layer of one seam, or a part of them.
+struct Block {
+  std::string name;
+  int zone = 0;                   ///< blocks of one zone heat the same place (one seam)
+  std::vector<BlockPass> passes;
+  std::vector<Option> options;    ///< at least one
+  std::vector<int> after;         ///< blocks that must be finished before
+  double touch_s = 0.0;           ///< spent when the zone was not touched since the last turn
+};
+
+struct Job {
+  std::vector<Block> blocks;
+  std::vector<std::vector<double>> turn_s;  ///< [from][to] between stances, settling included
+  int start_stance = 0;
+  geom::Vec3 home_W = geom::Vec3::Zero();
+  double air_speed_mm_s = 1.0;
+  double air_acceleration_mm_s2 = 1.0;
+  double retract_mm = 0.0;
+  double clean_every_s = 0.0;     ///< 0: never
+  double clean_s = 0.0;
+};
+
+/// Which block with which option, in sequence.
+struct Step {
+  int block = 0;
+  int option = 0;
+  bool operator==(const Step&) const = default;
+};
+using Sequence = std::vector<Step>;
+
+}  // namespace seamturn::order

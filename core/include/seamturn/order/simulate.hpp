@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Runs a sequence on the clock.
+#pragma once
+
+#include "seamturn/base/outcome.hpp"
+#include "seamturn/order/job.hpp"
+#include "seamturn/timeline/clock.hpp"
+
+namespace seamturn::order {
+
+/// Checks a job: options present, indices in range, no cycle in `after`.
+/// Outside: refuses order.cycle (naming the blocks), order.block.no_option.
+[[nodiscard]] base::Outcome<bool> check_job(const Job& job);
+
+/// True when every block stands once and after all it must follow.
+[[nodiscard]] bool is_valid(const Job& job, const Sequence& sequence);
+
+/// The cycle of a sequence, from the first move to the return home. Rules in docs/methods/order.md:
+/// turn with the robot home; touch once per zone and stance visit; clean when due between blocks;
+/// wait before a pass until the gap to the zone's previous pass is kept at both its ends.
+/// Pre: is_valid. Tests: order/simulate - closed-form, law (seconds of each kind add up).
+[[nodiscard]] timeline::Clock simulate(const Job& job, const Sequence& sequence);
+/// Only the total; same value as simulate(...).now_s(), faster.
+[[nodiscard]] double cycle_time_s(const Job& job, const Sequence& sequence);
+
+}  // namespace seamturn::order

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+// The layers and passes that fill a section in one position, with their settings.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "seamturn/base/figure_card.hpp"
+#include "seamturn/base/finding.hpp"
+#include "seamturn/base/outcome.hpp"
+#include "seamturn/process/bead_limits.hpp"
+#include "seamturn/process/consumables.hpp"
+#include "seamturn/process/settings.hpp"
+#include "seamturn/section/weld_section.hpp"
+
+namespace seamturn::pass {
+
+using base::Angle;
+
+/// One run of weld metal.
+struct Pass {
+  int number = 0;                ///< from 1, in the order laid
+  process::PassRole role = process::PassRole::fill;
+  int layer = 0;                 ///< from 1
+  int bead = 0;                  ///< in the layer, from 1
+  double area_mm2 = 0.0;
+  section::Point centre;         ///< of the bead, section frame
+  section::Point aim;            ///< where the wire points, section frame
+  Angle work_angle;              ///< torch off the section's y axis, + towards x (turned about t)
+  std::string settings;          ///< id of the LinkedSettings row
+  double feed_mm_s = 0.0;
+  double voltage_v = 0.0;
+  double current_a = 0.0;
+  double travel_mm_s = 0.0;
+  double weave_width_mm = 0.0;
+  double weave_frequency_hz = 0.0;
+  double gas_flow_l_min = 0.0;
+  double tip_distance_mm = 0.0;
+  Angle push;
+  double arc_time_s = 0.0;       ///< length / travel
+  double arc_energy_kj_mm = 0.0;
+  double heat_input_kj_mm = 0.0;
+  std::string limited_by;        ///< id of the limit that set the bead's size; empty: none did
+};
+
+struct PassStack {
+  process::WeldPosition position = process::WeldPosition::pa;
+  int layers = 0;
+  std::vector<Pass> passes;
+  double arc_time_s = 0.0;
+  double heat_input_min_kj_mm = 0.0;
+  double heat_input_max_kj_mm = 0.0;
+  std::vector<base::Finding> findings;
+};
+
+struct StackRequest {
+  const section::WeldSection* section = nullptr;
+  process::WeldFamily family = process::WeldFamily::fillet;
+  process::WeldPosition position = process::WeldPosition::pa;
+  double length_mm = 0.0;                             ///< of the seam: arc time
+  const process::Wire* wire = nullptr;
+  std::span<const process::LinkedSettings> settings;  ///< all rows; the stack picks by role, wire, position
+  std::span<const process::BeadLimit> limits;         ///< all rows
+  std::optional<double> heat_input_min_kj_mm;         ///< permitted band
+  std::optional<double> heat_input_max_kj_mm;
+};
+
+/// Lays the passes: fillets in triangular layers, grooves in layers cut from the real profile with
+/// root first and cap last; travel solved from the bead area at the linked settings.
+/// Units: as named.      Frame: section frame.
+/// Pre: pointers set, length > 0.
+/// Outside: refuses pass.settings.none (no row for role, wire, position), pass.travel.cannot_close
+///   (names the limit and by how much), pass.heat_input.cannot_close.
+/// Source: layout rules in docs/methods/pass-stack.md; limits carry their own source.
+/// Accuracy: pass areas add up to the section area within 1e-9 of it.
+/// Tests: pass/pass_stack - laws, published single-pass limits.
+[[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRequest& request);
+
+/// Positions for which the settings hold rows for this wire and every role the section needs.
+[[nodiscard]] std::vector<process::WeldPosition> positions_with_settings(
+    std::span<const process::LinkedSettings> settings, const std::string& wire);
+
+/// Heat input of the tack settings of a wire, the lowest a joint may see.
+[[nodiscard]] std::optional<double> tack_heat_input_kj_mm(
+    std::span<const process::LinkedSettings> settings, const process::Wire& wire);
+
+}  // namespace seamturn::pass

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+// Everything computed, in order, on a clock, with its estimate: one value, from which all documents
+// are written and nothing else.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "seamturn/cell/cell.hpp"
+#include "seamturn/cost/estimate.hpp"
+#include "seamturn/joint/weldment.hpp"
+#include "seamturn/order/search.hpp"
+#include "seamturn/pass/pass_stack.hpp"
+#include "seamturn/procedure/procedure.hpp"
+#include "seamturn/reach/torch_pose.hpp"
+#include "seamturn/section/weld_section.hpp"
+#include "seamturn/timeline/clock.hpp"
+#include "seamturn/turn/stance.hpp"
+
+namespace seamturn::plan {
+
+using base::Angle;
+
+/// A pass as it will be laid.
+struct PlannedPass {
+  pass::Pass pass;
+  std::optional<double> start_s;  ///< on the clock; none for seams that are not turned
+  std::optional<double> end_s;
+  double t85_s = 0.0;             ///< at the coolest permitted start: shortest
+  double t85_long_s = 0.0;        ///< at the interpass maximum: longest
+  bool reversed = false;
+  int stance = -1;
+  std::vector<reach::TorchPose> points;  ///< frame J
+};
+
+struct PlannedSeam {
+  std::string id;
+  std::string joint;
+  process::WeldPosition position = process::WeldPosition::pa;
+  std::string procedure;          ///< id
+  bool turned = false;            ///< has a place in the order
+  bool rolling = false;
+  double metal_kg = 0.0;
+  double length_mm = 0.0;
+  pass::PassStack stack;
+  std::vector<PlannedPass> passes;
+};
+
+struct PlannedJoint {
+  std::string id;
+  section::WeldSection section;
+  procedure::HeatLimits heat;
+  std::string steel_1, steel_2;
+  std::vector<PlannedSeam> seams;
+};
+
+struct PlannedStance {
+  std::string id;                        ///< "S01" ...
+  turn::Stance stance;
+  std::vector<std::string> axis_names;
+  std::vector<double> torque_nm;         ///< per axis
+  std::vector<std::string> seams;        ///< welded here, in order of first arc
+  double turn_time_s = 0.0;              ///< to get here, summed over all visits
+  int visits = 0;
+};
+
+/// An event of the clock with names instead of indices.
+struct PlannedEvent {
+  timeline::SecondKind kind = timeline::SecondKind::other;
+  double start_s = 0.0;
+  double end_s = 0.0;
+  std::string stance;
+  std::string seam;
+  int pass = 0;                          ///< number, arc only
+};
+
+struct Totals {
+  double length_mm = 0.0;
+  double metal_kg = 0.0;
+  int passes = 0;
+  double arc_time_s = 0.0;
+};
+
+struct Plan {
+  joint::Weldment weldment;
+  std::optional<cell::Cell> cell;
+  std::vector<process::Wire> wires;      ///< used ones only
+  std::vector<process::Gas> gases;
+  joint::Weight part;                    ///< frame J
+  joint::Weight load;                    ///< part and fixture, frame D
+  std::vector<PlannedJoint> joints;
+  std::vector<procedure::Procedure> procedures;
+  std::vector<PlannedStance> stances;    ///< in order of first visit
+  std::vector<PlannedEvent> timeline;
+  std::vector<std::string> not_turned;   ///< seams without a place
+  double seconds[timeline::second_kinds] = {};  ///< by SecondKind
+  double cycle_s = 0.0;
+  double lower_bound_s = 0.0;
+  bool proved_best = false;
+  Totals totals;
+  cost::Estimate estimate;
+  cost::Rates rates;
+  std::vector<procedure::Caution> cautions;
+  std::vector<base::Finding> findings;   ///< notes and warnings; a plan with errors is not made
+};
+
+}  // namespace seamturn::plan

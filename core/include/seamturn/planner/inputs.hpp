@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// What the chain of stages starts from: the files, read and checked.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "seamturn/cell/cell.hpp"
+#include "seamturn/cost/estimate.hpp"
+#include "seamturn/joint/weldment.hpp"
+#include "seamturn/material/steel.hpp"
+#include "seamturn/position/classify.hpp"
+#include "seamturn/process/bead_limits.hpp"
+#include "seamturn/process/consumables.hpp"
+#include "seamturn/process/settings.hpp"
+
+namespace seamturn::planner {
+
+/// All libraries of a weldment put together.
+struct Library {
+  std::vector<material::Steel> steels;
+  std::vector<process::Wire> wires;
+  std::vector<process::Gas> gases;
+  std::vector<process::LinkedSettings> settings;
+  std::vector<process::BeadLimit> bead_limits;
+  std::vector<position::WorkingTolerance> tolerances;
+  std::optional<cost::Rates> rates;
+  joint::Places places;  ///< "steel/S355J2" ...
+};
+
+struct Inputs {
+  joint::Weldment weldment;
+  Library library;
+  std::optional<cell::Cell> cell;
+  std::vector<base::Finding> findings;  ///< warnings and notes of reading
+};
+
+}  // namespace seamturn::planner

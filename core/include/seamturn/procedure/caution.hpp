@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The usual cautions, triggered by what the weldment contains. Wording is ours; each defers to a
+// standard and to the people responsible on site.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace seamturn::procedure {
+
+struct Caution {
+  std::string code;      ///< e.g. "caution.hydrogen"
+  std::string text;
+  std::string defer_to;  ///< standards and people
+  bool operator==(const Caution&) const = default;
+};
+
+/// What the weldment contains, as far as cautions ask.
+struct CautionTriggers {
+  bool any_arc = true;
+  bool on_positioner = false;      ///< stances are planned
+  bool tilting = false;            ///< the table leans
+  double part_mass_kg = 0.0;
+  double thickness_max_mm = 0.0;
+  double cet_max = 0.0;            ///< mass-%
+  double preheat_max_c = 0.0;
+  bool closed_cavity = false;      ///< a tube closed at both ends
+  bool without_record = true;      ///< a procedure no qualification record covers
+};
+
+/// Always in the same order. Never empty.
+/// Source: docs/methods/cautions.md. Tests: procedure/caution - each trigger on and off.
+[[nodiscard]] std::vector<Caution> find_cautions(const CautionTriggers& triggers);
+
+}  // namespace seamturn::procedure

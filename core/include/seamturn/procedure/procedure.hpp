@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// The content of a procedure sheet: everything ISO 15609-1 asks for that this weldment decides.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "seamturn/base/finding.hpp"
+#include "seamturn/joint/joint.hpp"
+#include "seamturn/pass/pass_stack.hpp"
+#include "seamturn/procedure/caution.hpp"
+#include "seamturn/process/consumables.hpp"
+#include "seamturn/section/weld_section.hpp"
+
+namespace seamturn::procedure {
+
+/// Heat limits of a joint and how they came about.
+struct HeatLimits {
+  double cet_plate = 0.0;             ///< highest of the members, mass-%
+  double cev_plate = 0.0;
+  double pcm_plate = 0.0;
+  double cet_governing = 0.0;
+  bool from_grade_maxima = false;     ///< no analysis given: limits of the grade were used
+  double thickness_mm = 0.0;          ///< single thickness, thickest member
+  double hydrogen_ml_100g = 0.0;
+  double lowest_heat_input_kj_mm = 0.0;
+  double preheat_computed_c = 0.0;    ///< by the CET method; may lie below ambient
+  double preheat_c = 0.0;             ///< governing; ambient when no heating is needed
+  bool needs_heating = false;
+  std::string preheat_basis;          ///< which method or whose statement governs
+  double interpass_max_c = 0.0;
+  std::string interpass_basis;
+};
+
+/// One seam's share of a procedure, as an input of grouping.
+struct SeamWork {
+  const joint::Joint* joint = nullptr;
+  const joint::Seam* seam = nullptr;
+  const section::WeldSection* section = nullptr;
+  const pass::PassStack* stack = nullptr;  ///< of the position planned
+  const HeatLimits* heat = nullptr;
+  const process::Wire* wire = nullptr;
+  const process::Gas* gas = nullptr;
+  std::string steel_1, steel_2, group_1, group_2;
+  double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
+  bool closed = false;                     ///< ring seam, rolled or walked round
+  double diameter_mm = 0.0;                ///< ring seams; else 0
+};
+
+/// Joints welded alike: same type, preparation, sizes, steels, thicknesses, wire, position, passes.
+struct Procedure {
+  std::string id;                     ///< "P01" ...
+  std::vector<std::string> joints;
+  std::vector<std::string> seams;
+  SeamWork like;                      ///< the first seam of the group stands for all
+  std::vector<std::string> inspection;  ///< lines, quality level first
+  std::vector<Caution> cautions;
+  std::string qualification;          ///< "preliminary: ..." until a record covers it
+};
+
+/// Groups seams into procedures in the order given; ids by first appearance.
+/// Pre: pointers set. Tests: procedure/procedure - law (every seam in exactly one).
+[[nodiscard]] std::vector<Procedure> group_procedures(const std::vector<SeamWork>& work);
+
+}  // namespace seamturn::procedure

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/base/finding.hpp"
+
+#include <algorithm>
+
+namespace seamturn::base {
+
+namespace {
+
+/// Byte offset of a column (columns count characters of UTF-8, from 1).
+std::string caret_padding(const std::string& line, int column) {
+  std::string padding;
+  int seen = 1;
+  for (const char c : line) {
+    const bool continues = (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+    if (continues) continue;
+    if (seen++ >= column) break;
+    padding += c == '\t' ? '\t' : ' ';
+  }
+  return padding;
+}
+
+}  // namespace
+
+std::string_view severity_name(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      return "note";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      return "error";
+  }
+  return "error";
+}
+
+bool has_errors(const std::vector<Finding>& findings) {
+  return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.severity == Severity::error;
+  });
+}
+
+void append_findings(std::vector<Finding>& all, const std::vector<Finding>& more) {
+  all.insert(all.end(), more.begin(), more.end());
+}
+
+std::string finding_text(const Finding& finding) {
+  std::string text;
+  if (!finding.place.file.empty()) {
+    text += finding.place.file;
+    if (finding.place.line > 0) text += ':' + std::to_string(finding.place.line);
+    if (finding.place.column > 0) text += ':' + std::to_string(finding.place.column);
+    text += ": ";
+  }
+  text += std::string(severity_name(finding.severity)) + ": " + finding.text;
+  text += " [" + finding.code + ']';
+  if (!finding.excerpt.empty()) {
+    text += "\n    " + finding.excerpt;
+    if (finding.place.column > 0) {
+      text += "\n    " + caret_padding(finding.excerpt, finding.place.column) + '^';
+    }
+  }
+  return text;
+}
+
+}  // namespace seamturn::base

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/base/number_text.hpp"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::base {
+
+std::string shortest_text(double value) {
+  SEAMTURN_REQUIRE(std::isfinite(value), value);
+  if (value == 0.0) return "0";
+  std::array<char, 64> buffer{};
+  const double size = std::abs(value);
+  const bool plain = size >= 1e-5 && size < 1e15;
+  const std::to_chars_result end =
+      plain ? std::to_chars(
+                  buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed)
+            : std::to_chars(buffer.data(), buffer.data() + buffer.size(), value);
+  return std::string(buffer.data(), end.ptr);
+}
+
+std::string fixed_text(double value, int decimals) {
+  SEAMTURN_REQUIRE(std::isfinite(value) && decimals >= 0 && decimals <= 12, value, decimals);
+  std::array<char, 400> buffer{};
+  const std::to_chars_result end = std::to_chars(buffer.data(),
+                                                 buffer.data() + buffer.size(),
+                                                 value,
+                                                 std::chars_format::fixed,
+                                                 decimals);
+  std::string text(buffer.data(), end.ptr);
+  if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) {
+    text.erase(text.begin());
+  }
+  return text;
+}
+
+}  // namespace seamturn::base

@@ -1,0 +1,290 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/base/units.hpp"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <numbers>
+
+namespace seamturn::base {
+
+namespace {
+
+constexpr double inch_mm = 25.4;           // exact, international yard and pound agreement 1959
+constexpr double pound_kg = 0.45359237;    // exact, same
+constexpr double gravity_m_s2 = 9.80665;   // exact, CGPM 1901
+constexpr double foot_mm = 12.0 * inch_mm;
+constexpr double degree_rad = std::numbers::pi / 180.0;
+constexpr double turn_rad = 2.0 * std::numbers::pi;
+constexpr double cubic_foot_l = foot_mm * foot_mm * foot_mm * 1e-6;
+
+using D = Dimension;
+constexpr Unit units[] = {
+    {"", D::ratio, 1.0},
+    {"%", D::ratio, 0.01},
+    {"mm", D::length, 1.0},
+    {"cm", D::length, 10.0},
+    {"m", D::length, 1000.0},
+    {"in", D::length, inch_mm},
+    {"ft", D::length, foot_mm},
+    {"mm2", D::area, 1.0},
+    {"cm2", D::area, 100.0},
+    {"in2", D::area, inch_mm * inch_mm},
+    {"mm/s", D::speed, 1.0},
+    {"mm/min", D::speed, 1.0 / 60.0},
+    {"cm/min", D::speed, 10.0 / 60.0},
+    {"m/min", D::speed, 1000.0 / 60.0},
+    {"m/s", D::speed, 1000.0},
+    {"in/min", D::speed, inch_mm / 60.0},
+    {"mm/s2", D::acceleration, 1.0},
+    {"m/s2", D::acceleration, 1000.0},
+    {"rad", D::angle, 1.0},
+    {"deg", D::angle, degree_rad},
+    {"rad/s", D::angular_speed, 1.0},
+    {"deg/s", D::angular_speed, degree_rad},
+    {"rpm", D::angular_speed, turn_rad / 60.0},
+    {"rad/s2", D::angular_acceleration, 1.0},
+    {"deg/s2", D::angular_acceleration, degree_rad},
+    {"rad/s3", D::angular_jerk, 1.0},
+    {"deg/s3", D::angular_jerk, degree_rad},
+    {"mm/s3", D::jerk, 1.0},
+    {"m/s3", D::jerk, 1000.0},
+    {"s", D::time, 1.0},
+    {"min", D::time, 60.0},
+    {"h", D::time, 3600.0},
+    {"kg", D::mass, 1.0},
+    {"g", D::mass, 0.001},
+    {"t", D::mass, 1000.0},
+    {"lb", D::mass, pound_kg},
+    {"kg/m", D::linear_mass, 1.0},
+    {"g/m", D::linear_mass, 0.001},
+    {"lb/ft", D::linear_mass, pound_kg / (foot_mm * 0.001)},
+    {"N m", D::torque, 1.0},
+    {"Nm", D::torque, 1.0},
+    {"kN m", D::torque, 1000.0},
+    {"kNm", D::torque, 1000.0},
+    {"in lb", D::torque, pound_kg * gravity_m_s2 * inch_mm * 0.001},
+    {"ft lb", D::torque, pound_kg * gravity_m_s2 * foot_mm * 0.001},
+    {"degC", D::temperature, 1.0},
+    {"degF", D::temperature, 5.0 / 9.0, -32.0},
+    {"MPa", D::stress, 1.0},
+    {"N/mm2", D::stress, 1.0},
+    {"ksi", D::stress, pound_kg * gravity_m_s2 * 1000.0 / (inch_mm * inch_mm)},
+    {"V", D::voltage, 1.0},
+    {"A", D::current, 1.0},
+    {"W", D::power, 1.0},
+    {"kW", D::power, 1000.0},
+    {"kJ/mm", D::heat_input, 1.0},
+    {"J/mm", D::heat_input, 0.001},
+    {"kJ/cm", D::heat_input, 0.1},
+    {"J/cm", D::heat_input, 0.0001},
+    {"kJ/in", D::heat_input, 1.0 / inch_mm},
+    {"J/in", D::heat_input, 0.001 / inch_mm},
+    {"l/min", D::gas_flow, 1.0},
+    {"m3/h", D::gas_flow, 1000.0 / 60.0},
+    {"ft3/h", D::gas_flow, cubic_foot_l / 60.0},
+    {"Hz", D::frequency, 1.0},
+    {"/h", D::money_per_hour, 1.0},
+    {"/kg", D::money_per_mass, 1.0},
+    {"/lb", D::money_per_mass, 1.0 / pound_kg},
+    {"/m3", D::money_per_volume, 1.0},
+    {"/ft3", D::money_per_volume, 1000.0 / cubic_foot_l},
+    {"/kWh", D::money_per_energy, 1.0},
+};
+
+struct DimensionName {
+  Dimension dimension;
+  std::string_view name;
+};
+constexpr DimensionName dimension_names[] = {
+    {D::none, "a bare number"},
+    {D::ratio, "a ratio"},
+    {D::length, "a length"},
+    {D::area, "an area"},
+    {D::speed, "a speed"},
+    {D::acceleration, "an acceleration"},
+    {D::angle, "an angle"},
+    {D::angular_speed, "an angular speed"},
+    {D::angular_acceleration, "an angular acceleration"},
+    {D::angular_jerk, "an angular jerk"},
+    {D::jerk, "a jerk"},
+    {D::time, "a time"},
+    {D::mass, "a mass"},
+    {D::linear_mass, "a mass per length"},
+    {D::torque, "a torque"},
+    {D::temperature, "a temperature"},
+    {D::stress, "a stress"},
+    {D::voltage, "a voltage"},
+    {D::current, "a current"},
+    {D::power, "a power"},
+    {D::heat_input, "a heat input"},
+    {D::gas_flow, "a gas flow"},
+    {D::frequency, "a frequency"},
+    {D::money, "an amount of money"},
+    {D::money_per_hour, "a price per hour"},
+    {D::money_per_mass, "a price per mass"},
+    {D::money_per_volume, "a price per volume"},
+    {D::money_per_energy, "a price per energy"},
+};
+
+constexpr std::string_view blanks = " \t\r\n";
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
+}
+
+std::string quoted(std::string_view text) {
+  constexpr std::size_t shown = 60;
+  std::string out = "\"" + std::string(text.substr(0, shown));
+  return out + (text.size() > shown ? "...\"" : "\"");
+}
+
+Refusal malformed(std::string_view text) {
+  return Refusal{"read.number.malformed",
+                 quoted(text) + " is not a number (digits, a point for decimals, no thousands "
+                                "separators)"};
+}
+
+struct Start {
+  double value;
+  std::string_view rest;
+};
+
+/// A decimal number at the start of a text, or "5/16" as people write inch fractions.
+Outcome<Start> number_at_start(std::string_view text) {
+  std::string_view body = text;
+  if (!body.empty() && body.front() == '+') body.remove_prefix(1);
+  const bool digits_follow =
+      !body.empty() && (std::isdigit(static_cast<unsigned char>(body.front())) != 0 ||
+                        body.front() == '-' || body.front() == '.');
+  double value = 0.0;
+  const auto parsed = std::from_chars(body.data(), body.data() + body.size(), value);
+  if (!digits_follow || parsed.ec == std::errc::invalid_argument) return malformed(text);
+  if (parsed.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
+    return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
+  }
+  std::string_view rest(parsed.ptr, static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
+  const bool fraction = rest.size() > 1 && rest.front() == '/' &&
+                        std::isdigit(static_cast<unsigned char>(rest[1])) != 0;
+  if (fraction) {
+    double divisor = 0.0;
+    const char* end = rest.data() + rest.size();
+    const auto below = std::from_chars(rest.data() + 1, end, divisor);
+    if (below.ec != std::errc() || divisor == 0.0) return malformed(text);
+    value /= divisor;
+    rest = std::string_view(below.ptr, static_cast<std::size_t>(end - below.ptr));
+  }
+  return Start{value, rest};
+}
+
+const Unit* find_unit(std::string_view symbol, Dimension dimension) {
+  for (const Unit& unit : units) {
+    if (unit.symbol == symbol && unit.dimension == dimension) return &unit;
+  }
+  return nullptr;
+}
+
+const Unit* find_unit_of_any(std::string_view symbol) {
+  for (const Unit& unit : units) {
+    if (!symbol.empty() && unit.symbol == symbol) return &unit;
+  }
+  return nullptr;
+}
+
+Outcome<Unit> unit_for(std::string_view written, std::string_view symbol, Dimension dimension) {
+  if (const Unit* unit = find_unit(symbol, dimension)) return *unit;
+  const std::string wanted =
+      std::string(dimension_name(dimension)) + " in " + unit_symbols(dimension);
+  if (symbol.empty()) {
+    return Refusal{"read.unit.missing", quoted(written) + " has no unit; expected " + wanted};
+  }
+  if (const Unit* other = find_unit_of_any(symbol)) {
+    return Refusal{"read.unit.wrong_dimension",
+                   quoted(written) + " is " + std::string(dimension_name(other->dimension)) +
+                       "; expected " + wanted};
+  }
+  return Refusal{"read.unit.unknown",
+                 quoted(written) + " has the unknown unit " + quoted(symbol) + "; expected " + wanted};
+}
+
+double to_internal(double written, const Unit& unit) {
+  return (written + unit.offset) * unit.factor;
+}
+
+}  // namespace
+
+std::span<const Unit> known_units() { return units; }
+
+std::string_view dimension_name(Dimension dimension) {
+  for (const DimensionName& entry : dimension_names) {
+    if (entry.dimension == dimension) return entry.name;
+  }
+  return "a quantity";
+}
+
+std::string unit_symbols(Dimension dimension) {
+  std::string text;
+  for (const Unit& unit : units) {
+    if (unit.dimension != dimension) continue;
+    if (!text.empty()) text += ", ";
+    text += unit.symbol.empty() ? "a bare number" : std::string(unit.symbol);
+  }
+  return text.empty() ? "a bare number" : text;
+}
+
+Outcome<double> parse_number(std::string_view text) {
+  const std::string_view body = trimmed(text);
+  const Outcome<Start> start = number_at_start(body);
+  if (!start) return start.error();
+  if (!start->rest.empty()) return malformed(text);
+  return start->value;
+}
+
+Outcome<double> parse_quantity(std::string_view text, Dimension dimension) {
+  const Outcome<std::vector<double>> values = parse_quantities(text, dimension, 1);
+  if (!values) return values.error();
+  return values->front();
+}
+
+Outcome<std::vector<double>> parse_quantities(std::string_view text,
+                                              Dimension dimension,
+                                              std::size_t count) {
+  SEAMTURN_REQUIRE(count > 0, count);
+  std::string_view rest = trimmed(text);
+  std::vector<double> values;
+  while (values.size() < count) {
+    if (rest.empty() && !values.empty()) break;
+    const Outcome<Start> start = number_at_start(rest);
+    if (!start) {
+      if (values.empty() || start.error().code != "read.number.malformed") return start.error();
+      break;
+    }
+    values.push_back(start->value);
+    rest = trimmed(start->rest);
+    const bool cross = values.size() < count && rest.size() > 1 && rest.front() == 'x';
+    if (cross) rest = trimmed(rest.substr(1));
+  }
+  if (values.size() < count) {
+    return Refusal{"read.number.count",
+                   quoted(text) + " holds " + std::to_string(values.size()) + " number(s); expected " +
+                       std::to_string(count)};
+  }
+  if (dimension == Dimension::none || dimension == Dimension::money) {
+    if (!rest.empty()) return malformed(text);
+    return values;
+  }
+  const Outcome<Unit> unit = unit_for(text, rest, dimension);
+  if (!unit) return unit.error();
+  for (double& value : values) value = to_internal(value, *unit);
+  return values;
+}
+
+double in_unit(double internal, Dimension dimension, std::string_view symbol) {
+  const Unit* unit = find_unit(symbol, dimension);
+  SEAMTURN_REQUIRE(unit != nullptr, symbol, dimension_name(dimension));
+  return internal / unit->factor - unit->offset;
+}
+
+}  // namespace seamturn::base

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/base/units.hpp"
+
+#include "oracle.hpp"
+
+namespace seamturn::tests {
+
+using base::Dimension;
+using base::parse_quantities;
+using base::parse_quantity;
+
+TEST_SUITE("base/units") {
+  TEST_CASE("given the definitions of inch, pound and degree Fahrenheit, quantities convert") {
+    struct Row {
+      const char* text;
+      Dimension dimension;
+      Expected expected;
+    };
+    // published: NIST SP 811 (2008) appendix B.8, exact factors.
+    const Row rows[] = {
+        {"1 in", Dimension::length, {25.4, 0.0, Origin::published, "NIST SP 811 B.8"}},
+        {"5/16 in", Dimension::length, {7.9375, 1e-12, Origin::published, "NIST SP 811 B.8"}},
+        {"1 lb", Dimension::mass, {0.45359237, 0.0, Origin::published, "NIST SP 811 B.8"}},
+        {"212 degF", Dimension::temperature, {100.0, 1e-12, Origin::published, "NIST SP 811 B.8"}},
+        {"32degF", Dimension::temperature, {0.0, 1e-12, Origin::published, "NIST SP 811 B.8"}},
+        {"25.4 kJ/in", Dimension::heat_input, {1.0, 1e-12, Origin::published, "NIST SP 811 B.8"}},
+        {"95 %", Dimension::ratio, {0.95, 1e-15, Origin::closed_form, "definition"}},
+        {"0.95", Dimension::ratio, {0.95, 0.0, Origin::closed_form, "definition"}},
+        {"60 cm/min", Dimension::speed, {10.0, 1e-12, Origin::closed_form, "definition"}},
+        {"180 deg", Dimension::angle, {3.14159265358979, 1e-14, Origin::closed_form, "definition"}},
+    };
+    for (const Row& row : rows) {
+      const auto got = parse_quantity(row.text, row.dimension);
+      INFO(row.text);
+      REQUIRE(got.has_value());
+      check_expected(row.text, got.value(), row.expected);
+    }
+  }
+
+  TEST_CASE("refuses what is no quantity because a silent guess would become a weld") {
+    const auto code = [](const char* text, Dimension dimension) {
+      const auto got = parse_quantity(text, dimension);
+      return got.has_value() ? std::string("accepted") : got.error().code;
+    };
+    CHECK(code("5", Dimension::length) == "read.unit.missing");
+    CHECK(code("5 parsec", Dimension::length) == "read.unit.unknown");
+    CHECK(code("5 kg", Dimension::length) == "read.unit.wrong_dimension");
+    CHECK(code("12,5 mm", Dimension::length) == "read.unit.unknown");
+    CHECK(code("nan mm", Dimension::length) == "read.number.malformed");
+    CHECK(code("inf mm", Dimension::length) == "read.number.malformed");
+    CHECK(code("-inf mm", Dimension::length) == "read.number.too_large");
+    CHECK(code("1e400 mm", Dimension::length) == "read.number.too_large");
+    CHECK(code("", Dimension::length) == "read.number.malformed");
+    CHECK(code("mm", Dimension::length) == "read.number.malformed");
+    CHECK(code("0x10 mm", Dimension::length) == "read.unit.unknown");
+    CHECK(code("1/0 in", Dimension::length) == "read.number.malformed");
+  }
+
+  TEST_CASE("given several numbers with one unit, all are read and counted") {
+    const auto point = parse_quantities("10 157.5 25 mm", Dimension::length, 3);
+    REQUIRE(point.has_value());
+    CHECK(point.value() == std::vector<double>{10.0, 157.5, 25.0});
+    const auto size = parse_quantities("40 x 12 cm", Dimension::length, 2);
+    REQUIRE(size.has_value());
+    CHECK(size.value() == std::vector<double>{400.0, 120.0});
+    CHECK(parse_quantities("10 20 mm", Dimension::length, 3).error().code == "read.number.count");
+    CHECK(parse_quantities("10 20 30 40 mm", Dimension::length, 3).error().code ==
+          "read.unit.unknown");
+  }
+
+  TEST_CASE("for any unit, law: converting there and back gives the number again") {
+    for (const base::Unit& unit : base::known_units()) {
+      INFO(std::string(unit.symbol));
+      const auto read = parse_quantity("7.25 " + std::string(unit.symbol), unit.dimension);
+      REQUIRE(read.has_value());
+      CHECK(base::in_unit(read.value(), unit.dimension, unit.symbol) ==
+            doctest::Approx(7.25).epsilon(1e-12).scale(0.0));
+    }
+  }
+}
+
+}  // namespace seamturn::tests
