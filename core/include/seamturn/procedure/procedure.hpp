@@ -18,8 +18,8 @@ namespace seamturn::procedure {
 /// Heat limits of a joint and how they came about.
 struct HeatLimits {
   double cet_plate = 0.0;             ///< highest of the members, mass-%
-  double cev_plate = 0.0;
-  double pcm_plate = 0.0;
+  std::optional<double> cev_plate;    ///< none: outside the formula's range
+  std::optional<double> pcm_plate;    ///< same
   double cet_governing = 0.0;
   bool from_grade_maxima = false;     ///< no analysis given: limits of the grade were used
   double thickness_mm = 0.0;          ///< single thickness, thickest member
