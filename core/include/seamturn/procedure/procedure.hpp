@@ -49,11 +49,18 @@ struct SeamWork {
 };
 
 /// Joints welded alike: same type, preparation, sizes, steels, thicknesses, wire, position, passes.
+/// Values only: a procedure may outlive what it was grouped from.
 struct Procedure {
   std::string id;                     ///< "P01" ...
   std::vector<std::string> joints;
-  std::vector<std::string> seams;
-  SeamWork like;                      ///< the first seam of the group stands for all
+  std::vector<std::string> seams;     ///< the first stands for all: section, passes, heat limits
+  process::WeldPosition position = process::WeldPosition::pa;
+  std::string wire;                   ///< id
+  std::string gas;                    ///< id
+  std::string steel_1, steel_2, group_1, group_2;
+  double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
+  bool closed = false;                ///< ring seams
+  double diameter_mm = 0.0;           ///< ring seams; else 0
   std::vector<std::string> inspection;  ///< lines, quality level first
   std::vector<Caution> cautions;
   std::string qualification;          ///< "preliminary: ..." until a record covers it
