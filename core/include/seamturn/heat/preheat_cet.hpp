@@ -19,7 +19,7 @@ struct PreheatParams {
 
 /// Terms as they add up.
 struct Preheat {
-  double preheat_c = 0.0;          ///< as computed; at or below ambient: no heating, see needs_heating
+  double preheat_c = 0.0;          ///< as computed; at or below the plate's own: no heating
   double steel_term_c = 0.0;
   double thickness_term_c = 0.0;
   double hydrogen_term_c = 0.0;
@@ -29,7 +29,7 @@ struct Preheat {
 
 /// Preheat = 697 CET + 160 tanh(d/35) + 62 HD^0.35 + (53 CET - 32) Q - 328.
 /// Units: mass-%, mm, ml/100 g, kJ/mm -> degC.
-/// Pre: finite, thickness, hydrogen, heat input > 0.
+/// Pre: finite, CET >= 0, thickness, hydrogen, heat input > 0.
 /// Outside: heat.preheat.out_of_range warnings beside the number (CET 0.2..0.5, d 10..90, HD 1..20,
 ///   Q 0.5..4); refuses heat.preheat.thickness below 3 mm.
 /// Source: [EN 1011-2] 2001 C.3, FROM MEMORY; checked against teaching examples only.

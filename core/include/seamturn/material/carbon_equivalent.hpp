@@ -33,6 +33,15 @@ struct CarbonEquivalent {
 [[nodiscard]] base::Outcome<CarbonEquivalent> carbon_equivalent(CarbonFormula formula,
                                                                 const Composition& composition);
 
+/// Yurioka's accommodation factor A(C) of CEN: how far alloying counts at a given carbon content.
+/// Units: mass-% -> ratio.      Frame: none.
+/// Pre: carbon finite, 0..100; otherwise ContractViolation.
+/// Outside: n/a.
+/// Source: tanh expression FROM MEMORY; docs/methods/carbon-equivalent.md.
+/// Accuracy: exact evaluation of the expression.
+/// Tests: material/carbon_equivalent - remembered table.
+[[nodiscard]] double accommodation_factor_ratio(double carbon_percent);
+
 [[nodiscard]] const base::FigureCard& carbon_equivalent_card();
 
 }  // namespace seamturn::material

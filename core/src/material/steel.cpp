@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/material/steel.hpp"
+
+#include <cmath>
+
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::material {
+
+const SteelBand* find_band(const Steel& steel, double thickness_mm) {
+  SEAMTURN_REQUIRE(std::isfinite(thickness_mm) && thickness_mm > 0.0, thickness_mm);
+  for (const SteelBand& band : steel.bands) {
+    if (thickness_mm <= band.up_to_mm) return &band;
+  }
+  return nullptr;
+}
+
+}  // namespace seamturn::material

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/material/steel.hpp"
+
+#include "oracle.hpp"
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+material::SteelBand band(double up_to_mm, double yield_mpa) {
+  material::SteelBand made;
+  made.up_to_mm = up_to_mm;
+  made.yield_mpa = yield_mpa;
+  return made;
+}
+
+/// EN 10025-2:2019 table 7 (unchanged from 2004), S355: least yield by thickness.
+material::Steel s355() {
+  material::Steel steel;
+  steel.designation = "S355J2";
+  steel.bands = {band(16, 355),
+                 band(40, 345),
+                 band(63, 335),
+                 band(80, 325),
+                 band(100, 315),
+                 band(150, 295),
+                 band(200, 285),
+                 band(250, 275)};
+  return steel;
+}
+
+}  // namespace
+
+TEST_SUITE("material/steel") {
+  TEST_CASE(
+      "given EN 10025-2 S355 by thickness, the yield is that of the band up to and including") {
+    struct Row {
+      double thickness_mm;
+      double yield_mpa;
+    };
+    const material::Steel steel = s355();
+    for (const Row& row : {Row{3, 355},
+                           Row{16, 355},
+                           Row{16.1, 345},
+                           Row{40, 345},
+                           Row{40.1, 335},
+                           Row{63, 335},
+                           Row{80, 325},
+                           Row{80.1, 315},
+                           Row{250, 275}}) {
+      const material::SteelBand* found = find_band(steel, row.thickness_mm);
+      REQUIRE(found != nullptr);
+      check_expected(
+          "S355", found->yield_mpa, {row.yield_mpa, 0.0, Origin::published, "EN 10025-2 table 7"});
+    }
+  }
+
+  TEST_CASE("refuses a thickness the steel is not made in because no limit applies to it") {
+    CHECK(find_band(s355(), 250.1) == nullptr);
+    CHECK(find_band(material::Steel{}, 10.0) == nullptr);
+    CHECK_THROWS_AS((void)find_band(s355(), 0.0), base::ContractViolation);
+  }
+}
+
+}  // namespace seamturn::tests
