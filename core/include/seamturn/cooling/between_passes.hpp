@@ -6,7 +6,6 @@
 #include <span>
 #include <vector>
 
-#include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/outcome.hpp"
 
 namespace seamturn::cooling {
@@ -18,14 +17,33 @@ inline constexpr double face_loss_w_m2_k = 15.0;
 
 struct CoolingPlate {
   double thickness_mm = 0.0;
-  double width_mm = 0.0;       ///< of the heated plate across the weld, real width of the part
-  int heat_paths = 2;          ///< 2: butt, 3: tee
+  double width_mm = 0.0;  ///< of the heated plate across the weld, real width of the part
+  int heat_paths = 2;     ///< plate halves that lead heat away. 1: an edge, 2: butt, 3: tee
   double ambient_c = 20.0;
-  double start_c = 20.0;       ///< of the plate before the first pass: preheat, else ambient
+  double start_c = 20.0;  ///< of the plate before the first pass: preheat, else ambient
+  double face_loss_w_m2_k = cooling::face_loss_w_m2_k;  ///< of each face; more under a fan
 };
 
-/// Wait after a pass by conduction into a wide plate (Rosenthal tail with face loss), all passes
-/// before it superposed; and by the lump (heated strip cooling through its faces).
+/// Rise of the weld line over the far plate some time after one pass, by conduction into a plate of
+/// endless width: exact for a sudden line of heat on a plate of this thickness, with face loss.
+/// Units: kJ/mm, s -> K.      Frame: none.
+/// Pre: finite, thickness, width, face loss, heat input, time > 0, heat paths >= 1.
+/// Outside: n/a.
+/// Source: [CARSLAW] line source by images, limits as Rosenthal's tails; docs/methods/cooling.md.
+/// Accuracy: -45/+20 % on the one measured data set known.
+/// Tests: cooling/between_passes - computed cases, measured curves, laws.
+[[nodiscard]] double tail_rise_k(const CoolingPlate& plate, double heat_input_kj_mm, double time_s);
+
+/// Rise of a strip heated evenly and cooling through its faces. The strip is as wide as heat has
+/// spread by then, four diffusion lengths sqrt(a t), and never wider than the part.
+/// Units, Frame, Pre, Outside: as tail_rise_k.
+/// Source: none - heat balance; docs/methods/cooling.md.
+/// Accuracy: not known; a bead on a plate that is cold elsewhere cools faster.
+/// Tests: cooling/between_passes - computed case, laws.
+[[nodiscard]] double lump_rise_k(const CoolingPlate& plate, double heat_input_kj_mm, double time_s);
+
+/// Wait after a pass by either model, all passes before it added up, each model along its own least
+/// gaps. Keeping the longer of both therefore keeps both: later starts only lower temperatures.
 struct Wait {
   double tail_s = 0.0;
   double lump_s = 0.0;
@@ -34,13 +52,13 @@ struct Wait {
 
 /// Least times between the starts of successive passes over one place so that each finds the place
 /// at or below the interpass maximum. Element k is the gap between pass k and k+1 (0-based), given
-/// that the earlier gaps were kept. Later starts only help.
-/// Units: kJ/mm -> s.
-/// Pre: thickness > 0, every heat input > 0.
-/// Outside: refuses cooling.interpass.below_start when the maximum is not above the start
-///   temperature (nothing ever cools below it).
-/// Source: Rosenthal tails and lumped cooling, docs/methods/cooling.md. Accuracy: tail -45/+20 % on
-///   the one measured data set known; the lump is slower still (stated there).
+/// that the earlier gaps were kept. Later starts only help. Fewer than two passes: nothing to wait.
+/// Units: kJ/mm, degC -> s.      Frame: none.
+/// Pre: finite, thickness, width, face loss, every heat input > 0, heat paths >= 1.
+/// Outside: refuses cooling.interpass.below_start when the maximum is not above the plate's own
+///   temperature, the higher of start and ambient (nothing ever cools below it).
+/// Source: docs/methods/cooling.md.
+/// Accuracy: solved to 1e-9 of the wait; the models as stated above.
 /// Tests: cooling/between_passes - computed cases, laws.
 [[nodiscard]] base::Outcome<std::vector<Wait>> waits_between_passes(
     const CoolingPlate& plate, std::span<const double> heat_inputs_kj_mm, double interpass_max_c);

@@ -9,7 +9,7 @@
 namespace seamturn::procedure {
 
 struct Caution {
-  std::string code;      ///< e.g. "caution.hydrogen"
+  std::string code;  ///< e.g. "caution.hydrogen"
   std::string text;
   std::string defer_to;  ///< standards and people
   bool operator==(const Caution&) const = default;
@@ -18,17 +18,18 @@ struct Caution {
 /// What the weldment contains, as far as cautions ask.
 struct CautionTriggers {
   bool any_arc = true;
-  bool on_positioner = false;      ///< stances are planned
-  bool tilting = false;            ///< the table leans
+  bool on_positioner = false;  ///< stances are planned
+  bool tilting = false;        ///< the table leans
   double part_mass_kg = 0.0;
   double thickness_max_mm = 0.0;
-  double cet_max = 0.0;            ///< mass-%
+  double cet_max = 0.0;  ///< mass-%
   double preheat_max_c = 0.0;
-  bool closed_cavity = false;      ///< a tube closed at both ends
-  bool without_record = true;      ///< a procedure no qualification record covers
+  bool closed_cavity = false;  ///< a tube closed at both ends
+  bool without_record = true;  ///< a procedure no qualification record covers
 };
 
 /// Always in the same order. Never empty.
+/// Pre: every number finite (a value that is none would silently switch a caution off).
 /// Source: docs/methods/cautions.md. Tests: procedure/caution - each trigger on and off.
 [[nodiscard]] std::vector<Caution> find_cautions(const CautionTriggers& triggers);
 
