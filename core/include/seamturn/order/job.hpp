@@ -24,6 +24,7 @@ struct Option {
   int stance = 0;          ///< index into Job::turn_s
   geom::Vec3 start_W = geom::Vec3::Zero();  ///< torch tip where the arc starts
   geom::Vec3 end_W = geom::Vec3::Zero();    ///< and where it ends
+  bool reversed = false;   ///< runs against the zone's sense: starts where its other passes end
   int tag = 0;             ///< for the caller: which candidate this was
 };
 

@@ -9,14 +9,16 @@
 namespace seamturn::order {
 
 /// Checks a job: options present, indices in range, no cycle in `after`.
-/// Outside: refuses order.cycle (naming the blocks), order.block.no_option.
+/// Outside: refuses order.block.no_option, order.block.no_pass, order.index, order.value, order.cycle
+/// (naming the blocks). The text holds every doubt, a line each; the code is that of the first.
+/// Source: none - rules of this model. Tests: order/check.
 [[nodiscard]] base::Outcome<bool> check_job(const Job& job);
 
 /// True when every block stands once and after all it must follow.
 [[nodiscard]] bool is_valid(const Job& job, const Sequence& sequence);
 
 /// The cycle of a sequence, from the first move to the return home. Rules in docs/methods/order.md:
-/// turn with the robot home; touch once per zone and stance visit; clean when due between blocks;
+/// turn with the robot home; touch once per zone and stance visit; clean when due between passes;
 /// wait before a pass until the gap to the zone's previous pass is kept at both its ends.
 /// Pre: is_valid. Tests: order/simulate - closed-form, law (seconds of each kind add up).
 [[nodiscard]] timeline::Clock simulate(const Job& job, const Sequence& sequence);

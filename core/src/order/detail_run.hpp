@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MIT
+// The rules of the clock, once: simulate() and every search run the same lines, with and without a
+// record of the events. docs/methods/order.md states them in words.
+#pragma once
+
+#include <algorithm>
+#include <vector>
+
+#include "detail_air.hpp"
+#include "seamturn/order/job.hpp"
+#include "seamturn/timeline/clock.hpp"
+
+namespace seamturn::order {
+
+/// Zones renumbered 0 .. count-1 in the order of their first block.
+struct Zones {
+  std::vector<int> of_block;
+  int count = 0;
+};
+[[nodiscard]] Zones number_zones(const Job& job);
+
+/// What a zone remembers.
+struct ZoneState {
+  double last_start_s = 0.0;  ///< of the last pass laid in the zone
+  double last_end_s = 0.0;
+  int touched_in_visit = -1;  ///< stance visit in which the zone was last touched
+  bool laid = false;
+  bool reversed = false;  ///< sense of the last pass
+};
+
+/// Everything the future depends on, zones aside.
+struct RobotState {
+  double now_s = 0.0;
+  double arc_since_clean_s = 0.0;
+  geom::Vec3 torch_W = geom::Vec3::Zero();
+  int stance = 0;
+  int visit = 0;  ///< stance visits begun
+  bool home = true;
+};
+
+[[nodiscard]] inline RobotState state_at_start(const Job& job) {
+  RobotState state;
+  state.torch_W = job.home_W;
+  state.stance = job.start_stance;
+  return state;
+}
+
+/// Earliest arc start that keeps the gap at both ends of the run: laid the same way round, start
+/// after start and end after end; laid the other way round, this start lies on the previous end.
+[[nodiscard]] inline double ready_s(const ZoneState& zone, const BlockPass& pass, bool reversed) {
+  if (zone.reversed != reversed) {
+    return zone.last_end_s + pass.gap_s;
+  }
+  return std::max(zone.last_start_s, zone.last_end_s - pass.arc_s) + pass.gap_s;
+}
+
+/// True when the nozzle must be cleaned before this pass. A pass longer than the interval is not
+/// interrupted, and with a clean nozzle there is nothing to clean.
+[[nodiscard]] inline bool clean_due(const Job& job, double arc_since_clean_s, double arc_s) {
+  return job.clean_every_s > 0.0 && arc_since_clean_s > 0.0 &&
+         arc_since_clean_s + arc_s > job.clean_every_s;
+}
+
+/// Keeps nothing but the time.
+struct NoRecord {
+  void operator()(timeline::SecondKind, double, int, int, int = -1) const {}
+};
+
+/// Runs blocks one after another. Record is called with (kind, seconds, stance, block, pass).
+template <class Record>
+class Run {
+ public:
+  using Kind = timeline::SecondKind;
+  Run(const Job& job, double retract_s, Record record)
+      : job_(job), retract_s_(retract_s), record_(std::move(record)) {}
+
+  /// Welds a block; `zone` is the state of its zone.
+  void weld(RobotState& state, ZoneState& zone, const Step& step) const {
+    const Block& block = job_.blocks[static_cast<std::size_t>(step.block)];
+    const Option& option = block.options[static_cast<std::size_t>(step.option)];
+    turn_to(state, option.stance);
+    for (std::size_t k = 0; k < block.passes.size(); ++k) {
+      const BlockPass& pass = block.passes[k];
+      if (clean_due(job_, state.arc_since_clean_s, pass.arc_s)) {
+        clean(state);
+      }
+      spend(state, Kind::air, air_s(job_, state.torch_W, option.start_W), step.block);
+      spend(state, Kind::air, retract_s_, step.block);
+      state.home = false;
+      if (block.touch_s > 0.0 && zone.touched_in_visit != state.visit) {
+        spend(state, Kind::touch, block.touch_s, step.block);
+        zone.touched_in_visit = state.visit;
+      }
+      lay(state, zone, option, pass, Place{step.block, static_cast<int>(k)});
+    }
+  }
+
+  void go_home(RobotState& state) const {
+    if (!state.home) {
+      spend(state, Kind::air, air_s(job_, state.torch_W, job_.home_W), -1);
+      state.torch_W = job_.home_W;
+      state.home = true;
+    }
+  }
+
+ private:
+  struct Place {
+    int block = 0;
+    int pass = 0;
+  };
+
+  void spend(RobotState& state, Kind kind, double seconds, int block, int pass = -1) const {
+    record_(kind, seconds, state.stance, block, pass);
+    state.now_s += seconds;
+  }
+
+  void turn_to(RobotState& state, int stance) const {
+    if (stance == state.stance) {
+      return;
+    }
+    go_home(state);
+    const double turn_s =
+        job_.turn_s[static_cast<std::size_t>(state.stance)][static_cast<std::size_t>(stance)];
+    state.stance = stance;
+    ++state.visit;
+    spend(state, Kind::turn, turn_s, -1);
+  }
+
+  void clean(RobotState& state) const {
+    go_home(state);
+    spend(state, Kind::clean, job_.clean_s, -1);
+    state.arc_since_clean_s = 0.0;
+  }
+
+  void lay(RobotState& state,
+           ZoneState& zone,
+           const Option& option,
+           const BlockPass& pass,
+           Place place) const {
+    spend(state, Kind::other, pass.overhead_s, place.block);
+    if (zone.laid) {
+      const double wait_s = ready_s(zone, pass, option.reversed) - state.now_s;
+      if (wait_s > 0.0) {
+        spend(state, Kind::wait, wait_s, place.block);
+      }
+    }
+    zone.last_start_s = state.now_s;
+    spend(state, Kind::arc, pass.arc_s, place.block, place.pass);
+    zone.last_end_s = state.now_s;
+    zone.laid = true;
+    zone.reversed = option.reversed;
+    state.arc_since_clean_s += pass.arc_s;
+    state.torch_W = option.end_W;
+    spend(state, Kind::air, retract_s_, place.block);
+    spend(state, Kind::turn, pass.unwind_s, place.block);
+  }
+
+  const Job& job_;
+  double retract_s_;
+  Record record_;
+};
+
+[[nodiscard]] inline Run<NoRecord> quiet_run(const Job& job) {
+  return Run<NoRecord>(job, air_s(job, job.retract_mm), NoRecord{});
+}
+
+}  // namespace seamturn::order
