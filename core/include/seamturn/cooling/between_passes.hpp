@@ -30,7 +30,7 @@ struct CoolingPlate {
 /// Pre: finite, thickness, width, face loss, heat input, time > 0, heat paths >= 1.
 /// Outside: n/a.
 /// Source: [CARSLAW] line source by images, limits as Rosenthal's tails; docs/methods/cooling.md.
-/// Accuracy: -45/+20 % on the one measured data set known.
+/// Accuracy: -45/+20 % of the rise on the one measured data set known, 30 to 130 s after the arc.
 /// Tests: cooling/between_passes - computed cases, measured curves, laws.
 [[nodiscard]] double tail_rise_k(const CoolingPlate& plate, double heat_input_kj_mm, double time_s);
 
