@@ -64,8 +64,13 @@ struct SectionFrame {
   geom::Vec3 x;        ///< across the section (docs/methods/section.md)
   geom::Vec3 y;        ///< out of the root towards the weld face
 };
-/// Frame J. Fillet: y = n. Groove in a tee or corner: y = second member's outward normal, x = first
-/// member's. Butt: y = n, x = n x t.
+/// Frame J. Which side is x > 0 is the contract of section/weld_section.hpp:
+/// - fillet: y = n; x = unit vector across y and t towards the first member's toe (that leg runs
+///   along the component of wall_2 in the first member's surface).
+/// - groove in a tee or corner: y = second member's outward normal, x = the component of the first
+///   member's outward normal across y.
+/// - butt: y = n, x = n x t, which points left of the travel direction seen with the face up. The
+///   second (bevelled) member is taken to lie there: direct the path so that it does.
 /// Pre: the seam has a path.
 [[nodiscard]] SectionFrame section_frame(const Joint& joint, const Seam& seam, double distance_mm);
 

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
 // The cross-section of weld metal a joint asks for.
 //
-// Section frame: origin at the root, y from the root towards the weld face, x across; looking in
-// the direction of travel with y up, x points right (docs/methods/section.md has the drawing).
-// Fillet: y is the bisector of the plates, which are the walls. Butt groove: y runs from the root
-// surface to the welded surface, x = 0 in the middle of the gap. Groove in a tee: x = 0 on the
-// first member's surface.
+// Section frame: origin at the root, y from the root towards the weld face, x across
+// (docs/methods/section.md has the drawing). Which side is x > 0 follows the members, not the travel:
+// - fillet: y is the bisector of the plates; the leg on the first member ends at x > 0, the leg on
+//   the second at x < 0, both at half the dihedral from y.
+// - square and single V: y runs from the root towards the welded surface, x = 0 in the middle of
+//   the gap; the section is its own mirror image.
+// - single bevel: the same y; x = 0 on the square wall (in a tee or corner the first member's
+//   surface), the bevelled second member lies at x > 0.
+// joint::section_frame gives the directions that fit.
 #pragma once
 
 #include <string>
