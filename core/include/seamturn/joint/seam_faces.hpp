@@ -16,13 +16,15 @@ struct SeamFaces {
 };
 
 /// The two surfaces at the middle of a path and the weld face between them, carried back to the
-/// start of the path.
+/// start of the path. The face lies midway between the two outward normals; of a butt or a groove
+/// flush with both members it is their common normal, and both walls are given as that.
 /// Units: mm.      Frame: J.
 /// Pre: the path has length.
 /// Outside: refuses with joint.seam.not_on_member (how far off, which member),
 ///   joint.seam.no_corner (surfaces found enclose no weld: the pair is named).
 /// Source: none - geometry.
-/// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt) off a surface.
+/// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt, the whole gap of a tee or
+///   corner) off a surface, at its middle, its ends (lines) and its quarters (circles).
 /// Tests: joint/seam_faces - closed-form.
 [[nodiscard]] base::Outcome<SeamFaces> find_seam_faces(JointType type,
                                                        const Preparation& preparation,

@@ -26,7 +26,7 @@ struct Classified {
   process::WeldPosition iso = process::WeldPosition::pa;
   std::string aws;       ///< "1G" ... "4F"
   Attitude attitude;
-  Angle margin;          ///< distance to the nearest border of the ISO row, >= 0
+  Angle margin;          ///< slope and bank may both change by this before the ISO code changes
 };
 
 /// Slope and bank of a weld.
@@ -40,6 +40,7 @@ struct Classified {
 
 /// Position code of a weld by the production ranges of ISO 6947 and the AWS diagrams; a value on a
 /// border belongs to the easier row (1e-6 degree slack).
+/// Outside: as attitude. Tests: position/classify - published decisions, computed cases, laws.
 [[nodiscard]] base::Outcome<Classified> classify(process::WeldFamily family,
                                                  const geom::Vec3& travel, const geom::Vec3& normal,
                                                  const geom::Vec3& up);
@@ -57,8 +58,9 @@ struct WorkingTolerance {
   std::string source;
 };
 
-/// True when an attitude lies within a tolerance row for a fillet-family weld whose plates stand at
-/// `between_walls` (PB lays one plate level, nominal bank = half that angle) or a groove.
+/// True when an attitude lies within a tolerance row. Nominal bank: 0 for PA; for PB, which lays one
+/// plate level, 90 deg less half the angle between the plates; |bank| is compared, either plate will
+/// do.
 [[nodiscard]] bool is_within(const WorkingTolerance& tolerance, const Attitude& attitude,
                              Angle nominal_bank);
 

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/joint/joint.hpp"
+
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::joint {
+
+namespace {
+
+/// Walls closer to parallel than this enclose no corner: the weld lies flush, as in a butt.
+constexpr double parallel_sine = 1e-6;
+
+geom::Vec3 across(const geom::Vec3& v, const geom::Vec3& direction) {
+  return v - v.dot(direction) * direction;
+}
+
+}  // namespace
+
+std::string_view joint_type_name(JointType type) {
+  switch (type) {
+    case JointType::butt:
+      return "butt";
+    case JointType::tee:
+      return "tee";
+    case JointType::corner:
+      return "corner";
+  }
+  return "tee";
+}
+
+std::string_view root_decision_name(RootDecision root) {
+  switch (root) {
+    case RootDecision::open:
+      return "open";
+    case RootDecision::steel_backing:
+      return "steel-backing";
+    case RootDecision::ceramic_backing:
+      return "ceramic-backing";
+  }
+  return "open";
+}
+
+process::WeldFamily position_family(const Joint& joint) {
+  const bool fillet = std::holds_alternative<Fillet>(joint.preparation);
+  return joint.type == JointType::butt && !fillet ? process::WeldFamily::groove
+                                                  : process::WeldFamily::fillet;
+}
+
+SectionFrame section_frame(const Joint& joint, const Seam& seam, double distance_mm) {
+  SEAMTURN_REQUIRE(seam.path.has_value(), seam.id);
+  const geom::Station station = geom::path_station(*seam.path, distance_mm);
+  const auto carried = [&](const geom::Vec3& at_start) {
+    return geom::unit(geom::carried_direction(*seam.path, distance_mm, at_start));
+  };
+  SectionFrame frame;
+  frame.origin = station.point;
+  frame.tangent = station.tangent;
+  frame.face = carried(seam.face);
+  frame.y = frame.face;
+  frame.x = frame.face.cross(frame.tangent);
+  const geom::Vec3 wall_1 = carried(seam.wall_1);
+  const geom::Vec3 wall_2 = carried(seam.wall_2);
+  const bool flush = joint.type == JointType::butt || wall_1.cross(wall_2).norm() < parallel_sine;
+  if (flush) return frame;
+  if (std::holds_alternative<Fillet>(joint.preparation)) {
+    const geom::Vec3 first_leg = geom::unit(across(wall_2, wall_1));
+    frame.x = geom::unit(across(first_leg, frame.y));
+  } else {
+    frame.y = wall_2;
+    frame.x = geom::unit(across(wall_1, wall_2));
+  }
+  return frame;
+}
+
+}  // namespace seamturn::joint

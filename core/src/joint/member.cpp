@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/joint/member.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <initializer_list>
+#include <numbers>
+
+#include "detail_solid.hpp"
+#include "seamturn/process/deposit.hpp"
+
+namespace seamturn::joint {
+
+namespace {
+
+using geom::Vec3;
+
+/// Tube and ring alike: what lies between two radii and two heights.
+struct HollowCylinder {
+  double outer_radius_mm = 0.0;
+  double inner_radius_mm = 0.0;
+  double height_mm = 0.0;
+};
+
+HollowCylinder cylinder_of(const Tube& tube) {
+  const double outer = tube.outer_diameter_mm / 2.0;
+  return {outer, std::max(0.0, outer - tube.wall_mm), tube.length_mm};
+}
+HollowCylinder cylinder_of(const Ring& ring) {
+  return {ring.outer_diameter_mm / 2.0, ring.inner_diameter_mm / 2.0, ring.thickness_mm};
+}
+
+double volume_of(const Plate& plate) {
+  return plate.length_mm * plate.width_mm * plate.thickness_mm;
+}
+double volume_of(const HollowCylinder& body) {
+  const double section =
+      body.outer_radius_mm * body.outer_radius_mm - body.inner_radius_mm * body.inner_radius_mm;
+  return std::numbers::pi * section * body.height_mm;
+}
+
+bool lies_in(double value, double low, double high, double beyond) {
+  return value >= low - beyond && value <= high + beyond;
+}
+
+/// Collects the faces near a point of frame M; normals are turned into J as they come.
+class FaceSearch {
+ public:
+  FaceSearch(const geom::Pose& X_JM, double off_face_mm) : X_JM_(X_JM), off_face_mm_(off_face_mm) {}
+
+  void offer(const Vec3& normal_M, double distance_mm, bool inside_outline) {
+    if (inside_outline && distance_mm <= off_face_mm_) {
+      faces_.push_back(Face{X_JM_.direction(normal_M), distance_mm});
+    }
+  }
+  std::vector<Face> nearest_first() {
+    std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
+      return a.distance_mm < b.distance_mm;
+    });
+    return std::move(faces_);
+  }
+
+ private:
+  const geom::Pose& X_JM_;
+  double off_face_mm_;
+  std::vector<Face> faces_;
+};
+
+void offer_faces(FaceSearch& search, const Plate& plate, const Vec3& p, double beyond) {
+  const Vec3 size(plate.length_mm, plate.width_mm, plate.thickness_mm);
+  for (const int axis : {2, 0, 1}) {  // the wide faces come first
+    const int side_a = (axis + 1) % 3;
+    const int side_b = (axis + 2) % 3;
+    const bool inside = lies_in(p[side_a], 0.0, size[side_a], beyond) &&
+                        lies_in(p[side_b], 0.0, size[side_b], beyond);
+    const Vec3 normal = Vec3::Unit(axis);
+    search.offer(normal, std::abs(p[axis] - size[axis]), inside);
+    search.offer(-normal, std::abs(p[axis]), inside);
+  }
+}
+
+void offer_faces(FaceSearch& search, const HollowCylinder& body, const Vec3& p, double beyond) {
+  const double radius = std::hypot(p.x(), p.y());
+  constexpr double on_axis_mm = 1e-9;  // no radial direction there
+  if (radius > on_axis_mm) {
+    const Vec3 radial(p.x() / radius, p.y() / radius, 0.0);
+    const bool inside = lies_in(p.z(), 0.0, body.height_mm, beyond);
+    search.offer(radial, std::abs(radius - body.outer_radius_mm), inside);
+    if (body.inner_radius_mm > 0.0) {
+      search.offer(-radial, std::abs(radius - body.inner_radius_mm), inside);
+    }
+  }
+  const bool inside = lies_in(radius, body.inner_radius_mm, body.outer_radius_mm, beyond);
+  search.offer(Vec3::UnitZ(), std::abs(p.z() - body.height_mm), inside);
+  search.offer(-Vec3::UnitZ(), std::abs(p.z()), inside);
+}
+
+double beyond_span(double value, double low, double high) {
+  return std::max(low - value, value - high);
+}
+
+/// Distance of a point from the surface of a convex product of spans, given how far the point lies
+/// beyond each span (negative: inside).
+double surface_mm(std::initializer_list<double> beyond) {
+  const double deepest = std::max(beyond);
+  if (deepest < 0.0) return -deepest;
+  double squares = 0.0;
+  for (const double d : beyond) squares += std::max(d, 0.0) * std::max(d, 0.0);
+  return std::sqrt(squares);
+}
+
+double surface_distance(const Plate& plate, const Vec3& p) {
+  return surface_mm({beyond_span(p.x(), 0.0, plate.length_mm),
+                     beyond_span(p.y(), 0.0, plate.width_mm),
+                     beyond_span(p.z(), 0.0, plate.thickness_mm)});
+}
+double surface_distance(const HollowCylinder& body, const Vec3& p) {
+  const double radius = std::hypot(p.x(), p.y());
+  // A solid bar has no bore: let the span run through the axis.
+  const double inner = body.inner_radius_mm > 0.0 ? body.inner_radius_mm : -body.outer_radius_mm;
+  return surface_mm(
+      {beyond_span(radius, inner, body.outer_radius_mm), beyond_span(p.z(), 0.0, body.height_mm)});
+}
+
+/// Calls `function` with the plate, or with the hollow cylinder a tube or ring is.
+template <class Function>
+auto with_solid(const Shape& shape, const Function& function) {
+  if (const auto* plate = std::get_if<Plate>(&shape)) return function(*plate);
+  if (const auto* tube = std::get_if<Tube>(&shape)) return function(cylinder_of(*tube));
+  return function(cylinder_of(std::get<Ring>(shape)));
+}
+
+Vec3 centre_of(const Plate& plate) {
+  return Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm) / 2.0;
+}
+Vec3 centre_of(const HollowCylinder& body) {
+  return {0.0, 0.0, body.height_mm / 2.0};
+}
+
+}  // namespace
+
+std::string_view shape_name(const Shape& shape) {
+  if (std::holds_alternative<Plate>(shape)) return "plate";
+  return std::holds_alternative<Tube>(shape) ? "tube" : "ring";
+}
+
+double volume_mm3(const Shape& shape) {
+  return with_solid(shape, [](const auto& solid) { return volume_of(solid); });
+}
+
+double wall_thickness_mm(const Shape& shape) {
+  if (const auto* plate = std::get_if<Plate>(&shape)) return plate->thickness_mm;
+  if (const auto* tube = std::get_if<Tube>(&shape)) return tube->wall_mm;
+  return std::get<Ring>(shape).thickness_mm;
+}
+
+double mass_kg(const Member& member) {
+  return volume_mm3(member.shape) * process::steel_density_kg_mm3;
+}
+
+geom::Vec3 centre_of_gravity(const Member& member) {
+  return member.X_JM.point(
+      with_solid(member.shape, [](const auto& solid) { return centre_of(solid); }));
+}
+
+Weight total_weight(const std::vector<Member>& members) {
+  Weight total;
+  Vec3 moment = Vec3::Zero();
+  for (const Member& member : members) {
+    const double mass = mass_kg(member);
+    total.mass_kg += mass;
+    moment += mass * centre_of_gravity(member);
+  }
+  if (total.mass_kg > 0.0) total.centre = moment / total.mass_kg;
+  return total;
+}
+
+std::vector<Face> faces_at(const Member& member,
+                           const geom::Vec3& p_J,
+                           double off_face_mm,
+                           double beyond_edge_mm) {
+  const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
+  FaceSearch search(member.X_JM, off_face_mm);
+  with_solid(member.shape, [&](const auto& solid) {
+    offer_faces(search, solid, p_M, beyond_edge_mm);
+    return 0;
+  });
+  return search.nearest_first();
+}
+
+double detail::distance_to_surface_mm(const Member& member, const geom::Vec3& p_J) {
+  const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
+  return with_solid(member.shape, [&](const auto& solid) { return surface_distance(solid, p_M); });
+}
+
+}  // namespace seamturn::joint

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/joint/seam_faces.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include "detail_solid.hpp"
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::joint {
+
+namespace {
+
+using base::Refusal;
+using geom::Vec3;
+
+constexpr double path_off_mm = 1.0;   // a path drawn by hand; the header promises it
+constexpr double leg_probe_mm = 1.0;  // beyond the tolerance: how far each surface must go on
+const Angle smallest_corner = Angle::deg(60.0);  // fillets between plates, as the section allows
+const Angle largest_corner = Angle::deg(135.0);
+const Angle same_plane = Angle::deg(5.0);  // two surfaces of one butt
+const Angle slack = Angle::deg(1e-6);
+
+double gap_of(const Preparation& preparation) {
+  if (const auto* square = std::get_if<SquareButt>(&preparation)) return square->gap_mm;
+  if (const auto* v = std::get_if<SingleV>(&preparation)) return v->gap_mm;
+  if (const auto* bevel = std::get_if<SingleBevel>(&preparation)) return bevel->gap_mm;
+  return 0.0;
+}
+
+std::string at_text(const Vec3& p) {
+  return "(" + base::fixed_text(p.x(), 1) + " " + base::fixed_text(p.y(), 1) + " " +
+         base::fixed_text(p.z(), 1) + ") mm";
+}
+
+/// The two members, how far off them the path may lie, and what was found out about them.
+struct Site {
+  const Member& first;
+  const Member& second;
+  double off_mm;
+};
+
+std::optional<Refusal> off_member(const Site& site, const Vec3& p, const char* where) {
+  for (const Member* member : {&site.first, &site.second}) {
+    const double distance = detail::distance_to_surface_mm(*member, p);
+    if (distance <= site.off_mm) continue;
+    return Refusal{"joint.seam.not_on_member",
+                   std::string("the ") + where + " of the path, " + at_text(p) + ", lies " +
+                       base::fixed_text(distance, 1) + " mm off the surface of member " +
+                       member->id + "; up to " + base::fixed_text(site.off_mm, 1) +
+                       " mm is taken as meant; correct the path or the member's place"};
+  }
+  return std::nullopt;
+}
+
+/// Middle first: it decides; then the ends (of a circle: two more points round it).
+std::optional<Refusal> leaves_members(const Site& site, const geom::Path& path) {
+  const double length = geom::path_length_mm(path);
+  const bool closed = geom::is_closed(path);
+  struct Probe {
+    double share;
+    const char* where;
+  };
+  const Probe line[] = {{0.5, "middle"}, {0.0, "start"}, {1.0, "end"}};
+  const Probe circle[] = {{0.5, "middle"}, {0.25, "first quarter"}, {0.75, "last quarter"}};
+  for (const Probe& probe : closed ? circle : line) {
+    const Vec3 p = geom::path_station(path, probe.share * length).point;
+    if (auto refusal = off_member(site, p, probe.where)) return refusal;
+  }
+  return std::nullopt;
+}
+
+/// Does the surface with this normal go on from p along `leg`? Told apart from an edge that merely
+/// touches the corner's line.
+bool goes_on(
+    const Member& member, const Site& site, const Vec3& p, const Vec3& leg, const Vec3& normal) {
+  constexpr double same_surface = 0.9;  // a curved wall turns a little over the probe
+  const auto faces = faces_at(member, p + (site.off_mm + leg_probe_mm) * leg, site.off_mm, 0.0);
+  return std::any_of(faces.begin(), faces.end(), [&](const Face& face) {
+    return face.normal.dot(normal) > same_surface;
+  });
+}
+
+struct Pair {
+  Face first;
+  Face second;
+  [[nodiscard]] double off_mm() const { return first.distance_mm + second.distance_mm; }
+  [[nodiscard]] Angle between_walls() const {
+    return Angle::deg(180.0) - geom::angle_between(first.normal, second.normal);
+  }
+};
+
+/// Both surfaces run on from the corner, each on the open side of the other.
+bool is_open_corner(const Pair& pair, const Site& site, const Vec3& p) {
+  const Vec3& n1 = pair.first.normal;
+  const Vec3& n2 = pair.second.normal;
+  if (n1.cross(n2).norm() < 1e-3) return false;  // in one plane, or face to face in contact
+  const Vec3 leg_1 = geom::unit(n2 - n2.dot(n1) * n1);
+  const Vec3 leg_2 = geom::unit(n1 - n1.dot(n2) * n2);
+  return goes_on(site.first, site, p, leg_1, n1) && goes_on(site.second, site, p, leg_2, n2);
+}
+
+template <class Accept>
+std::vector<Pair> pairs_at(const Site& site, const Vec3& p, const Accept& accept) {
+  std::vector<Pair> pairs;
+  const auto second_faces = faces_at(site.second, p, site.off_mm, site.off_mm);
+  for (const Face& first : faces_at(site.first, p, site.off_mm, site.off_mm)) {
+    for (const Face& second : second_faces) {
+      const Pair pair{first, second};
+      if (accept(pair)) pairs.push_back(pair);
+    }
+  }
+  std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& a, const Pair& b) {
+    return a.off_mm() < b.off_mm();
+  });
+  return pairs;
+}
+
+/// Two answers equally near that face differently: the members alone do not say which is meant.
+bool is_ambiguous(const std::vector<Pair>& pairs) {
+  constexpr double equally_near_mm = 1e-3;
+  if (pairs.size() < 2 || pairs[1].off_mm() > pairs[0].off_mm() + equally_near_mm) return false;
+  const auto face = [](const Pair& pair) {
+    return geom::unit(pair.first.normal + pair.second.normal);
+  };
+  return geom::angle_between(face(pairs[0]), face(pairs[1])) > Angle::deg(1.0);
+}
+
+Refusal no_corner(const Site& site, const Vec3& p, const std::string& why) {
+  return Refusal{"joint.seam.no_corner",
+                 "members " + site.first.id + " and " + site.second.id +
+                     " enclose no weld at the middle of the path, " + at_text(p) + ": " + why +
+                     "; correct the path, or state the weld face with face="};
+}
+
+base::Outcome<Pair> find_corner(const Site& site, const Vec3& p) {
+  const auto open =
+      pairs_at(site, p, [&](const Pair& pair) { return is_open_corner(pair, site, p); });
+  if (open.empty()) return no_corner(site, p, "no surface of one stands on a surface of the other");
+  if (is_ambiguous(open)) return no_corner(site, p, "two corners meet there");
+  const Angle between = open.front().between_walls();
+  if (between < smallest_corner - slack || between > largest_corner + slack) {
+    return no_corner(site,
+                     p,
+                     "their surfaces stand at " + base::fixed_text(between.deg(), 1) +
+                         " deg, and 60 to 135 deg is worked with");
+  }
+  return open.front();
+}
+
+base::Outcome<Pair> find_common_face(const Site& site, const Vec3& p) {
+  const auto flush = pairs_at(site, p, [](const Pair& pair) {
+    return geom::angle_between(pair.first.normal, pair.second.normal) < same_plane;
+  });
+  if (flush.empty()) return no_corner(site, p, "no surface of one is level with one of the other");
+  if (is_ambiguous(flush)) return no_corner(site, p, "they are level on two sides there");
+  return flush.front();
+}
+
+base::Outcome<Pair> find_pair(JointType type,
+                              const Preparation& preparation,
+                              const Site& site,
+                              const Vec3& p) {
+  if (type == JointType::butt) return find_common_face(site, p);
+  const bool groove = !std::holds_alternative<Fillet>(preparation);
+  if (type == JointType::corner && groove) {
+    // A groove in a corner is seen from outside, flush, or from inside, as in a tee.
+    const base::Outcome<Pair> flush = find_common_face(site, p);
+    if (flush) return flush;
+  }
+  return find_corner(site, p);
+}
+
+}  // namespace
+
+base::Outcome<SeamFaces> find_seam_faces(JointType type,
+                                         const Preparation& preparation,
+                                         const Member& first,
+                                         const Member& second,
+                                         const geom::Path& path) {
+  const double length = geom::path_length_mm(path);
+  SEAMTURN_REQUIRE(length > 0.0, length);
+  // A butt's path runs in the middle of its gap, a tee's along one member.
+  const double gap_share = type == JointType::butt ? 0.5 : 1.0;
+  const Site site{first, second, path_off_mm + gap_share * gap_of(preparation)};
+  if (auto refusal = leaves_members(site, path)) return *refusal;
+  const geom::Station middle = geom::path_station(path, length / 2.0);
+  const base::Outcome<Pair> found = find_pair(type, preparation, site, middle.point);
+  if (!found) return found.error();
+
+  const auto at_start = [&](const Vec3& at_middle) {
+    return geom::carried_direction(path, -length / 2.0, at_middle);
+  };
+  SeamFaces faces;
+  faces.wall_1 = at_start(found->first.normal);
+  faces.wall_2 = at_start(found->second.normal);
+  faces.face = geom::unit(faces.wall_1 + faces.wall_2);
+  faces.between_walls = found->between_walls();
+  const bool flush = geom::angle_between(faces.wall_1, faces.wall_2) < same_plane;
+  if (flush) {
+    faces.wall_1 = faces.wall_2 = faces.face;
+    faces.between_walls = Angle::deg(180.0);
+  }
+  return faces;
+}
+
+}  // namespace seamturn::joint
