@@ -17,6 +17,9 @@ using std::numbers::pi;
 constexpr double diffusivity_mm2_s = conductivity_w_mm_k / heat_capacity_j_mm3_k;
 constexpr double j_per_kj = 1e3;
 constexpr double mm2_per_m2 = 1e6;
+// No steel is solid so far above its plate: a larger permitted rise means the same, no real wait,
+// and would only make times too small for a double.
+constexpr double rise_bound_k = 2000.0;
 
 bool is_positive(double value) {
   return std::isfinite(value) && value > 0.0;
@@ -164,8 +167,9 @@ base::Outcome<std::vector<Wait>> waits_between_passes(const CoolingPlate& plate,
                              " degC (preheat or ambient): it never cools so far; lower the "
                              "preheat or ask for a steel or wire with a higher interpass maximum"};
   }
-  const std::vector<double> tail = least_gaps_s(tail_k, plate, heat_inputs_kj_mm, permitted_k);
-  const std::vector<double> lump = least_gaps_s(lump_k, plate, heat_inputs_kj_mm, permitted_k);
+  const double rise_k = std::min(permitted_k, rise_bound_k);
+  const std::vector<double> tail = least_gaps_s(tail_k, plate, heat_inputs_kj_mm, rise_k);
+  const std::vector<double> lump = least_gaps_s(lump_k, plate, heat_inputs_kj_mm, rise_k);
   std::vector<Wait> waits;
   for (std::size_t k = 0; k < tail.size(); ++k) {
     Wait wait;

@@ -31,7 +31,7 @@ bool may_crack_by_hydrogen(const CautionTriggers& t) {
 Caution planning() {
   return caution("caution.planning",
                  "All values here are calculated for planning. They are preliminary until the "
-                 "responsible welding coordinator has approved them.",
+                 "procedure is qualified and the responsible welding coordinator has approved it.",
                  "responsible welding coordinator (ISO 14731); the local code for the product");
 }
 
