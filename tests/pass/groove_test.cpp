@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#include "oracle.hpp"
+#include "oracles/pass_limits.hpp"
+#include "pass/pass_fixture.hpp"
+
+namespace seamturn::tests {
+namespace {
+
+using process::PassRole;
+
+std::vector<process::BeadLimit> groove_limits(double root_mm, double area_mm2, double split_mm) {
+  process::BeadLimit root;
+  root.id = "root-height";
+  root.family = process::WeldFamily::groove;
+  root.roles = {PassRole::root};
+  root.thickness_max_mm = root_mm;
+  process::BeadLimit fill = root;
+  fill.id = "fill-height";
+  fill.roles = {PassRole::fill, PassRole::cap};
+  fill.thickness_max_mm = fill_thickness_mm;
+  process::BeadLimit all;
+  all.id = "size";
+  all.family = process::WeldFamily::groove;
+  all.area_max_mm2 = area_mm2;
+  process::BeadLimit split = all;
+  split.id = "split";
+  split.area_max_mm2.reset();
+  split.split_width_mm = split_mm;
+  return {root, fill, all, split};
+}
+
+Bench groove_bench(const GrooveSize& size) {
+  Bench bench;
+  bench.section = groove_section(size);
+  bench.family = process::WeldFamily::groove;
+  bench.settings = shop_travel();
+  bench.limits = groove_limits(10.0, 40.0, 16.0);
+  return bench;
+}
+
+const GrooveSize v20 = {20.0, 3.0, 2.0, 30.0, 30.0, 2.0, 1.0};
+
+}  // namespace
+
+TEST_SUITE("pass/groove") {
+  TEST_CASE("given V t20 gap 3 root face 2 60 deg, areas add up to the closed form plus the cap") {
+    const auto stack = groove_bench(v20).lay().value();
+    double sum_mm2 = 0.0;
+    for (const pass::Pass& pass : stack.passes) {
+      sum_mm2 += pass.area_mm2;
+    }
+    // b t + (t-c)2 tan 30 = 247.06; cap 2/3 x 25.785 x 2 = 34.38.
+    check_expected("V t20", sum_mm2, {281.44, 0.01, Origin::closed_form, "plane geometry"});
+    CHECK(stack.passes.front().role == PassRole::root);
+    CHECK(stack.passes.back().role == PassRole::cap);
+  }
+
+  TEST_CASE("given V t20, bead centres balance at the centroid of groove and cap") {
+    const auto stack = groove_bench(v20).lay().value();
+    double moment_x = 0.0;
+    double moment_y = 0.0;
+    for (const pass::Pass& pass : stack.passes) {
+      moment_x += pass.area_mm2 * pass.centre.x_mm;
+      moment_y += pass.area_mm2 * pass.centre.y_mm;
+    }
+    // Rectangle 3 x 20, two triangles 18 x 10.392, parabola cap (its centroid at 2/5 of height).
+    const double side = 18.0 * std::tan(std::numbers::pi / 6.0);
+    const double cap = 2.0 / 3.0 * (3.0 + 2.0 * side + 2.0) * 2.0;
+    const double expected = 60.0 * 10.0 + side * 18.0 * (2.0 + 12.0) + cap * (20.0 + 0.8);
+    check_expected("moment about x", moment_y,
+                   {expected, 1e-6, Origin::closed_form, "composite of simple shapes"});
+    CHECK(std::abs(moment_x) < 1e-6);
+  }
+
+  TEST_CASE("given a square butt t3 gap 1.5, one single pass is laid when a row for it exists") {
+    Bench bench = groove_bench({3.0, 1.5, 0.0, 0.0, 0.0, 1.0, 2.5});
+    bench.settings.push_back(settings_row({"thin", PassRole::single, 5.0, 40.0, 120.0, 70.0}));
+    const auto stack = bench.lay().value();
+    REQUIRE(stack.passes.size() == 1);
+    CHECK(stack.passes[0].role == PassRole::single);
+    CHECK(stack.passes[0].settings == "thin");
+  }
+
+  TEST_CASE("given a wide root gap on backing, the root takes two beads beyond the split width") {
+    Bench bench = groove_bench({20.0, 16.0, 0.0, 10.0, 10.0, 2.0, 1.0});
+    bench.limits.back().split_width_mm = 30.0;
+    CHECK(bench.lay().value().passes[1].layer == 2);
+    bench.limits.back().split_width_mm = 15.9;
+    const auto stack = bench.lay().value();
+    CHECK(stack.passes[1].layer == 1);
+    CHECK(stack.passes[1].role == PassRole::root);
+    CHECK(stack.passes[0].centre.x_mm < stack.passes[1].centre.x_mm);
+  }
+
+  TEST_CASE("given a layer just inside and just beyond the split width, beads are 1 and 2") {
+    Bench bench = groove_bench({8.0, 12.0, 0.0, 0.0, 0.0, 2.0, 0.0});
+    bench.settings = any_travel();
+    bench.limits = groove_limits(10.0, 1000.0, 12.0);
+    CHECK(bench.lay().value().passes.back().bead == 1);
+    bench.limits.back().split_width_mm = 11.9;
+    CHECK(bench.lay().value().passes.back().bead == 2);
+    CHECK(bench.lay().value().passes.back().limited_by == "split");
+  }
+
+  TEST_CASE("given a bevel of 45 deg, a lone bead is laid at half the angle of the walls") {
+    const auto stack = groove_bench({10.0, 3.0, 0.0, 0.0, 45.0, 0.0, 0.0}).lay().value();
+    CHECK(stack.passes.front().work_angle.deg() == doctest::Approx(22.5));
+    CHECK(stack.passes.front().aim.y_mm == 0.0);
+  }
+
+  TEST_CASE("for any bead of a V, law: the aim lies within the walls and the lean within 25 deg") {
+    const Bench bench = groove_bench({40.0, 3.0, 2.0, 25.0, 30.0, 2.0, 1.0});
+    for (const pass::Pass& pass : bench.lay().value().passes) {
+      CHECK(std::abs(pass.work_angle.deg()) <= 25.0 + 1e-9);
+      const double above_mm = std::max(0.0, pass.aim.y_mm - 2.0);
+      CHECK(pass.aim.x_mm >= -1.5 - above_mm * std::tan(25.0 * std::numbers::pi / 180.0) - 1e-9);
+      CHECK(pass.aim.x_mm <= 1.5 + above_mm * std::tan(30.0 * std::numbers::pi / 180.0) + 1e-9);
+      CHECK(pass.aim.y_mm < pass.centre.y_mm);
+    }
+  }
+}
+
+}  // namespace seamturn::tests
