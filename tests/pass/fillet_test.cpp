@@ -51,10 +51,12 @@ TEST_SUITE("pass/fillet") {
     }
   }
 
-  TEST_CASE("given Miller on smaller, longer fillets, passes are 1 at 1/4 in and 3 to 6 at 1/2 in") {
+  TEST_CASE(
+      "given Miller on smaller, longer fillets, passes are 1 at 1/4 in and 3 to 6 at 1/2 in") {
     for (const PassCountRow& row : pass_count_rows) {
       INFO(row.source);
-      const auto passes = static_cast<int>(count_passes(code_bench(pass_limit_rows[1], row.leg_mm)));
+      const auto passes =
+          static_cast<int>(count_passes(code_bench(pass_limit_rows[1], row.leg_mm)));
       CHECK(passes >= row.least_passes);
       CHECK(passes <= row.most_passes);
     }
@@ -132,9 +134,11 @@ TEST_SUITE("pass/fillet") {
     }
     // Closed form: the mean of the three corners.
     const double half = 37.5 * std::numbers::pi / 180.0;
-    check_expected("x", sum.x_mm / bench.section.area_mm2,
+    check_expected("x",
+                   sum.x_mm / bench.section.area_mm2,
                    {(12.0 - 8.0) * std::sin(half) / 3.0, 1e-9, Origin::closed_form, "triangle"});
-    check_expected("y", sum.y_mm / bench.section.area_mm2,
+    check_expected("y",
+                   sum.y_mm / bench.section.area_mm2,
                    {(12.0 + 8.0) * std::cos(half) / 3.0, 1e-9, Origin::closed_form, "triangle"});
   }
 

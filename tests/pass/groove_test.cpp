@@ -67,7 +67,8 @@ TEST_SUITE("pass/groove") {
     const double side = 18.0 * std::tan(std::numbers::pi / 6.0);
     const double cap = 2.0 / 3.0 * (3.0 + 2.0 * side + 2.0) * 2.0;
     const double expected = 60.0 * 10.0 + side * 18.0 * (2.0 + 12.0) + cap * (20.0 + 0.8);
-    check_expected("moment about x", moment_y,
+    check_expected("moment about x",
+                   moment_y,
                    {expected, 1e-6, Origin::closed_form, "composite of simple shapes"});
     CHECK(std::abs(moment_x) < 1e-6);
   }

@@ -83,7 +83,8 @@ void check_areas(const Bench& bench, const pass::PassStack& stack) {
 
 void check_rows(const Bench& bench, const pass::PassStack& stack) {
   for (const pass::Pass& pass : stack.passes) {
-    const auto row = std::find_if(bench.settings.begin(), bench.settings.end(),
+    const auto row = std::find_if(bench.settings.begin(),
+                                  bench.settings.end(),
                                   [&](const auto& each) { return each.id == pass.settings; });
     REQUIRE(row != bench.settings.end());
     CHECK(row->role == pass.role);
@@ -113,8 +114,8 @@ void check_layers(const pass::PassStack& stack) {
 /// Every limit that binds, times a factor.
 Bench widened(Bench bench, double factor) {
   for (BeadLimit& limit : bench.limits) {
-    for (auto* bound : {&limit.leg_max_mm, &limit.area_max_mm2, &limit.thickness_max_mm,
-                        &limit.split_width_mm}) {
+    for (auto* bound :
+         {&limit.leg_max_mm, &limit.area_max_mm2, &limit.thickness_max_mm, &limit.split_width_mm}) {
       if (*bound) *bound = **bound * factor;
     }
   }
@@ -184,8 +185,8 @@ TEST_SUITE("pass/laws") {
       Bench bench = random_bench(random);
       bench.settings = any_travel();
       bench.family = process::WeldFamily::groove;
-      GrooveSize size = {random.between(8.0, 50.0), random.between(1.0, 5.0), 1.0, 30.0, 30.0,
-                         2.0, 1.0};
+      GrooveSize size = {
+          random.between(8.0, 50.0), random.between(1.0, 5.0), 1.0, 30.0, 30.0, 2.0, 1.0};
       bench.section = groove_section(size);
       const auto narrow = bench.lay();
       size.gap_mm += 1.0;

@@ -21,7 +21,8 @@ inline const std::vector<process::WeldPosition> all_positions = {process::WeldPo
                                                                  process::WeldPosition::pg};
 
 /// First plate left, second right, both from the origin at half the angle off y.
-inline section::WeldSection fillet_section(double leg_1_mm, double leg_2_mm,
+inline section::WeldSection fillet_section(double leg_1_mm,
+                                           double leg_2_mm,
                                            double between_deg = 90.0) {
   const double angle = between_deg * std::numbers::pi / 180.0;
   const double sine = std::sin(angle / 2.0);
@@ -49,7 +50,7 @@ struct GrooveSize {
   double thickness_mm = 0.0;
   double gap_mm = 0.0;
   double root_face_mm = 0.0;
-  double left_deg = 0.0;   ///< of each face, from the plate's edge
+  double left_deg = 0.0;  ///< of each face, from the plate's edge
   double right_deg = 0.0;
   double cap_mm = 0.0;
   double toe_lap_mm = 0.0;
@@ -75,8 +76,8 @@ inline section::WeldSection groove_section(const GrooveSize& size) {
     made.cap_width_mm = made.opening_mm + 2.0 * size.toe_lap_mm;
     made.cap_area_mm2 = 2.0 / 3.0 * made.cap_width_mm * size.cap_mm;
   }
-  made.area_mm2 = size.gap_mm * size.thickness_mm + 0.5 * rise_mm * (left_mm + right_mm) +
-                  made.cap_area_mm2;
+  made.area_mm2 =
+      size.gap_mm * size.thickness_mm + 0.5 * rise_mm * (left_mm + right_mm) + made.cap_area_mm2;
   return made;
 }
 
@@ -120,8 +121,8 @@ inline std::vector<process::LinkedSettings> any_travel() {
   using process::PassRole;
   std::vector<process::LinkedSettings> rows;
   for (const PassRole role : {PassRole::root, PassRole::fill, PassRole::cap, PassRole::single}) {
-    rows.push_back(settings_row({"any-" + std::to_string(static_cast<int>(role)),
-                                 role, 9.0, 0.01, 1e7, 45.0}));
+    rows.push_back(settings_row(
+        {"any-" + std::to_string(static_cast<int>(role)), role, 9.0, 0.01, 1e7, 45.0}));
   }
   return rows;
 }
@@ -165,6 +166,8 @@ struct Bench {
   }
 };
 
-inline std::size_t count_passes(const Bench& bench) { return bench.lay().value().passes.size(); }
+inline std::size_t count_passes(const Bench& bench) {
+  return bench.lay().value().passes.size();
+}
 
 }  // namespace seamturn::tests

@@ -30,12 +30,14 @@ TEST_SUITE("pass/settings") {
     const auto stack = bench.lay().value();
     REQUIRE(stack.passes.size() == 1);
     // pi/4 x 1.44 x 10000 x 0.95 / 32 = 335.8 mm/min, by hand.
-    check_expected("leg 8", stack.passes[0].travel_mm_s * 60.0,
+    check_expected("leg 8",
+                   stack.passes[0].travel_mm_s * 60.0,
                    {335.8, 0.05, Origin::closed_form, "conservation of mass"});
-    check_expected("arc time", stack.arc_time_s,
-                   {89.34, 0.02, Origin::closed_form, "500 mm at 335.8 mm/min"});
+    check_expected(
+        "arc time", stack.arc_time_s, {89.34, 0.02, Origin::closed_form, "500 mm at 335.8 mm/min"});
     // 0.8 x 29 V x 280 A / 5.597 mm/s = 1.1607 kJ/mm.
-    check_expected("heat input", stack.heat_input_max_kj_mm,
+    check_expected("heat input",
+                   stack.heat_input_max_kj_mm,
                    {1.1607, 5e-4, Origin::computed, "k U I / v with k = 0.8"});
   }
 
@@ -167,7 +169,8 @@ TEST_SUITE("pass/settings") {
     rows.push_back(settings_row({"t1", PassRole::tack, 8.0, 30.0, 60.0, 40.0}));
     rows.push_back(settings_row({"t2", PassRole::tack, 8.0, 30.0, 50.0, 40.0}));
     // 0.8 x 29 V x 280 A / 10 mm/s = 0.6496 kJ/mm.
-    check_expected("tack", pass::tack_heat_input_kj_mm(rows, solid_wire()).value_or(0.0),
+    check_expected("tack",
+                   pass::tack_heat_input_kj_mm(rows, solid_wire()).value_or(0.0),
                    {0.6496, 1e-9, Origin::computed, "k U I / v with k = 0.8"});
   }
 }

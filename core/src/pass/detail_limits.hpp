@@ -18,7 +18,7 @@ struct Bound {
 
 /// The tightest bounds of all rows that match a family, role and position.
 struct Caps {
-  Bound leg_mm;        ///< of a fillet laid in one pass
+  Bound leg_mm;  ///< of a fillet laid in one pass
   Bound area_mm2;
   Bound thickness_mm;  ///< of the layer
   Bound split_mm;      ///< a wider layer takes at least two beads

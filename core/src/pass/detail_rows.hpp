@@ -16,12 +16,12 @@ namespace seamturn::pass {
 /// One row and the areas it lays: within its travel range, and within the heat-input band as well.
 struct RowRange {
   const process::LinkedSettings* row = nullptr;
-  double laid_mm3_s = 0.0;            ///< weld metal
-  double heat_kw = 0.0;               ///< k U I
-  double preferred_mm2 = 0.0;         ///< at the preferred travel
-  double travel_least_mm2 = 0.0;      ///< at the fastest travel
-  double travel_most_mm2 = 0.0;       ///< at the slowest
-  double least_mm2 = 0.0;             ///< heat input kept as well; least > most: never
+  double laid_mm3_s = 0.0;        ///< weld metal
+  double heat_kw = 0.0;           ///< k U I
+  double preferred_mm2 = 0.0;     ///< at the preferred travel
+  double travel_least_mm2 = 0.0;  ///< at the fastest travel
+  double travel_most_mm2 = 0.0;   ///< at the slowest
+  double least_mm2 = 0.0;         ///< heat input kept as well; least > most: never
   double most_mm2 = 0.0;
   [[nodiscard]] double travel_mm_s(double area_mm2) const { return laid_mm3_s / area_mm2; }
   [[nodiscard]] double departure(double area_mm2) const;  ///< of travel from preferred, relative
@@ -39,7 +39,8 @@ class RowTable {
   /// earlier in the file of equals; null when none can.
   [[nodiscard]] const RowRange* pick(process::PassRole role, double area_mm2) const;
   /// The area nearest to one wanted that some row lays, not above a bound.
-  [[nodiscard]] std::optional<double> nearest_mm2(process::PassRole role, double wanted_mm2,
+  [[nodiscard]] std::optional<double> nearest_mm2(process::PassRole role,
+                                                  double wanted_mm2,
                                                   double most_mm2) const;
   /// The smallest bead any row of the role lays; infinite without rows.
   [[nodiscard]] double least_mm2(process::PassRole role) const;

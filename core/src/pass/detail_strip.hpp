@@ -20,7 +20,8 @@ struct Strip {
 [[nodiscard]] section::Slice walls_at(const section::WeldSection& section, double y_mm);
 
 /// Pre: low <= high. Exact: Simpson's rule on pieces where every integrand is a parabola.
-[[nodiscard]] Strip strip_between(const section::WeldSection& section, double low_mm,
+[[nodiscard]] Strip strip_between(const section::WeldSection& section,
+                                  double low_mm,
                                   double high_mm);
 
 /// The strip and the cap above it (when `with_cap`), cut across by lines that keep the share of
@@ -29,11 +30,13 @@ struct LayerShape {
   Strip strip;
   double cap_area_mm2 = 0.0;  ///< 0 below the last layer
   double cap_height_mm = 0.0;
-  double cap_left_mm = 0.0;   ///< x of the cap's left toe
+  double cap_left_mm = 0.0;  ///< x of the cap's left toe
   double cap_width_mm = 0.0;
 };
-[[nodiscard]] LayerShape layer_shape(const section::WeldSection& section, double low_mm,
-                                     double high_mm, bool with_cap);
+[[nodiscard]] LayerShape layer_shape(const section::WeldSection& section,
+                                     double low_mm,
+                                     double high_mm,
+                                     bool with_cap);
 
 /// Share of the width left of which lies a share of the layer's area. Pre: 0 <= share <= 1.
 [[nodiscard]] double width_share(const LayerShape& shape, double area_share);

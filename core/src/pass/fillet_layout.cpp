@@ -21,7 +21,9 @@ constexpr int most_layers = 60;
 constexpr Angle lean_at_first_plate = Angle::deg(12.0);
 constexpr Angle lean_at_second_plate = Angle::deg(-8.0);
 
-[[nodiscard]] int triangular(int layers) { return layers * (layers + 1) / 2; }
+[[nodiscard]] int triangular(int layers) {
+  return layers * (layers + 1) / 2;
+}
 
 /// So many passes and how they share the area: the root bead and all others.
 struct FilletPlan {
@@ -62,8 +64,7 @@ class FilletSearch {
  public:
   FilletSearch(const StackRequest& request, const RowTable& rows)
       : request_(request), section_(*request.section), rows_(rows), misses_(rows) {
-    for (const PassRole role :
-         {PassRole::root, PassRole::fill, PassRole::cap, PassRole::single}) {
+    for (const PassRole role : {PassRole::root, PassRole::fill, PassRole::cap, PassRole::single}) {
       caps_[static_cast<std::size_t>(role)] =
           find_caps(request.limits, {request.family, request.position, role});
     }
@@ -236,8 +237,8 @@ std::vector<Bead> FilletSearch::lay(const FilletPlan& plan) const {
     laid += count;
     const double share = leg_share(plan, laid, section_.area_mm2);
     // Centroid of a sector of the triangle between two layer faces.
-    const double middle = 2.0 / 3.0 * (share * share + share * below + below * below) /
-                          (share + below);
+    const double middle =
+        2.0 / 3.0 * (share * share + share * below + below * below) / (share + below);
     for (int i = 0; i < count; ++i) {
       Bead bead;
       bead.role = role_of(layer, layers);
@@ -247,9 +248,9 @@ std::vector<Bead> FilletSearch::lay(const FilletPlan& plan) const {
       bead.centre = toes.at(middle, (i + 0.5) / count);
       const double across = count == 1 ? 0.5 : static_cast<double>(i) / (count - 1);
       bead.aim = toes.at(below, across);
-      bead.work_angle = count == 1 ? Angle()
-                                   : (1.0 - across) * lean_at_first_plate +
-                                         across * lean_at_second_plate;
+      bead.work_angle = count == 1
+                            ? Angle()
+                            : (1.0 - across) * lean_at_first_plate + across * lean_at_second_plate;
       bead.limited_by = limited_by_;
       beads.push_back(bead);
     }

@@ -3,8 +3,8 @@
 // counts and root sizes within the limits, the one with fewest passes is laid.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include "pass/detail_groove.hpp"
 #include "pass/detail_layout.hpp"
 #include "pass/detail_limits.hpp"
 #include "pass/detail_strip.hpp"
@@ -13,25 +13,21 @@ namespace seamturn::pass {
 namespace {
 
 using process::PassRole;
-using section::Point;
 using section::Slice;
 
 constexpr int most_layers = 200;
 constexpr int most_beads_abreast = 200;
 // Root sizes tried, as shares of the size at the preferred travel. Never taken from the limits:
 // so a wider limit can only add choices.
-constexpr double root_shares[] = {1.0, 0.95, 0.9,  0.85, 0.8, 0.75, 0.7, 0.65, 0.6,
-                                  0.55, 0.5, 0.45, 0.4, 1.1, 1.2,  1.35, 1.5};
-// The torch does not lean further, or the nozzle meets the plate. Common practice.
-constexpr Angle most_lean = Angle::deg(25.0);
-
+constexpr double root_shares[] = {
+    1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4, 1.1, 1.2, 1.35, 1.5};
 struct GroovePlan {
   double root_height_mm = 0.0;
   double root_bead_mm2 = 0.0;
   int root_beads = 1;
-  int layers = 0;             ///< above the root
+  int layers = 0;  ///< above the root
   int passes = 0;
-  double departure = 0.0;     ///< largest, of a travel from its preferred
+  double departure = 0.0;              ///< largest, of a travel from its preferred
   std::string_view layers_limited_by;  ///< limit that bars one layer fewer
   bool single = false;
 };
@@ -73,8 +69,6 @@ class GrooveSearch {
   /// Adds the passes above the root and their departure; false: some layer does not close.
   [[nodiscard]] bool count_beads(GroovePlan& plan, const Cuts& cuts);
   [[nodiscard]] std::vector<Bead> lay(const GroovePlan& plan);
-  void lay_layer(std::vector<Bead>& beads, const LayerShape& shape, const Bead& like, int count,
-                 double thickness_mm) const;
 
   const StackRequest& request_;
   const section::WeldSection& section_;
@@ -193,8 +187,8 @@ void GrooveSearch::try_root(double bead_mm2, int beads) {
   if (excess.any()) {
     const Caps& bound = caps(PassRole::root);
     const double top_mm = std::min(height_mm_, bound.thickness_mm.value);
-    const double most_mm2 = std::min(
-        bound.area_mm2.value, strip_between(section_, 0.0, top_mm).area_mm2 / beads);
+    const double most_mm2 =
+        std::min(bound.area_mm2.value, strip_between(section_, 0.0, top_mm).area_mm2 / beads);
     if (most_mm2 < bead_mm2) {
       misses_.add({PassRole::root, most_mm2, beads, excess.id()});
     }
@@ -330,59 +324,6 @@ Abreast GrooveSearch::beads_abreast(PassRole role, double area_mm2, double width
   return {};
 }
 
-/// Direction of a wall between two heights, off the y axis, + towards x.
-[[nodiscard]] Angle wall_lean(double x_low_mm, double x_high_mm, double rise_mm) {
-  return rise_mm > 0.0 ? Angle::rad(std::atan2(x_high_mm - x_low_mm, rise_mm)) : Angle();
-}
-
-/// Where one bead of a layer stands in its row.
-struct Place {
-  int index = 0;
-  int count = 1;
-  double thickness_mm = 0.0;
-};
-
-/// Halves the angle between what stands left and right of the bead: the walls for one bead, the
-/// left wall and the face below for the first, the bead before and the right wall for the last.
-[[nodiscard]] Angle work_angle(const Slice& low, const Slice& high, const Place& place) {
-  const double rise_mm = high.y_mm - low.y_mm;
-  const Angle left = wall_lean(low.left_mm, high.left_mm, rise_mm);
-  const Angle right = wall_lean(low.right_mm, high.right_mm, rise_mm);
-  const Angle level = Angle::rad(std::numbers::pi / 2.0);
-  Angle lean = 0.5 * (left + right);
-  if (place.count > 1 && place.index == 0) {
-    lean = 0.5 * (left + level);
-  } else if (place.count > 1 && place.index + 1 == place.count) {
-    // A parabola of the bead's height and width (1.5 pitches) rises at its edge by 4 h / w.
-    const double pitch_mm = 0.5 *
-                            (low.right_mm - low.left_mm + high.right_mm - high.left_mm) /
-                            place.count;
-    const Angle flank = Angle::rad(-std::atan2(1.5 * pitch_mm, 4.0 * place.thickness_mm));
-    lean = 0.5 * (flank + right);
-  }
-  return std::clamp(lean, -most_lean, most_lean);
-}
-
-void GrooveSearch::lay_layer(std::vector<Bead>& beads, const LayerShape& shape, const Bead& like,
-                             int count, double thickness_mm) const {
-  const Slice low = walls_at(section_, shape.strip.y_low_mm);
-  const Slice high = walls_at(section_, shape.strip.y_high_mm);
-  double from = 0.0;
-  for (int i = 0; i < count; ++i) {
-    const double to = width_share(shape, static_cast<double>(i + 1) / count);
-    Bead bead = like;
-    bead.bead = i + 1;
-    bead.area_mm2 = (shape.strip.area_mm2 + shape.cap_area_mm2) / count;
-    bead.centre = piece_centre(shape, from, to);
-    bead.work_angle = work_angle(low, high, {i, count, thickness_mm});
-    const double drop_mm = bead.centre.y_mm - low.y_mm;
-    const double aim_x_mm = bead.centre.x_mm - std::tan(bead.work_angle.rad()) * drop_mm;
-    bead.aim = {std::clamp(aim_x_mm, low.left_mm, low.right_mm), low.y_mm};
-    beads.push_back(bead);
-    from = to;
-  }
-}
-
 std::vector<Bead> GrooveSearch::lay(const GroovePlan& plan) {
   std::vector<Bead> beads;
   beads.reserve(static_cast<std::size_t>(plan.passes));
@@ -395,11 +336,12 @@ std::vector<Bead> GrooveSearch::lay(const GroovePlan& plan) {
       like.limited_by = root_excess(row->preferred_mm2, plan.root_beads).id();
     }
   }
-  lay_layer(beads,
-            layer_shape(section_, 0.0, plan.root_height_mm, plan.single),
-            like,
-            plan.root_beads,
-            plan.root_height_mm);
+  append_layer(beads,
+               section_,
+               layer_shape(section_, 0.0, plan.root_height_mm, plan.single),
+               like,
+               plan.root_beads,
+               plan.root_height_mm);
   const Cuts cuts = cut(height_mm_ - plan.root_height_mm, std::max(1, plan.layers));
   double low_mm = plan.root_height_mm;
   for (int layer = 1; layer <= plan.layers; ++layer) {
@@ -409,13 +351,13 @@ std::vector<Bead> GrooveSearch::lay(const GroovePlan& plan) {
     like.role = last ? PassRole::cap : PassRole::fill;
     const Abreast abreast = beads_abreast(
         like.role, layer_area_mm2(low_mm, high_mm, last), layer_width_mm(high_mm, last));
-    like.limited_by =
-        abreast.limited_by.empty() ? plan.layers_limited_by : abreast.limited_by;
-    lay_layer(beads,
-              layer_shape(section_, low_mm, high_mm, last),
-              like,
-              abreast.count,
-              high_mm - low_mm + (last ? cap_mean_mm_ : 0.0));
+    like.limited_by = abreast.limited_by.empty() ? plan.layers_limited_by : abreast.limited_by;
+    append_layer(beads,
+                 section_,
+                 layer_shape(section_, low_mm, high_mm, last),
+                 like,
+                 abreast.count,
+                 high_mm - low_mm + (last ? cap_mean_mm_ : 0.0));
     low_mm = high_mm;
   }
   return beads;

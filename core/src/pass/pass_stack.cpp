@@ -14,7 +14,8 @@ namespace {
 using process::LinkedSettings;
 using process::PassRole;
 
-[[nodiscard]] base::Outcome<Pass> weld_pass(const Bead& bead, const RowTable& rows,
+[[nodiscard]] base::Outcome<Pass> weld_pass(const Bead& bead,
+                                            const RowTable& rows,
                                             double length_mm) {
   const RowRange* range = rows.pick(bead.role, bead.area_mm2);
   SEAMTURN_REQUIRE(range != nullptr, bead.area_mm2);
@@ -38,8 +39,8 @@ using process::PassRole;
   pass.tip_distance_mm = row.tip_distance_mm;
   pass.push = row.push;
   // At the edge of the range the rounding of the division must not show outside of it.
-  pass.travel_mm_s = std::clamp(
-      range->travel_mm_s(bead.area_mm2), row.travel_min_mm_s, row.travel_max_mm_s);
+  pass.travel_mm_s =
+      std::clamp(range->travel_mm_s(bead.area_mm2), row.travel_min_mm_s, row.travel_max_mm_s);
   pass.arc_time_s = length_mm / pass.travel_mm_s;
   const heat::ArcParams arc{row.voltage_v, row.current_a, pass.travel_mm_s};
   pass.arc_energy_kj_mm = heat::arc_energy_kj_mm(arc);
@@ -51,12 +52,13 @@ using process::PassRole;
   return pass;
 }
 
-[[nodiscard]] bool has_row(std::span<const LinkedSettings> settings, const std::string& wire,
-                           process::WeldPosition position, PassRole role) {
+[[nodiscard]] bool has_row(std::span<const LinkedSettings> settings,
+                           const std::string& wire,
+                           process::WeldPosition position,
+                           PassRole role) {
   return std::any_of(settings.begin(), settings.end(), [&](const LinkedSettings& row) {
     return row.wire == wire && row.role == role &&
-           std::find(row.positions.begin(), row.positions.end(), position) !=
-               row.positions.end();
+           std::find(row.positions.begin(), row.positions.end(), position) != row.positions.end();
   });
 }
 
@@ -96,8 +98,8 @@ base::Outcome<PassStack> make_pass_stack(const StackRequest& request) {
   return stack;
 }
 
-std::vector<process::WeldPosition> positions_with_settings(
-    std::span<const LinkedSettings> settings, const std::string& wire) {
+std::vector<process::WeldPosition> positions_with_settings(std::span<const LinkedSettings> settings,
+                                                           const std::string& wire) {
   using process::WeldPosition;
   std::vector<WeldPosition> positions;
   for (const WeldPosition position : {WeldPosition::pa,
@@ -123,8 +125,8 @@ std::optional<double> tack_heat_input_kj_mm(std::span<const LinkedSettings> sett
     if (row.role != PassRole::tack || row.wire != wire.id) {
       continue;
     }
-    const auto heat_input = heat::heat_input_kj_mm(
-        row.process, {row.voltage_v, row.current_a, row.travel_max_mm_s});
+    const auto heat_input =
+        heat::heat_input_kj_mm(row.process, {row.voltage_v, row.current_a, row.travel_max_mm_s});
     if (heat_input && (!lowest || *heat_input < *lowest)) {
       lowest = *heat_input;
     }

@@ -20,9 +20,9 @@ using process::PassRole;
 [[nodiscard]] std::string pass_text(const Miss& miss) {
   const std::string role(process::role_name(miss.role));
   const std::string area = fixed_text(miss.area_mm2, 1) + " mm2";
-  return miss.passes == 1 ? "one " + role + " pass of " + area
-                          : std::to_string(miss.passes) + " passes of " + area + ", the " + role +
-                                " one";
+  return miss.passes == 1
+             ? "one " + role + " pass of " + area
+             : std::to_string(miss.passes) + " passes of " + area + ", the " + role + " one";
 }
 
 [[nodiscard]] std::string where_text(const StackRequest& request) {
@@ -46,27 +46,27 @@ using process::PassRole;
              : "at most " + fixed_text(high.value_or(0.0), 2) + " kJ/mm is permitted";
 }
 
-[[nodiscard]] base::Refusal heat_refusal(const StackRequest& request, const Miss& miss,
+[[nodiscard]] base::Refusal heat_refusal(const StackRequest& request,
+                                         const Miss& miss,
                                          const RowRange& range) {
   const double travel_mm_s = range.travel_mm_s(miss.area_mm2);
   return {"pass.heat_input.cannot_close",
           pass_text(miss) + ": settings " + range.row->id + " bring " +
-              fixed_text(range.heat_kw / travel_mm_s, 2) + " kJ/mm at " +
-              travel_text(travel_mm_s) + ", " + band_text(request) + " (" + where_text(request) +
-              ")" + barred_text(miss)};
+              fixed_text(range.heat_kw / travel_mm_s, 2) + " kJ/mm at " + travel_text(travel_mm_s) +
+              ", " + band_text(request) + " (" + where_text(request) + ")" + barred_text(miss)};
 }
 
-[[nodiscard]] base::Refusal travel_refusal(const StackRequest& request, const Miss& miss,
+[[nodiscard]] base::Refusal travel_refusal(const StackRequest& request,
+                                           const Miss& miss,
                                            const RowRange& range) {
   const double travel_mm_s = range.travel_mm_s(miss.area_mm2);
   const process::LinkedSettings& row = *range.row;
   const bool fast = travel_mm_s > row.travel_max_mm_s;
   const double bound_mm_s = fast ? row.travel_max_mm_s : row.travel_min_mm_s;
   return {"pass.travel.cannot_close",
-          pass_text(miss) + ": needs " + travel_text(travel_mm_s) + ", row " + row.id +
-              " allows " + fixed_text(row.travel_min_mm_s * 6.0, 1) + ".." +
-              travel_text(row.travel_max_mm_s) + ", " +
-              fixed_text(std::abs(travel_mm_s / bound_mm_s - 1.0) * 100.0, 1) + " % too " +
+          pass_text(miss) + ": needs " + travel_text(travel_mm_s) + ", row " + row.id + " allows " +
+              fixed_text(row.travel_min_mm_s * 6.0, 1) + ".." + travel_text(row.travel_max_mm_s) +
+              ", " + fixed_text(std::abs(travel_mm_s / bound_mm_s - 1.0) * 100.0, 1) + " % too " +
               (fast ? "fast" : "slow") + " (" + where_text(request) + ")" +
               (fast ? barred_text(miss) : std::string()) +
               "; give a row of other feed, another size or another position"};
@@ -126,8 +126,8 @@ base::Refusal Misses::refusal(const StackRequest& request) const {
     return {"pass.limit.cannot_close",
             "the " + std::string(process::role_name(barred_->role)) + " layer is " +
                 fixed_text(barred_->thickness_mm, 1) + " mm thick at least, limit " +
-                std::string(barred_->id) + " allows " + fixed_text(barred_->most_mm, 1) +
-                " mm (" + where_text(request) + ")"};
+                std::string(barred_->id) + " allows " + fixed_text(barred_->most_mm, 1) + " mm (" +
+                where_text(request) + ")"};
   }
   if (missing_ || row_ == nullptr) {
     return missing_refusal(request, missing_.value_or(PassRole::fill));

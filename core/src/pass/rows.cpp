@@ -27,7 +27,8 @@ constexpr double rounding_ratio = 1e-9;
          area_mm2 <= range.most_mm2 * (1.0 + rounding_ratio);
 }
 
-[[nodiscard]] RowRange row_range(const LinkedSettings& row, double efficiency_ratio,
+[[nodiscard]] RowRange row_range(const LinkedSettings& row,
+                                 double efficiency_ratio,
                                  const StackRequest& request) {
   RowRange range;
   range.row = &row;
@@ -38,8 +39,8 @@ constexpr double rounding_ratio = 1e-9;
   range.travel_most_mm2 = range.laid_mm3_s / row.travel_min_mm_s;
   // Heat input grows with the bead: heat = power / travel, travel = laid / area.
   const double mm2_per_kj_mm = range.laid_mm3_s / range.heat_kw;
-  range.least_mm2 = std::max(range.travel_least_mm2,
-                             request.heat_input_min_kj_mm.value_or(0.0) * mm2_per_kj_mm);
+  range.least_mm2 =
+      std::max(range.travel_least_mm2, request.heat_input_min_kj_mm.value_or(0.0) * mm2_per_kj_mm);
   range.most_mm2 = range.travel_most_mm2;
   if (request.heat_input_max_kj_mm) {
     range.most_mm2 = std::min(range.most_mm2, *request.heat_input_max_kj_mm * mm2_per_kj_mm);
@@ -103,7 +104,8 @@ const RowRange* RowTable::pick(PassRole role, double area_mm2) const {
   return best;
 }
 
-std::optional<double> RowTable::nearest_mm2(PassRole role, double wanted_mm2,
+std::optional<double> RowTable::nearest_mm2(PassRole role,
+                                            double wanted_mm2,
                                             double most_mm2) const {
   std::optional<double> nearest;
   for (const RowRange& range : rows(role)) {

@@ -32,8 +32,12 @@ void add_piece(Strip& strip, const Slice& low, const Slice& high) {
 }
 
 // The cap is a parabola over its width: height 4 h s (1-s). These are its integrals from 0 to s.
-[[nodiscard]] double cap_share(double s) { return s * s * (3.0 - 2.0 * s); }
-[[nodiscard]] double cap_share_moment(double s) { return s * s * s * (2.0 - 1.5 * s); }
+[[nodiscard]] double cap_share(double s) {
+  return s * s * (3.0 - 2.0 * s);
+}
+[[nodiscard]] double cap_share_moment(double s) {
+  return s * s * s * (2.0 - 1.5 * s);
+}
 [[nodiscard]] double cap_square(double s) {
   return 8.0 * s * s * s * (1.0 / 3.0 - 0.5 * s + 0.2 * s * s);
 }
@@ -68,7 +72,9 @@ Strip strip_between(const section::WeldSection& section, double low_mm, double h
   return strip;
 }
 
-LayerShape layer_shape(const section::WeldSection& section, double low_mm, double high_mm,
+LayerShape layer_shape(const section::WeldSection& section,
+                       double low_mm,
+                       double high_mm,
                        bool with_cap) {
   LayerShape shape;
   shape.strip = strip_between(section, low_mm, high_mm);
@@ -107,8 +113,8 @@ Point piece_centre(const LayerShape& shape, double from, double to) {
   double about_x_mm3 = share * strip.moment_y_mm3;
   if (shape.cap_area_mm2 > 0.0) {
     const double cap_mm2 = (cap_share(to) - cap_share(from)) * shape.cap_area_mm2;
-    const double reach_mm3 = (cap_share_moment(to) - cap_share_moment(from)) *
-                             shape.cap_area_mm2 * shape.cap_width_mm;
+    const double reach_mm3 =
+        (cap_share_moment(to) - cap_share_moment(from)) * shape.cap_area_mm2 * shape.cap_width_mm;
     const double lift_mm3 = (cap_square(to) - cap_square(from)) * shape.cap_height_mm *
                             shape.cap_height_mm * shape.cap_width_mm;
     area_mm2 += cap_mm2;

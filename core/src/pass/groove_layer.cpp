@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+// The beads of one layer of a groove: where each lies, where its wire points, how the torch leans.
+#include "pass/detail_groove.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace seamturn::pass {
+namespace {
+
+using section::Slice;
+
+// The torch does not lean further, or the nozzle meets the plate. Common practice.
+constexpr Angle most_lean = Angle::deg(25.0);
+
+/// Direction of a wall between two heights, off the y axis, + towards x.
+[[nodiscard]] Angle wall_lean(double x_low_mm, double x_high_mm, double rise_mm) {
+  return rise_mm > 0.0 ? Angle::rad(std::atan2(x_high_mm - x_low_mm, rise_mm)) : Angle();
+}
+
+/// Where one bead of a layer stands in its row.
+struct Place {
+  int index = 0;
+  int count = 1;
+  double thickness_mm = 0.0;
+};
+
+/// Halves the angle between what stands left and right of the bead: the walls for one bead, the
+/// left wall and the face below for the first, the bead before and the right wall for the last.
+[[nodiscard]] Angle work_angle(const Slice& low, const Slice& high, const Place& place) {
+  const double rise_mm = high.y_mm - low.y_mm;
+  const Angle left = wall_lean(low.left_mm, high.left_mm, rise_mm);
+  const Angle right = wall_lean(low.right_mm, high.right_mm, rise_mm);
+  const Angle level = Angle::rad(std::numbers::pi / 2.0);
+  Angle lean = 0.5 * (left + right);
+  if (place.count > 1 && place.index == 0) {
+    lean = 0.5 * (left + level);
+  } else if (place.count > 1 && place.index + 1 == place.count) {
+    // A parabola of the bead's height and width (1.5 pitches) rises at its edge by 4 h / w.
+    const double pitch_mm =
+        0.5 * (low.right_mm - low.left_mm + high.right_mm - high.left_mm) / place.count;
+    const Angle flank = Angle::rad(-std::atan2(1.5 * pitch_mm, 4.0 * place.thickness_mm));
+    lean = 0.5 * (flank + right);
+  }
+  return std::clamp(lean, -most_lean, most_lean);
+}
+
+}  // namespace
+
+void append_layer(std::vector<Bead>& beads,
+                  const section::WeldSection& section,
+                  const LayerShape& shape,
+                  const Bead& like,
+                  int count,
+                  double thickness_mm) {
+  const Slice low = walls_at(section, shape.strip.y_low_mm);
+  const Slice high = walls_at(section, shape.strip.y_high_mm);
+  double from = 0.0;
+  for (int i = 0; i < count; ++i) {
+    const double to = width_share(shape, static_cast<double>(i + 1) / count);
+    Bead bead = like;
+    bead.bead = i + 1;
+    bead.area_mm2 = (shape.strip.area_mm2 + shape.cap_area_mm2) / count;
+    bead.centre = piece_centre(shape, from, to);
+    bead.work_angle = work_angle(low, high, {i, count, thickness_mm});
+    const double drop_mm = bead.centre.y_mm - low.y_mm;
+    const double aim_x_mm = bead.centre.x_mm - std::tan(bead.work_angle.rad()) * drop_mm;
+    bead.aim = {std::clamp(aim_x_mm, low.left_mm, low.right_mm), low.y_mm};
+    beads.push_back(bead);
+    from = to;
+  }
+}
+
+}  // namespace seamturn::pass

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/procedure/procedure.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::procedure {
+namespace {
+
+using base::fixed_text;
+using joint::Joint;
+
+// Sizes that differ by rounding only are the same size on the sheet.
+[[nodiscard]] bool is_same(double a, double b) {
+  return std::abs(a - b) <= 1e-6 * std::max({1.0, std::abs(a), std::abs(b)});
+}
+[[nodiscard]] bool is_same(base::Angle a, base::Angle b) {
+  return is_same(a.deg(), b.deg());
+}
+
+[[nodiscard]] bool is_same(const joint::Fillet& a, const joint::Fillet& b) {
+  return is_same(a.leg_1_mm, b.leg_1_mm) && is_same(a.leg_2_mm, b.leg_2_mm);
+}
+[[nodiscard]] bool is_same(const joint::SquareButt& a, const joint::SquareButt& b) {
+  return is_same(a.gap_mm, b.gap_mm);
+}
+[[nodiscard]] bool is_same(const joint::SingleV& a, const joint::SingleV& b) {
+  return is_same(a.gap_mm, b.gap_mm) && is_same(a.root_face_mm, b.root_face_mm) &&
+         is_same(a.included, b.included);
+}
+[[nodiscard]] bool is_same(const joint::SingleBevel& a, const joint::SingleBevel& b) {
+  return is_same(a.gap_mm, b.gap_mm) && is_same(a.root_face_mm, b.root_face_mm) &&
+         is_same(a.bevel, b.bevel);
+}
+
+[[nodiscard]] bool is_same_preparation(const joint::Preparation& a, const joint::Preparation& b) {
+  return a.index() == b.index() && std::visit(
+                                       [&](const auto& mine) {
+                                         using Mine = std::decay_t<decltype(mine)>;
+                                         return is_same(mine, *std::get_if<Mine>(&b));
+                                       },
+                                       a);
+}
+
+[[nodiscard]] bool is_same_joint(const SeamWork& a, const SeamWork& b) {
+  const Joint& mine = *a.joint;
+  const Joint& other = *b.joint;
+  return mine.type == other.type && mine.root == other.root && mine.quality == other.quality &&
+         is_same_preparation(mine.preparation, other.preparation) &&
+         is_same(mine.cap.height_mm, other.cap.height_mm) &&
+         is_same(mine.cap.toe_lap_mm, other.cap.toe_lap_mm) &&
+         is_same(mine.thickness_mm, other.thickness_mm) && is_same(mine.depth_mm, other.depth_mm) &&
+         is_same(a.seam->between_walls, b.seam->between_walls) &&
+         is_same(a.section->area_mm2, b.section->area_mm2);
+}
+
+[[nodiscard]] bool is_same_metal(const SeamWork& a, const SeamWork& b) {
+  return a.steel_1 == b.steel_1 && a.steel_2 == b.steel_2 && a.group_1 == b.group_1 &&
+         a.group_2 == b.group_2 && is_same(a.thickness_1_mm, b.thickness_1_mm) &&
+         is_same(a.thickness_2_mm, b.thickness_2_mm) && a.closed == b.closed &&
+         is_same(a.diameter_mm, b.diameter_mm) && a.wire->id == b.wire->id &&
+         a.gas->id == b.gas->id && is_same(a.heat->preheat_c, b.heat->preheat_c) &&
+         is_same(a.heat->interpass_max_c, b.heat->interpass_max_c);
+}
+
+// Arc time is left out: it follows from the length of the seam.
+[[nodiscard]] bool is_same_pass(const pass::Pass& a, const pass::Pass& b) {
+  return a.role == b.role && a.layer == b.layer && a.bead == b.bead && a.settings == b.settings &&
+         is_same(a.area_mm2, b.area_mm2) && is_same(a.travel_mm_s, b.travel_mm_s) &&
+         is_same(a.feed_mm_s, b.feed_mm_s) && is_same(a.voltage_v, b.voltage_v) &&
+         is_same(a.current_a, b.current_a) && is_same(a.work_angle, b.work_angle) &&
+         is_same(a.push, b.push) && is_same(a.aim.x_mm, b.aim.x_mm) &&
+         is_same(a.aim.y_mm, b.aim.y_mm);
+}
+
+[[nodiscard]] bool is_welded_alike(const SeamWork& a, const SeamWork& b) {
+  return a.stack->position == b.stack->position && is_same_joint(a, b) && is_same_metal(a, b) &&
+         std::equal(a.stack->passes.begin(),
+                    a.stack->passes.end(),
+                    b.stack->passes.begin(),
+                    b.stack->passes.end(),
+                    is_same_pass);
+}
+
+[[nodiscard]] std::string size_line(const SeamWork& work) {
+  if (work.section->is_fillet) {
+    return "size: throat at least " + fixed_text(work.section->throat_mm, 1) +
+           " mm, by gauge, both legs";
+  }
+  return work.joint->depth_mm + 1e-6 < work.joint->thickness_mm
+             ? "size: penetration " + fixed_text(work.joint->depth_mm, 1) +
+                   " mm cannot be seen from outside; by the procedure's own proof"
+             : "size: groove filled flush or above over the whole length";
+}
+
+[[nodiscard]] std::string root_line(const SeamWork& work) {
+  if (work.section->is_fillet) {
+    return {};
+  }
+  switch (work.joint->root) {
+    case joint::RootDecision::steel_backing:
+      return "root: the backing stays; its fusion cannot be seen from outside";
+    case joint::RootDecision::ceramic_backing:
+      return "root: visual after the ceramic is taken off";
+    case joint::RootDecision::open:
+      break;
+  }
+  return "root: visual from the far side wherever it can be reached";
+}
+
+[[nodiscard]] std::string hold_line(const SeamWork& work) {
+  const bool fillet = work.section->is_fillet;
+  const double size_mm = fillet ? work.section->throat_mm : work.joint->depth_mm;
+  return "hold time before final testing: see EN 1090-2, minimum hold times (2008: table 23, read "
+         "in a public copy; later editions not seen), for " +
+         std::string(fillet ? "throat " : "depth ") + fixed_text(size_mm, 1) +
+         " mm, heat input up to " + fixed_text(work.stack->heat_input_max_kj_mm, 2) +
+         " kJ/mm and the grades joined";
+}
+
+[[nodiscard]] std::vector<std::string> inspection_lines(const SeamWork& work) {
+  std::vector<std::string> lines = {"quality level ISO 5817-" + work.joint->quality,
+                                    "visual: the whole length, before any other test (ISO 17637)",
+                                    size_line(work)};
+  if (std::string root = root_line(work); !root.empty()) {
+    lines.push_back(std::move(root));
+  }
+  lines.push_back(hold_line(work));
+  lines.push_back(
+      "further tests: method and extent by the contract, the execution class and the responsible "
+      "welding coordinator; none is decided here");
+  return lines;
+}
+
+[[nodiscard]] std::string procedure_id(std::size_t number) {
+  return (number < 10 ? "P0" : "P") + std::to_string(number);
+}
+
+[[nodiscard]] Procedure new_procedure(const SeamWork& work, std::size_t number) {
+  Procedure made;
+  made.id = procedure_id(number);
+  made.position = work.stack->position;
+  made.wire = work.wire->id;
+  made.gas = work.gas->id;
+  made.steel_1 = work.steel_1;
+  made.steel_2 = work.steel_2;
+  made.group_1 = work.group_1;
+  made.group_2 = work.group_2;
+  made.thickness_1_mm = work.thickness_1_mm;
+  made.thickness_2_mm = work.thickness_2_mm;
+  made.closed = work.closed;
+  made.diameter_mm = work.diameter_mm;
+  made.inspection = inspection_lines(work);
+  made.qualification =
+      "preliminary: no qualification record covers this procedure; release only by the "
+      "responsible welding coordinator";
+  return made;
+}
+
+}  // namespace
+
+std::vector<Procedure> group_procedures(const std::vector<SeamWork>& work) {
+  std::vector<Procedure> procedures;
+  std::vector<const SeamWork*> first_of;
+  for (const SeamWork& seam : work) {
+    SEAMTURN_REQUIRE(seam.joint != nullptr && seam.seam != nullptr && seam.section != nullptr);
+    SEAMTURN_REQUIRE(seam.stack != nullptr && seam.heat != nullptr && seam.wire != nullptr &&
+                     seam.gas != nullptr);
+    const auto like = std::find_if(first_of.begin(), first_of.end(), [&](const SeamWork* first) {
+      return is_welded_alike(*first, seam);
+    });
+    const auto index = static_cast<std::size_t>(like - first_of.begin());
+    if (like == first_of.end()) {
+      first_of.push_back(&seam);
+      procedures.push_back(new_procedure(seam, procedures.size() + 1));
+    }
+    Procedure& procedure = procedures[index];
+    procedure.seams.push_back(seam.seam->id);
+    auto& joints = procedure.joints;
+    if (std::find(joints.begin(), joints.end(), seam.joint->id) == joints.end()) {
+      joints.push_back(seam.joint->id);
+    }
+  }
+  return procedures;
+}
+
+}  // namespace seamturn::procedure
