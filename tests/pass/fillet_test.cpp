@@ -109,13 +109,13 @@ TEST_SUITE("pass/fillet") {
     CHECK(stack.passes[0].aim.y_mm == 0.0);
     CHECK(stack.passes[0].work_angle.deg() == 0.0);
     CHECK(stack.passes[1].role == PassRole::cap);
-    CHECK(stack.passes[1].centre.x_mm < 0.0);
-    CHECK(stack.passes[2].centre.x_mm > 0.0);
+    CHECK(stack.passes[1].centre.x_mm > 0.0);
+    CHECK(stack.passes[2].centre.x_mm < 0.0);
     // The second wire points at the toe of the root on the first plate, where the leg is
     // z / sqrt(3), and the torch stands nearer to the second plate.
-    CHECK(stack.passes[1].aim.x_mm == doctest::Approx(-12.0 / std::sqrt(3.0) * std::sqrt(0.5)));
-    CHECK(stack.passes[1].work_angle.deg() > 5.0);
-    CHECK(stack.passes[2].work_angle.deg() < 0.0);
+    CHECK(stack.passes[1].aim.x_mm == doctest::Approx(12.0 / std::sqrt(3.0) * std::sqrt(0.5)));
+    CHECK(stack.passes[1].work_angle.deg() < -5.0);
+    CHECK(stack.passes[2].work_angle.deg() > 0.0);
   }
 
   TEST_CASE("given legs 8 and 12 mm at 75 deg, bead centres balance at the triangle's centroid") {
@@ -136,7 +136,7 @@ TEST_SUITE("pass/fillet") {
     const double half = 37.5 * std::numbers::pi / 180.0;
     check_expected("x",
                    sum.x_mm / bench.section.area_mm2,
-                   {(12.0 - 8.0) * std::sin(half) / 3.0, 1e-9, Origin::closed_form, "triangle"});
+                   {(8.0 - 12.0) * std::sin(half) / 3.0, 1e-9, Origin::closed_form, "triangle"});
     check_expected("y",
                    sum.y_mm / bench.section.area_mm2,
                    {(12.0 + 8.0) * std::cos(half) / 3.0, 1e-9, Origin::closed_form, "triangle"});

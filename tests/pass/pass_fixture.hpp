@@ -20,7 +20,7 @@ inline const std::vector<process::WeldPosition> all_positions = {process::WeldPo
                                                                  process::WeldPosition::pf,
                                                                  process::WeldPosition::pg};
 
-/// First plate left, second right, both from the origin at half the angle off y.
+/// First plate at x > 0, second at x < 0, both from the origin at half the angle off y.
 inline section::WeldSection fillet_section(double leg_1_mm,
                                            double leg_2_mm,
                                            double between_deg = 90.0) {
@@ -39,7 +39,7 @@ inline section::WeldSection fillet_section(double leg_1_mm,
   made.profile = {{0.0, 0.0, 0.0}, {low * cosine, -low * sine, low * sine}};
   if (leg_1_mm != leg_2_mm) {
     const double high = std::max(leg_1_mm, leg_2_mm);
-    const double tip_mm = (leg_1_mm > leg_2_mm ? -high : high) * sine;
+    const double tip_mm = (leg_1_mm > leg_2_mm ? high : -high) * sine;
     made.profile.push_back({high * cosine, tip_mm, tip_mm});
   }
   made.height_mm = made.profile.back().y_mm;

@@ -17,9 +17,10 @@ constexpr int most_layers = 60;
 
 // Torch off the bisector in layers of several beads, so that it looks into the corner between the
 // layer below and the plate. From memory of shop practice: 55 to 60 degrees above the first plate
-// for the bead beside it, 35 to 40 for the bead beside the second, where 45 is the bisector.
-constexpr Angle lean_at_first_plate = Angle::deg(12.0);
-constexpr Angle lean_at_second_plate = Angle::deg(-8.0);
+// for the bead beside it, 35 to 40 for the bead beside the second, where 45 is the bisector. The
+// first plate lies at x > 0.
+constexpr Angle lean_at_first_plate = Angle::deg(-12.0);
+constexpr Angle lean_at_second_plate = Angle::deg(8.0);
 
 [[nodiscard]] int triangular(int layers) {
   return layers * (layers + 1) / 2;
@@ -222,7 +223,7 @@ struct Toes {
     const double scale = leg_mm / std::hypot(x_mm, on_walls.y_mm);
     return Point{scale * x_mm, scale * on_walls.y_mm};
   };
-  return {along(on_walls.left_mm, section.leg_1_mm), along(on_walls.right_mm, section.leg_2_mm)};
+  return {along(on_walls.right_mm, section.leg_1_mm), along(on_walls.left_mm, section.leg_2_mm)};
 }
 
 std::vector<Bead> FilletSearch::lay(const FilletPlan& plan) const {

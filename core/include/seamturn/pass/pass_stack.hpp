@@ -28,7 +28,7 @@ struct Pass {
   double area_mm2 = 0.0;
   section::Point centre;         ///< of the bead, section frame
   section::Point aim;            ///< where the wire points, section frame
-  Angle work_angle;              ///< torch off the section's y axis, + towards x (turned about t)
+  Angle work_angle;              ///< torch body off the section's y axis, + towards x
   std::string settings;          ///< id of the LinkedSettings row
   double feed_mm_s = 0.0;
   double voltage_v = 0.0;
@@ -42,7 +42,7 @@ struct Pass {
   double arc_time_s = 0.0;       ///< length / travel
   double arc_energy_kj_mm = 0.0;
   double heat_input_kj_mm = 0.0;
-  std::string limited_by;        ///< id of the limit that set the bead's size; empty: none did
+  std::string limited_by;        ///< id of the limit or settings row that set the bead's size; empty: none did
 };
 
 struct PassStack {
@@ -72,17 +72,20 @@ struct StackRequest {
 /// Units: as named.      Frame: section frame.
 /// Pre: pointers set, length > 0.
 /// Outside: refuses pass.settings.none (no row for role, wire, position), pass.travel.cannot_close
-///   (names the limit and by how much), pass.heat_input.cannot_close.
+///   (names the limit and by how much), pass.heat_input.cannot_close, pass.limit.cannot_close (the
+///   cap alone is thicker than its limit), heat.process.unknown.
 /// Source: layout rules in docs/methods/pass-stack.md; limits carry their own source.
 /// Accuracy: pass areas add up to the section area within 1e-9 of it.
-/// Tests: pass/pass_stack - laws, published single-pass limits.
+/// Tests: pass/fillet, pass/groove, pass/settings, pass/laws - published single-pass limits and
+///   counts, laws, refusals.
 [[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRequest& request);
 
-/// Positions for which the settings hold rows for this wire and every role the section needs.
+/// Positions in which rows of this wire can lay some section: a single or fill row, or root and cap
+/// rows. Whether one section's roles are all there, make_pass_stack tells.
 [[nodiscard]] std::vector<process::WeldPosition> positions_with_settings(
     std::span<const process::LinkedSettings> settings, const std::string& wire);
 
-/// Heat input of the tack settings of a wire, the lowest a joint may see.
+/// Lowest heat input of the tack rows of a wire: at their fastest travel. The lowest a joint may see.
 [[nodiscard]] std::optional<double> tack_heat_input_kj_mm(
     std::span<const process::LinkedSettings> settings, const process::Wire& wire);
 
