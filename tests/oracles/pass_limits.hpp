@@ -39,7 +39,6 @@ inline constexpr PassCountRow pass_count_rows[] = {
 // relative to the first; the rule is published, the four digits follow from it.
 inline constexpr double equal_bead_heights[] = {1.0, 0.7321, 0.7174, 0.7128};
 inline constexpr const char* equal_bead_source =
-    "[TCWI] 2001 (2), layer rule; digits "
-    "computed from it";
+    "[TCWI] 2001 (2), layer rule; digits computed from it";
 
 }  // namespace seamturn::tests

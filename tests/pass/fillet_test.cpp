@@ -95,7 +95,7 @@ TEST_SUITE("pass/fillet") {
       // Heights carry four digits: half the last one, times the throat over the sum of heights.
       check_expected("layer " + std::to_string(layer),
                      mean_mm / beads,
-                     {centroid_mm, 1e-3, Origin::published, equal_bead_source, "rounded heights"});
+                     {centroid_mm, 1e-3, Origin::computed, equal_bead_source, "rounded heights"});
       low_mm = high_mm;
     }
   }
