@@ -2,6 +2,10 @@
 #include "seamturn/joint/seam_faces.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "detail_solid.hpp"
@@ -133,19 +137,34 @@ Refusal no_corner(const Site& site, const Vec3& p, const std::string& why) {
                      "; correct the path, or state the weld face with face="};
 }
 
+bool can_be_welded(const Pair& pair) {
+  const Angle between = pair.between_walls();
+  return between >= smallest_corner - slack && between <= largest_corner + slack;
+}
+
 base::Outcome<Pair> find_corner(const Site& site, const Vec3& p) {
   const auto open =
       pairs_at(site, p, [&](const Pair& pair) { return is_open_corner(pair, site, p); });
   if (open.empty()) return no_corner(site, p, "no surface of one stands on a surface of the other");
-  if (is_ambiguous(open)) return no_corner(site, p, "two corners meet there");
-  const Angle between = open.front().between_walls();
-  if (between < smallest_corner - slack || between > largest_corner + slack) {
+  // A leaning plate opens a narrow wedge under its edge as well: only what can be welded counts.
+  std::vector<Pair> weldable;
+  std::copy_if(open.begin(), open.end(), std::back_inserter(weldable), can_be_welded);
+  if (weldable.empty()) {
+    const auto from_square = [](const Pair& pair) {
+      return std::abs(pair.between_walls().deg() - 90.0);
+    };
+    const Pair& nearest =
+        *std::min_element(open.begin(), open.end(), [&](const Pair& a, const Pair& b) {
+          return from_square(a) < from_square(b);
+        });
     return no_corner(site,
                      p,
-                     "their surfaces stand at " + base::fixed_text(between.deg(), 1) +
+                     "their surfaces stand at " +
+                         base::fixed_text(nearest.between_walls().deg(), 1) +
                          " deg, and 60 to 135 deg is worked with");
   }
-  return open.front();
+  if (is_ambiguous(weldable)) return no_corner(site, p, "two corners meet there");
+  return weldable.front();
 }
 
 base::Outcome<Pair> find_common_face(const Site& site, const Vec3& p) {

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/turn/load.hpp"
+
+#include <cmath>
+
+#include "oracle.hpp"
+#include "seamturn/base/random.hpp"
+#include "seamturn/base/units.hpp"
+#include "seamturn/turn/stance.hpp"
+
+namespace seamturn::tests {
+
+using base::Angle;
+using base::Dimension;
+using base::Random;
+using geom::Vec3;
+using joint::Weight;
+
+namespace {
+
+cell::Positioner demo_table() {
+  cell::Positioner table;
+  table.id = "T1";
+  table.tilt_centre = Vec3(100.0, -50.0, 900.0);
+  table.overhang_mm = 150.0;
+  table.load_max_kg = 2000.0;
+  table.load_centre_mm = 300.0;
+  table.axes.resize(2);
+  table.axes[0].name = "tilt";
+  table.axes[0].torque_max_nm = 9000.0;
+  table.axes[1].name = "rotate";
+  table.axes[1].torque_max_nm = 2500.0;
+  return table;
+}
+
+cell::Positioner demo_headstock() {
+  cell::Positioner headstock;
+  headstock.id = "H1";
+  headstock.kind = cell::PositionerKind::headstock;
+  headstock.tilt_centre = Vec3(0.0, 0.0, 1000.0);
+  headstock.overhang_mm = 80.0;
+  headstock.load_max_kg = 1500.0;
+  headstock.load_centre_mm = 500.0;
+  headstock.axes.resize(1);
+  headstock.axes[0].name = "turn";
+  headstock.axes[0].torque_max_nm = 1000.0;
+  return headstock;
+}
+
+/// Potential energy of the load, J.
+double energy_j(const cell::Positioner& positioner,
+                const Weight& load,
+                const std::vector<Angle>& axes) {
+  const double height_m = turn::pose_WD(positioner, axes).point(load.centre).z() / 1000.0;
+  return load.mass_kg * turn::gravity_m_s2 * height_m;
+}
+
+}  // namespace
+
+TEST_SUITE("turn/load") {
+  TEST_CASE("given the sizing rule's loads, tilt and rotation torque are as worked out by hand") {
+    // computed: products of the published rule W (OH + d), W e (POSITIONER-SIZING).
+    const double pound = 0.45359237;
+    const turn::SizingTorque us =
+        turn::sizing_torque(4000.0 * pound, 6 * 25.4, 10 * 25.4, 4 * 25.4);
+    const auto in_lb = [](double nm) { return base::in_unit(nm, Dimension::torque, "in lb"); };
+    check_expected("4000 lb, OH 6 in, d 10 in, tilt in lb",
+                   in_lb(us.tilt_nm),
+                   {64000.0, 0.01, Origin::computed, "POSITIONER-SIZING rule"});
+    check_expected("4000 lb, e 4 in, rotation in lb",
+                   in_lb(us.rotate_nm),
+                   {16000.0, 0.01, Origin::computed, "POSITIONER-SIZING rule"});
+    const turn::SizingTorque si = turn::sizing_torque(2000.0, 150.0, 400.0, 100.0);
+    check_expected("2000 kg, OH 0.15 m, d 0.40 m, tilt",
+                   si.tilt_nm,
+                   {10787.0, 0.5, Origin::computed, "POSITIONER-SIZING rule"});
+    check_expected("2000 kg, e 0.10 m, rotation",
+                   si.rotate_nm,
+                   {1961.0, 0.5, Origin::computed, "POSITIONER-SIZING rule"});
+  }
+
+  TEST_CASE("given 2000 kg rated at 300 mm, the load allowed farther out is derated") {
+    const cell::Positioner table = demo_table();
+    struct Row {
+      double distance_mm, allowed_kg;
+    };
+    const Row rows[] = {
+        {0, 2000.0}, {300, 2000.0}, {400, 1636.4}, {500, 1384.6}, {750, 1000.0}, {1000, 782.6}};
+    for (const Row& row : rows) {
+      check_expected("distance " + std::to_string(row.distance_mm),
+                     turn::load_allowed_kg(table, row.distance_mm),
+                     {row.allowed_kg, 0.05, Origin::computed, "POSITIONER-SIZING rule"});
+    }
+    // Rated at a published plate, overhang assumed 12 in.
+    cell::Positioner big = table;
+    big.load_max_kg = 40000.0;
+    big.overhang_mm = 304.8;
+    big.load_centre_mm = 304.8;
+    CHECK(turn::load_allowed_kg(big, 18 * 25.4) == doctest::Approx(32000.0));
+    CHECK(turn::load_allowed_kg(big, 36 * 25.4) == doctest::Approx(20000.0));
+  }
+
+  TEST_CASE("for any stance, law: torque about an axis is what the height of the load gives back") {
+    // Independent statics: -dV/d(angle) by central difference of the potential energy.
+    Random random(base::named_seed(5, "virtual work"));
+    for (int i = 0; i < 300; ++i) {
+      const cell::Positioner positioner = i % 2 == 0 ? demo_table() : demo_headstock();
+      Weight load;
+      load.mass_kg = random.between(10.0, 3000.0);
+      load.centre =
+          Vec3(random.between(-500, 900), random.between(-500, 500), random.between(-100, 900));
+      std::vector<Angle> axes(positioner.axes.size());
+      for (Angle& axis : axes) axis = Angle::deg(random.between(-180.0, 180.0));
+      const auto torques = turn::axis_torques_nm(positioner, load, axes);
+      REQUIRE(torques.size() == axes.size());
+      INFO("seed 5, case " << i);
+      for (std::size_t k = 0; k < axes.size(); ++k) {
+        constexpr double step_rad = 1e-4;
+        std::vector<Angle> more = axes, less = axes;
+        more[k] = axes[k] + Angle::rad(step_rad);
+        less[k] = axes[k] - Angle::rad(step_rad);
+        const double slope =
+            (energy_j(positioner, load, more) - energy_j(positioner, load, less)) / (2 * step_rad);
+        CHECK(torques[k] == doctest::Approx(-slope).epsilon(1e-6).scale(10.0));
+      }
+    }
+  }
+
+  TEST_CASE("given the worst tilt, the torques of the axes are those of the sizing rule") {
+    const cell::Positioner table = demo_table();
+    const Weight load{2000.0, Vec3(0.0, 100.0, 400.0)};
+    const auto upright = turn::axis_torques_nm(table, load, {Angle::deg(90.0), Angle()});
+    const turn::SizingTorque rule = turn::sizing_torque(2000.0, 150.0, 400.0, 100.0);
+    CHECK(upright[0] == doctest::Approx(rule.tilt_nm));
+    CHECK(std::abs(upright[1]) == doctest::Approx(rule.rotate_nm));
+    const auto level = turn::axis_torques_nm(table, load, {Angle(), Angle::deg(90.0)});
+    CHECK(std::abs(level[1]) < 1e-9);
+  }
+
+  TEST_CASE("given a load at its limits, nothing is said, and just beyond, what and by how much") {
+    const cell::Positioner table = demo_table();
+    const std::vector<Angle> level{Angle(), Angle()};
+    const std::vector<Angle> upright{Angle::deg(90.0), Angle()};
+    CHECK(turn::check_load(table, Weight{2000.0, Vec3(0, 0, 300)}, level, "S01").empty());
+    const auto heavy = turn::check_load(table, Weight{2000.1, Vec3(0, 0, 300)}, level, "S01");
+    REQUIRE(heavy.size() == 1);
+    CHECK(heavy[0].code == "turn.load.too_heavy");
+    CHECK(heavy[0].text.find("2000.1 kg") != std::string::npos);
+    CHECK(heavy[0].severity == base::Severity::error);
+
+    const double e_mm = 2500.0 / (1000.0 * turn::gravity_m_s2) * 1000.0;  // rotation plate exactly
+    CHECK(turn::check_load(table, Weight{1000.0, Vec3(0, e_mm - 0.01, 0)}, upright, "S02").empty());
+    const auto turning =
+        turn::check_load(table, Weight{1000.0, Vec3(0, e_mm + 0.01, 0)}, upright, "S02");
+    REQUIRE(turning.size() == 1);
+    CHECK(turning[0].code == "turn.load.torque");
+    CHECK(turning[0].text.find("rotate") != std::string::npos);
+    CHECK(turning[0].text.find("S02") != std::string::npos);
+
+    // Too far out: weight and both torques are told at once.
+    const auto all = turn::check_load(table, Weight{2000.0, Vec3(0, 400, 900)}, upright, "S03");
+    CHECK(all.size() == 3);
+    const auto head =
+        turn::check_load(demo_headstock(), Weight{1500.0, Vec3(501, 0, 0)}, {Angle()}, "S04");
+    REQUIRE(head.size() == 1);
+    CHECK(head[0].code == "turn.load.too_heavy");
+  }
+
+  TEST_CASE("given two weights, the common centre of gravity balances them") {
+    const Weight sum =
+        turn::combined_weight(Weight{30.0, Vec3(0, 0, 100)}, Weight{10.0, Vec3(400, 0, 0)});
+    CHECK(sum.mass_kg == doctest::Approx(40.0));
+    CHECK((sum.centre - Vec3(100.0, 0.0, 75.0)).norm() < 1e-9);
+    CHECK(turn::combined_weight(Weight{}, Weight{}).centre.norm() == 0.0);
+  }
+
+  TEST_CASE("refuses axis values that do not fit the positioner because no torque could be told") {
+    CHECK_THROWS_AS((void)turn::axis_torques_nm(demo_table(), Weight{}, {Angle()}),
+                    base::ContractViolation);
+  }
+
+  TEST_CASE("given the card, the keys are those of the command line") {
+    std::string names;
+    for (const base::FigureKey& key : turn::torque_card().keys)
+      names += std::string(key.name) + ' ';
+    CHECK(names == "mass overhang offset eccentricity ");
+  }
+}
+
+}  // namespace seamturn::tests
