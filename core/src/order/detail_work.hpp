@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// Parts of a cycle that no order can avoid, shared by greedy choice, search and bounds.
+#pragma once
+
+#include "detail_precedence.hpp"
+#include "detail_run.hpp"
+#include "seamturn/order/job.hpp"
+
+namespace seamturn::order {
+
+/// Seconds of a block that are the same in every order and option: arcs, overheads, unwinding and
+/// the retracts at both ends of every pass.
+[[nodiscard]] double work_s(const Job& job, const Block& block);
+
+/// Air seconds inside a block: from the end of each pass back to the start for the next.
+[[nodiscard]] double return_air_s(const Job& job, const Block& block, const Option& option);
+
+/// Touch seconds no order can avoid.
+[[nodiscard]] double least_touch_s(const Job& job, const Zones& zones);
+/// Number of cleanings no order can avoid.
+[[nodiscard]] int least_cleanings(const Job& job);
+/// Cheapest way between stances by any number of turns, each turn made dearer by extra_s.
+[[nodiscard]] std::vector<std::vector<double>> turn_closure(const Job& job, double extra_s);
+/// Turn seconds before every block had one of its stances. Each turn is made dearer by extra_s, but
+/// not one before the first block.
+[[nodiscard]] double least_turn_s(const Job& job, double extra_s);
+/// Air seconds between blocks and home, in-block returns included, beside the turn seconds.
+[[nodiscard]] double least_turn_and_air_s(const Job& job,
+                                          const Precedence& precedence,
+                                          int cleanings);
+/// Earliest possible return home by the longest chain of what must follow what, waits included.
+[[nodiscard]] double chain_s(const Job& job, const Precedence& precedence, const Zones& zones);
+
+}  // namespace seamturn::order

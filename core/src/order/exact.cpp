@@ -1,0 +1,308 @@
+// SPDX-License-Identifier: MIT
+#include "detail_exact.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <unordered_map>
+
+#include "detail_run.hpp"
+#include "detail_work.hpp"
+
+namespace seamturn::order {
+
+namespace {
+
+constexpr double never_s = std::numeric_limits<double>::infinity();
+constexpr std::size_t most_blocks = 64;       // one bit each
+constexpr std::int64_t looks_per_state = 20;  // bounds the time of a hopeless attempt
+
+/// A partial order: which blocks are done, where robot and zones stand, how it came about.
+struct Partial {
+  std::uint64_t done = 0;
+  RobotState state;
+  std::vector<ZoneState> zones;
+  double least_left_s = 0.0;  ///< of the blocks not done
+  double arcs_left_s = 0.0;   ///< slightly too much, never too little
+  std::size_t trace = 0;      ///< index of its last step in the traces
+  bool alive = true;
+};
+
+/// Steps taken, linked backwards; index 0 is the empty beginning.
+struct Trace {
+  Step step;
+  std::size_t before = 0;
+};
+
+/// Partial orders with the same key have the same blocks before them and end in the same place.
+struct Key {
+  std::uint64_t done = 0;
+  int block = 0;
+  int option = 0;
+  bool operator==(const Key&) const = default;
+};
+struct KeyHash {
+  std::size_t operator()(const Key& key) const {
+    std::uint64_t mixed = key.done * 0x9e3779b97f4a7c15ULL;
+    mixed ^= (mixed >> 29) + static_cast<std::uint64_t>(key.block * 64 + key.option);
+    return static_cast<std::size_t>(mixed * 0xbf58476d1ce4e5b9ULL);
+  }
+};
+
+class Search {
+ public:
+  Search(const Job& job, const Precedence& precedence, double known_s, std::int64_t states)
+      : job_(job),
+        zones_(number_zones(job)),
+        run_(quiet_run(job)),
+        best_s_(known_s),
+        states_(states),
+        needs_(job.blocks.size(), 0),
+        zone_blocks_(static_cast<std::size_t>(zones_.count), 0) {
+    for (std::size_t b = 0; b < job.blocks.size(); ++b) {
+      for (const int before : precedence.leaders(static_cast<int>(b))) {
+        needs_[b] |= bit(static_cast<std::size_t>(before));
+      }
+      least_s_.push_back(work_s(job, job.blocks[b]) + least_entry_s(b));
+      arcs_s_.push_back(0.0);
+      for (const BlockPass& pass : job.blocks[b].passes) arcs_s_.back() += pass.arc_s;
+      zone_blocks_[static_cast<std::size_t>(zones_.of_block[b])] |= bit(b);
+    }
+    find_tails(precedence);
+    find_ways_in();
+  }
+
+  Exact run() {
+    Exact result;
+    std::vector<Partial> layer(1);
+    layer[0].state = state_at_start(job_);
+    layer[0].zones.resize(static_cast<std::size_t>(zones_.count));
+    for (std::size_t b = 0; b < job_.blocks.size(); ++b) {
+      layer[0].least_left_s += least_s_[b];
+      layer[0].arcs_left_s += arcs_s_[b] * (1.0 + 1e-9);
+    }
+    traces_.resize(1);
+    for (std::size_t size = 0; size < job_.blocks.size(); ++size) {
+      if (!grow(layer)) {
+        return result;
+      }
+    }
+    result.complete = true;
+    for (const Partial& all : layer) {
+      RobotState state = all.state;
+      run_.go_home(state);
+      if (state.now_s < best_s_) {
+        best_s_ = state.now_s;
+        result.better = sequence_of(all.trace);
+      }
+    }
+    return result;
+  }
+
+ private:
+  static std::uint64_t bit(std::size_t block) { return std::uint64_t{1} << block; }
+
+  /// All partial orders one block longer; false when the limit is passed.
+  bool grow(std::vector<Partial>& layer) {
+    std::vector<Partial> next;
+    std::unordered_map<Key, std::vector<std::size_t>, KeyHash> known;
+    for (const Partial& from : layer) {
+      for (std::size_t b = 0; from.alive && b < job_.blocks.size(); ++b) {
+        if ((from.done & bit(b)) != 0 || (needs_[b] & ~from.done) != 0) continue;
+        for (std::size_t o = 0; o < job_.blocks[b].options.size(); ++o) {
+          const Step step{static_cast<int>(b), static_cast<int>(o)};
+          extend(from, step, next, known[Key{from.done | bit(b), step.block, step.option}]);
+        }
+      }
+      if (kept_ > states_ || looks_ > looks_per_state * states_) return false;
+    }
+    layer = std::move(next);
+    return true;
+  }
+
+  void extend(const Partial& from,
+              const Step& step,
+              std::vector<Partial>& next,
+              std::vector<std::size_t>& rivals) {
+    looks_ += 1 + static_cast<std::int64_t>(rivals.size()) / 4;
+    const auto block = static_cast<std::size_t>(step.block);
+    const auto zone = static_cast<std::size_t>(zones_.of_block[block]);
+    Partial& to = trial_;
+    to = from;
+    run_.weld(to.state, to.zones[zone], step);
+    to.done |= bit(block);
+    to.least_left_s -= least_s_[block];
+    to.arcs_left_s -= arcs_s_[block];
+    if (to.state.now_s + rest_s(to) >= best_s_) return;
+    for (const std::size_t rival : rivals) {
+      if (next[rival].alive && is_no_worse(next[rival], to)) return;
+    }
+    for (const std::size_t rival : rivals) {
+      if (next[rival].alive && is_no_worse(to, next[rival])) {
+        next[rival].alive = false;
+        --kept_;
+      }
+    }
+    traces_.push_back(Trace{step, from.trace});
+    to.trace = traces_.size() - 1;
+    rivals.push_back(next.size());
+    next.push_back(to);
+    ++kept_;
+  }
+
+  /// True when whatever may follow b may follow a and ends no later. Every time of the rules rises
+  /// with the times before it, so earlier is never worse; the arc since cleaning is the exception
+  /// (cleaning later may fall on a worse moment) and must be equal unless a never cleans again.
+  bool is_no_worse(const Partial& a, const Partial& b) const {
+    if (a.state.now_s > b.state.now_s) return false;
+    const bool same_nozzle = a.state.arc_since_clean_s == b.state.arc_since_clean_s;
+    if (job_.clean_every_s > 0.0 && !same_nozzle &&
+        a.state.arc_since_clean_s + a.arcs_left_s > job_.clean_every_s) {
+      return false;
+    }
+    for (std::size_t z = 0; z < a.zones.size(); ++z) {
+      if ((zone_blocks_[z] & ~a.done) == 0) continue;
+      const ZoneState& mine = a.zones[z];
+      const ZoneState& other = b.zones[z];
+      const bool touched = mine.touched_in_visit == a.state.visit;
+      if (other.touched_in_visit == b.state.visit && !touched) return false;
+      if (mine.laid && (mine.reversed != other.reversed || mine.last_start_s > other.last_start_s ||
+                        mine.last_end_s > other.last_end_s)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /// Least seconds after a partial order: all that is left once and the dearest turn into a block
+  /// that the present stance cannot serve, or the longest chain left with its wait.
+  double rest_s(const Partial& partial) const {
+    const double torch_home_s =
+        partial.state.home ? 0.0 : air_s(job_, partial.state.torch_W, job_.home_W);
+    double turn_s = 0.0;
+    double chain_s = 0.0;
+    double home_s = never_s;
+    const auto stance = static_cast<std::size_t>(partial.state.stance);
+    for (std::size_t b = 0; b < job_.blocks.size(); ++b) {
+      if ((partial.done & bit(b)) != 0) continue;
+      turn_s = std::max(turn_s, turn_into_s_[b * job_.turn_s.size() + stance]);
+      home_s = std::min(home_s, home_from_s_[b]);
+      chain_s = std::max(chain_s, chain_left_s(partial, b));
+    }
+    const double sum_s =
+        std::max(0.0, partial.least_left_s) + turn_s + (home_s == never_s ? torch_home_s : home_s);
+    // The tolerances keep rounding from ruling out an order that is as short as it looks.
+    return std::max(sum_s, chain_s) * (1.0 - 1e-12) - 1e-12 * partial.state.now_s;
+  }
+
+  double chain_left_s(const Partial& partial, std::size_t b) const {
+    const ZoneState& zone = partial.zones[static_cast<std::size_t>(zones_.of_block[b])];
+    if (!zone.laid) return tail_s_[b];
+    const BlockPass& first = job_.blocks[b].passes.front();
+    // The wait rule of the sense that waits less: another pass laid meanwhile only delays.
+    const double ready = std::min(ready_s(zone, first, false), ready_s(zone, first, true));
+    return std::max(0.0, ready - partial.state.now_s) + tail_s_[b];
+  }
+
+  double least_entry_s(std::size_t to) const {
+    double least_s = never_s;
+    for (const Option& entered : job_.blocks[to].options) {
+      double way_s = air_s(job_, job_.home_W, entered.start_W);
+      for (std::size_t from = 0; from < job_.blocks.size(); ++from) {
+        for (const Option& left : job_.blocks[from].options) {
+          if (from != to && left.stance == entered.stance) {
+            way_s = std::min(way_s, air_s(job_, left.end_W, entered.start_W));
+          }
+        }
+      }
+      least_s = std::min(least_s, way_s + return_air_s(job_, job_.blocks[to], entered));
+    }
+    return least_s;
+  }
+
+  /// From the first arc of a block to the end of the cycle by what must follow, least case.
+  void find_tails(const Precedence& precedence) {
+    tail_s_.assign(job_.blocks.size(), 0.0);
+    for (std::size_t b = 0; b < job_.blocks.size(); ++b) {
+      double home_s = never_s;
+      for (const Option& option : job_.blocks[b].options) {
+        home_s = std::min(home_s, air_s(job_, option.end_W, job_.home_W));
+      }
+      home_from_s_.push_back(home_s);
+    }
+    const auto& sorted = precedence.sorted();
+    for (auto block = sorted.rbegin(); block != sorted.rend(); ++block) {
+      const auto b = static_cast<std::size_t>(*block);
+      const double mine_s = work_s(job_, job_.blocks[b]) -
+                            job_.blocks[b].passes.front().overhead_s - air_s(job_, job_.retract_mm);
+      double after_s = home_from_s_[b];
+      for (const int follower : precedence.followers(*block)) {
+        const auto f = static_cast<std::size_t>(follower);
+        after_s = std::max(
+            after_s,
+            tail_s_[f] + job_.blocks[f].passes.front().overhead_s + air_s(job_, job_.retract_mm));
+      }
+      tail_s_[b] = mine_s + after_s;
+    }
+  }
+
+  /// Least turn before each block from each stance: none, or the cheapest into one of its own.
+  void find_ways_in() {
+    const auto& turn_s = job_.turn_s;
+    std::vector<double> into_s(turn_s.size(), never_s);
+    for (std::size_t to = 0; to < turn_s.size(); ++to) {
+      for (std::size_t from = 0; from < turn_s.size(); ++from) {
+        if (from != to) into_s[to] = std::min(into_s[to], turn_s[from][to]);
+      }
+    }
+    for (const Block& block : job_.blocks) {
+      for (std::size_t stance = 0; stance < turn_s.size(); ++stance) {
+        double least_s = never_s;
+        for (const Option& option : block.options) {
+          const auto own = static_cast<std::size_t>(option.stance);
+          least_s = std::min(least_s, own == stance ? 0.0 : into_s[own]);
+        }
+        turn_into_s_.push_back(least_s);
+      }
+    }
+  }
+
+  Sequence sequence_of(std::size_t trace) const {
+    Sequence sequence;
+    for (; trace != 0; trace = traces_[trace].before) {
+      sequence.push_back(traces_[trace].step);
+    }
+    std::reverse(sequence.begin(), sequence.end());
+    return sequence;
+  }
+
+  const Job& job_;
+  Zones zones_;
+  Run<NoRecord> run_;
+  double best_s_;
+  std::int64_t states_;
+  std::int64_t kept_ = 0;
+  std::int64_t looks_ = 0;
+  Partial trial_;
+  std::vector<std::uint64_t> needs_;
+  std::vector<std::uint64_t> zone_blocks_;
+  std::vector<double> least_s_;
+  std::vector<double> tail_s_;
+  std::vector<double> home_from_s_;
+  std::vector<double> turn_into_s_;  ///< [block][stance]
+  std::vector<double> arcs_s_;
+  std::vector<Trace> traces_;
+};
+
+}  // namespace
+
+Exact search_exactly(const Job& job,
+                     const Precedence& precedence,
+                     double known_s,
+                     std::int64_t states) {
+  if (job.blocks.size() > most_blocks || job.blocks.empty() || states <= 0) {
+    return Exact{};
+  }
+  return Search(job, precedence, known_s, states).run();
+}
+
+}  // namespace seamturn::order
