@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/base/number_text.hpp"
+
+#include <bit>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+
+#include "oracle.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/base/random.hpp"
+#include "seamturn/base/units.hpp"
+
+namespace seamturn::tests {
+
+using base::fixed_text;
+using base::shortest_text;
+
+TEST_SUITE("base/number_text") {
+  TEST_CASE("given plain numbers, the shortest text carries no more digits than needed") {
+    CHECK(shortest_text(0.1) == "0.1");
+    CHECK(shortest_text(-2.5) == "-2.5");
+    CHECK(shortest_text(0.0) == "0");
+    CHECK(shortest_text(-0.0) == "0");
+    CHECK(shortest_text(1e5) == "100000");
+    CHECK(shortest_text(0.00001) == "0.00001");
+    CHECK(shortest_text(1.0 / 3.0) == "0.3333333333333333");
+  }
+
+  TEST_CASE("for any finite double, law: the shortest text reads back to the same double") {
+    base::Random random(base::named_seed(29, "read back"));
+    int finite = 0;
+    for (int i = 0; i < 20000; ++i) {
+      const auto value = std::bit_cast<double>(random.next());
+      if (!std::isfinite(value)) continue;
+      ++finite;
+      const auto read = base::parse_number(shortest_text(value));
+      INFO("seed 29, case " << i << ": " << value);
+      REQUIRE(read.has_value());
+      CHECK(read.value() == value);
+    }
+    CHECK(finite > 19000);
+  }
+
+  TEST_CASE("given decimals, numbers are rounded to them and zero has no sign") {
+    CHECK(fixed_text(12.345678, 2) == "12.35");
+    CHECK(fixed_text(-0.004, 2) == "0.00");
+    CHECK(fixed_text(-0.006, 2) == "-0.01");
+    CHECK(fixed_text(1234567.0, 0) == "1234567");
+    CHECK(fixed_text(-0.0, 1) == "0.0");
+  }
+
+  TEST_CASE("refuses what is not finite because no document may print it") {
+    CHECK_THROWS_AS((void)shortest_text(std::numeric_limits<double>::infinity()),
+                    base::ContractViolation);
+    CHECK_THROWS_AS((void)fixed_text(std::nan(""), 2), base::ContractViolation);
+    CHECK_THROWS_AS((void)fixed_text(1.0, 13), base::ContractViolation);
+  }
+}
+
+}  // namespace seamturn::tests
