@@ -15,24 +15,26 @@ constexpr double never_s = std::numeric_limits<double>::infinity();
 // Sums of a few thousand doubles differ by rounding when added in another order.
 constexpr double rounding_ratio = 1e-11;
 
-/// Blocks and home as stations: cost of leaving one and entering another. Home is the last index.
+/// Blocks and home as stations: cost of leaving one and entering another, with what is spent inside
+/// the one entered. Home is the last index.
 class Legs {
  public:
   Legs(const Job& job, const Precedence& precedence)
       : count_(job.blocks.size() + 1), cost_s_(count_ * count_, never_s) {
     const std::size_t home = count_ - 1;
     for (std::size_t b = 0; b < home; ++b) {
+      std::vector<double> inside_b_s;
       for (const Option& option : job.blocks[b].options) {
+        inside_b_s.push_back(inside_s(job, job.blocks[b], option));
         at(b, home) = std::min(at(b, home), air_s(job, option.end_W, job.home_W));
-        at(home, b) = std::min(
-            at(home, b),
-            air_s(job, job.home_W, option.start_W) + return_air_s(job, job.blocks[b], option));
+        at(home, b) =
+            std::min(at(home, b), air_s(job, job.home_W, option.start_W) + inside_b_s.back());
       }
       for (std::size_t a = 0; a < home; ++a) {
         const int first = static_cast<int>(a);
         const int second = static_cast<int>(b);
         if (a != b && !precedence.before(second, first) && !precedence.apart(first, second)) {
-          at(a, b) = leg_s(job, job.blocks[a], job.blocks[b]);
+          at(a, b) = leg_s(job, job.blocks[a], job.blocks[b], inside_b_s);
         }
       }
     }
@@ -46,9 +48,13 @@ class Legs {
  private:
   double& at(std::size_t from, std::size_t to) { return cost_s_[from * count_ + to]; }
 
-  static double leg_s(const Job& job, const Block& from, const Block& to) {
+  static double leg_s(const Job& job,
+                      const Block& from,
+                      const Block& to,
+                      const std::vector<double>& inside_to_s) {
     double least_s = never_s;
-    for (const Option& entered : to.options) {
+    for (std::size_t o = 0; o < to.options.size(); ++o) {
+      const Option& entered = to.options[o];
       double way_mm2 = never_s;
       for (const Option& left : from.options) {
         if (left.stance == entered.stance) {
@@ -56,8 +62,7 @@ class Legs {
         }
       }
       if (way_mm2 < never_s) {
-        least_s =
-            std::min(least_s, air_s(job, std::sqrt(way_mm2)) + return_air_s(job, to, entered));
+        least_s = std::min(least_s, air_s(job, std::sqrt(way_mm2)) + inside_to_s[o]);
       }
     }
     return least_s;
@@ -132,67 +137,6 @@ int in_block_cleanings_at_most(const Job& job) {
 
 }  // namespace
 
-double return_air_s(const Job& job, const Block& block, const Option& option) {
-  return static_cast<double>(block.passes.size() - 1) *
-         (block.passes.size() > 1 ? air_s(job, option.end_W, option.start_W) : 0.0);
-}
-
-// A zone is touched in every stance visit that welds one of its touching blocks. Blocks without a
-// common stance are welded in different visits, and every touch costs at least the cheapest left.
-double least_touch_s(const Job& job, const Zones& zones) {
-  std::vector<std::vector<std::size_t>> members(static_cast<std::size_t>(zones.count));
-  for (std::size_t b = 0; b < job.blocks.size(); ++b) {
-    if (job.blocks[b].touch_s > 0.0) {
-      members[static_cast<std::size_t>(zones.of_block[b])].push_back(b);
-    }
-  }
-  double total_s = 0.0;
-  for (auto& blocks : members) {
-    std::vector<double> touches_s;
-    std::vector<int> used;
-    for (const std::size_t b : blocks) touches_s.push_back(job.blocks[b].touch_s);
-    std::sort(touches_s.begin(), touches_s.end());
-    std::stable_sort(blocks.begin(), blocks.end(), [&job](std::size_t x, std::size_t y) {
-      return job.blocks[x].options.size() < job.blocks[y].options.size();
-    });
-    std::size_t visits = 0;
-    for (const std::size_t b : blocks) {
-      const auto& options = job.blocks[b].options;
-      const bool meets = std::any_of(options.begin(), options.end(), [&used](const Option& o) {
-        return std::find(used.begin(), used.end(), o.stance) != used.end();
-      });
-      if (!meets) {
-        total_s += touches_s[visits++];
-        for (const Option& option : options) used.push_back(option.stance);
-      }
-    }
-  }
-  return total_s;
-}
-
-// Between two cleanings lies at most `clean_every_s` of arc, or one pass longer than that with
-// passes of no arc. So a long pass has a stretch of its own, passes above half the interval never
-// share one, and the arcs of the others fill at least total / interval stretches.
-int least_cleanings(const Job& job) {
-  if (!(job.clean_every_s > 0.0)) {
-    return 0;
-  }
-  double short_arcs_s = 0.0;
-  int long_passes = 0;
-  int halves = 0;
-  for (const Block& block : job.blocks) {
-    for (const BlockPass& pass : block.passes) {
-      const bool is_long = pass.arc_s > job.clean_every_s;
-      long_passes += is_long ? 1 : 0;
-      halves += !is_long && pass.arc_s > 0.5 * job.clean_every_s * (1.0 + 1e-9) ? 1 : 0;
-      short_arcs_s += is_long ? 0.0 : pass.arc_s;
-    }
-  }
-  const double filled = std::ceil(short_arcs_s / job.clean_every_s * (1.0 - 1e-9));
-  const int stretches = long_passes + std::max(halves, static_cast<int>(std::min(filled, 1e8)));
-  return std::max(0, stretches - 1);
-}
-
 // The robot comes home at the end, before every turn and before every cleaning, but not for a turn
 // before the first block: there it is already. A cleaning inside a block leads home from within it
 // and is not among the legs; one cleaning and one turn may share a visit. With t turns after the
@@ -224,7 +168,7 @@ double lower_bound_s(const Job& job) {
     sum_s += work_s(job, block);
   }
   const int cleanings = least_cleanings(job);
-  sum_s += cleanings * job.clean_s + least_turn_and_air_s(job, precedence, cleanings);
+  sum_s += least_clean_s(job, cleanings) + least_turn_and_air_s(job, precedence, cleanings);
   return std::max(sum_s, chain_s(job, precedence, zones)) * (1.0 - rounding_ratio);
 }
 

@@ -57,9 +57,12 @@ class Track {
   Sequence undo_;
   std::vector<std::size_t> place_of_;
   std::vector<double> works_s_;
+  std::vector<double> least_works_s_;
+  std::vector<double> inside_s_;  ///< of every option, block by block
+  std::vector<std::size_t> inside_first_;
   std::vector<RobotState> before_;     ///< state before each place, and at the end
   std::vector<ZoneState> zone_after_;  ///< of the block's own zone after each place
-  std::vector<double> work_before_s_;  ///< work of the places before
+  std::vector<double> work_before_s_;  ///< least work of the places before
   std::vector<RobotState> trial_before_;
   std::vector<ZoneState> trial_zone_after_;
   std::vector<ZoneState> zone_states_;

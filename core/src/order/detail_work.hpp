@@ -12,19 +12,24 @@ namespace seamturn::order {
 /// the retracts at both ends of every pass.
 [[nodiscard]] double work_s(const Job& job, const Block& block);
 
-/// Air seconds inside a block: from the end of each pass back to the start for the next.
-[[nodiscard]] double return_air_s(const Job& job, const Block& block, const Option& option);
+/// Seconds between the passes of a block besides: air back from end to start and waits.
+[[nodiscard]] double inside_s(const Job& job, const Block& block, const Option& option);
+
+/// Both, with the option that is least inside.
+[[nodiscard]] double least_work_s(const Job& job, const Block& block);
 
 /// Touch seconds no order can avoid.
 [[nodiscard]] double least_touch_s(const Job& job, const Zones& zones);
 /// Number of cleanings no order can avoid.
 [[nodiscard]] int least_cleanings(const Job& job);
+/// Seconds of at least so many cleanings, less what waits inside blocks may hide.
+[[nodiscard]] double least_clean_s(const Job& job, int cleanings);
 /// Cheapest way between stances by any number of turns, each turn made dearer by extra_s.
 [[nodiscard]] std::vector<std::vector<double>> turn_closure(const Job& job, double extra_s);
 /// Turn seconds before every block had one of its stances. Each turn is made dearer by extra_s, but
 /// not one before the first block.
 [[nodiscard]] double least_turn_s(const Job& job, double extra_s);
-/// Air seconds between blocks and home, in-block returns included, beside the turn seconds.
+/// Turn seconds, and air seconds between blocks and home, with inside_s of every block.
 [[nodiscard]] double least_turn_and_air_s(const Job& job,
                                           const Precedence& precedence,
                                           int cleanings);

@@ -214,7 +214,7 @@ class Search {
           }
         }
       }
-      least_s = std::min(least_s, way_s + return_air_s(job_, job_.blocks[to], entered));
+      least_s = std::min(least_s, way_s + inside_s(job_, job_.blocks[to], entered));
     }
     return least_s;
   }

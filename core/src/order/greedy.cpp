@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <limits>
 
 #include "detail_precedence.hpp"
@@ -7,15 +8,6 @@
 #include "seamturn/order/search.hpp"
 
 namespace seamturn::order {
-
-double work_s(const Job& job, const Block& block) {
-  const double retract_s = air_s(job, job.retract_mm);
-  double total_s = 0.0;
-  for (const BlockPass& pass : block.passes) {
-    total_s += pass.arc_s + pass.overhead_s + pass.unwind_s + 2.0 * retract_s;
-  }
-  return total_s;
-}
 
 Sequence greedy_sequence(const Job& job) {
   const Precedence precedence(job);
@@ -27,7 +19,7 @@ Sequence greedy_sequence(const Job& job) {
   std::vector<double> works_s;
   for (std::size_t b = 0; b < job.blocks.size(); ++b) {
     missing.push_back(precedence.leaders(static_cast<int>(b)).size());
-    works_s.push_back(work_s(job, job.blocks[b]));
+    works_s.push_back(least_work_s(job, job.blocks[b]));
     if (missing.back() == 0) {
       ready.push_back(static_cast<int>(b));
     }

@@ -23,8 +23,13 @@ Track::Track(const Job& job, const Precedence& precedence, Sequence sequence)
       zone_states_(static_cast<std::size_t>(zones_.count)) {
   for (const Block& block : job.blocks) {
     works_s_.push_back(work_s(job, block));
+    least_works_s_.push_back(least_work_s(job, block));
+    inside_first_.push_back(inside_s_.size());
+    for (const Option& option : block.options) {
+      inside_s_.push_back(order::inside_s(job, block, option));
+    }
   }
-  least_beside_s_ = least_touch_s(job, zones_) + least_cleanings(job) * job.clean_s;
+  least_beside_s_ = least_touch_s(job, zones_) + least_clean_s(job, least_cleanings(job));
   undo_ = sequence_;
   (void)run_from(0, std::numeric_limits<double>::infinity());
   std::swap(before_, trial_before_);
@@ -47,7 +52,8 @@ bool Track::may_swap(std::size_t begin, std::size_t middle, std::size_t end) con
 }
 
 double Track::inside_s(const Step& step) const {
-  return return_air_s(job_, job_.blocks[static_cast<std::size_t>(step.block)], option(step));
+  return inside_s_[inside_first_[static_cast<std::size_t>(step.block)] +
+                   static_cast<std::size_t>(step.option)];
 }
 
 double Track::leg_s(const Step* from, const Step* to) const {
@@ -108,7 +114,7 @@ bool Track::run_from(std::size_t begin, double limit_s) {
   set_zones_before(begin);
   RobotState state = before_[begin];
   double rest_s = -work_before_s_[begin];
-  for (const double work : works_s_) rest_s += work;
+  for (const double work : least_works_s_) rest_s += work;
   for (std::size_t i = begin; i < sequence_.size(); ++i) {
     if (state.now_s + rest_s > limit_s) {
       return false;
@@ -118,7 +124,7 @@ bool Track::run_from(std::size_t begin, double limit_s) {
     trial_before_[i] = state;
     run_.weld(state, zone, sequence_[i]);
     trial_zone_after_[i] = zone;
-    rest_s -= works_s_[block];
+    rest_s -= least_works_s_[block];
     ++visits_;
   }
   run_.go_home(state);
@@ -149,7 +155,7 @@ void Track::measure() {
   for (std::size_t i = 0; i < sequence_.size(); ++i) {
     const auto block = static_cast<std::size_t>(sequence_[i].block);
     place_of_[block] = i;
-    work_before_s_[i + 1] = work_before_s_[i] + works_s_[block];
+    work_before_s_[i + 1] = work_before_s_[i] + least_works_s_[block];
     plain_s_ += leg_s(i == 0 ? nullptr : &sequence_[i - 1], &sequence_[i]) +
                 inside_s(sequence_[i]) + works_s_[block];
   }
