@@ -153,6 +153,7 @@ TEST_SUITE("pass/fillet") {
     const auto stack = bench.lay().value();
     CHECK(stack.passes.size() == 2);
     CHECK(stack.passes.front().area_mm2 == doctest::Approx(25.0));
+    CHECK(stack.passes.front().limited_by == "row");
   }
 }
 

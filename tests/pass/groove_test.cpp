@@ -109,6 +109,18 @@ TEST_SUITE("pass/groove") {
     CHECK(stack.passes.front().aim.y_mm == 0.0);
   }
 
+  TEST_CASE("given two beads abreast in a V, each torch points into the corner at its own wall") {
+    const auto stack = groove_bench(v20).lay().value();
+    const auto last = std::find_if(
+        stack.passes.begin(), stack.passes.end(), [](const auto& pass) { return pass.bead == 2; });
+    REQUIRE(last != stack.passes.end());
+    const auto first = std::prev(last);
+    CHECK(first->work_angle.deg() == doctest::Approx(25.0));  // half of -30 and 90, kept to 25
+    CHECK(last->work_angle.deg() < -5.0);
+    CHECK(first->aim.x_mm < first->centre.x_mm);
+    CHECK(last->aim.x_mm > last->centre.x_mm);
+  }
+
   TEST_CASE("for any bead of a V, law: the aim lies within the walls and the lean within 25 deg") {
     const Bench bench = groove_bench({40.0, 3.0, 2.0, 25.0, 30.0, 2.0, 1.0});
     for (const pass::Pass& pass : bench.lay().value().passes) {

@@ -76,6 +76,7 @@ class FilletSearch {
     if (!plan) {
       return misses_.refusal(request_);
     }
+    find_limit(*plan);
     return lay(*plan);
   }
 
@@ -89,6 +90,8 @@ class FilletSearch {
   [[nodiscard]] FilletPlan equal_beads(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> adapted_root(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> find_plan();
+  /// Sets limited_by_ to what rules out the count of passes below the plan's.
+  void find_limit(const FilletPlan& plan);
   [[nodiscard]] std::vector<Bead> lay(const FilletPlan& plan) const;
 
   const StackRequest& request_;
@@ -97,7 +100,7 @@ class FilletSearch {
   Misses misses_;
   std::array<Caps, 5> caps_;
   std::string_view barred_by_;   // limit that a larger bead would break
-  std::string_view limited_by_;  // limit or settings row that ruled out the count before
+  std::string_view limited_by_;  // limit or settings row that rules out fewer passes
 };
 
 /// Share of the legs at the face of a layer, from the metal laid up to it.
@@ -189,6 +192,16 @@ std::optional<FilletPlan> FilletSearch::find_plan() {
     }
   }
   return std::nullopt;
+}
+
+void FilletSearch::find_limit(const FilletPlan& plan) {
+  limited_by_ = {};
+  if (plan.passes > 1) {
+    const int layers = layers_of(plan.passes);
+    const bool triangle = plan.passes == triangular(layers);
+    const FilletPlan fewer = equal_beads(triangle ? triangular(layers - 1) : plan.passes - 1);
+    static_cast<void>(is_within_caps(fewer) && closes(fewer));
+  }
 }
 
 FilletPlan FilletSearch::equal_beads(int passes) const {

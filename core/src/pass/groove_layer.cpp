@@ -37,11 +37,11 @@ struct Place {
   if (place.count > 1 && place.index == 0) {
     lean = 0.5 * (left + level);
   } else if (place.count > 1 && place.index + 1 == place.count) {
-    // A parabola of the bead's height and width (1.5 pitches) rises at its edge by 4 h / w.
+    // The face of the bead before, from its toe to its crown: a bead is 1.5 pitches wide.
     const double pitch_mm =
         0.5 * (low.right_mm - low.left_mm + high.right_mm - high.left_mm) / place.count;
-    const Angle flank = Angle::rad(-std::atan2(1.5 * pitch_mm, 4.0 * place.thickness_mm));
-    lean = 0.5 * (flank + right);
+    const Angle face = Angle::rad(-std::atan2(0.75 * pitch_mm, place.thickness_mm));
+    lean = 0.5 * (face + right);
   }
   return std::clamp(lean, -most_lean, most_lean);
 }

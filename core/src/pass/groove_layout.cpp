@@ -66,7 +66,8 @@ class GrooveSearch {
   void try_layers(const GroovePlan& root);
   [[nodiscard]] Excess layers_excess(const Cuts& cuts, int layers) const;
   [[nodiscard]] bool is_too_thin(const Cuts& cuts, int layers) const;
-  /// Adds the passes above the root and their departure; false: some layer does not close.
+  /// Adds the passes above the root and their departure; false: some layer does
+  /// not close, or the best so far is better.
   [[nodiscard]] bool count_beads(GroovePlan& plan, const Cuts& cuts);
   [[nodiscard]] std::vector<Bead> lay(const GroovePlan& plan);
 
@@ -294,6 +295,9 @@ bool GrooveSearch::count_beads(GroovePlan& plan, const Cuts& cuts) {
     plan.passes += abreast.count;
     plan.departure = std::max(plan.departure, abreast.departure);
     low_mm = high_mm;
+    if (best_ && plan.passes + plan.layers - layer > best_->passes) {
+      return false;  // each layer to come takes at least one
+    }
   }
   return true;
 }
