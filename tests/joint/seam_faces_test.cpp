@@ -188,7 +188,7 @@ TEST_SUITE("joint/seam_faces") {
   TEST_CASE("given a corner with a groove seen from outside, both members are level there") {
     // The web's outer side is flush with the edge of the base.
     const Member flush = member("web", Plate{400, 120, 15}, standing_y(400, 285, 25));
-    const geom::Path outside = geom::LinePath{Vec3(10, 300, 25), Vec3(390, 300, 25)};
+    const geom::Path outside = geom::LinePath{Vec3(390, 300, 25), Vec3(10, 300, 25)};
     const joint::Preparation bevel = joint::SingleBevel{2.0, 1.0, Angle::deg(50)};
     check_faces(find_seam_faces(JointType::corner, bevel, base_plate, flush, outside),
                 Vec3::UnitY(),
@@ -224,6 +224,26 @@ TEST_SUITE("joint/seam_faces") {
     CHECK(code_of(skew(59.9)) == "joint.seam.no_corner");
     CHECK(code_of(skew(135.1)) == "joint.seam.no_corner");
     CHECK(skew(59.9).error().text.find("59.9 deg") != std::string::npos);
+  }
+
+  TEST_CASE("refuses a flush bevel right of the path because its passes would be mirrored") {
+    const Member square = member("square", Plate{200, 300, 12});
+    const Member bevelled = member("bevelled", Plate{200, 300, 12}, at(202, 0, 0));
+    const joint::Preparation bevel = joint::SingleBevel{2.0, 1.0, Angle::deg(45)};
+    const Vec3 near_end(201, 0, 12), far_end(201, 300, 12);
+    // Travelled towards -y with the face up, the left hand points to +x, where the bevel is.
+    const geom::Path left = geom::LinePath{far_end, near_end};
+    const geom::Path right = geom::LinePath{near_end, far_end};
+    check_faces(find_seam_faces(JointType::butt, bevel, square, bevelled, left),
+                Vec3::UnitZ(),
+                Vec3::UnitZ(),
+                180.0);
+    const auto mirrored = find_seam_faces(JointType::butt, bevel, square, bevelled, right);
+    REQUIRE(code_of(mirrored) == "joint.seam.bevel_side");
+    CHECK(mirrored.error().text.find("member bevelled") != std::string::npos);
+    CHECK(code_of(find_seam_faces(JointType::butt, bevel, bevelled, square, right)) == "accepted");
+    const joint::Preparation v = joint::SingleV{2.0, 1.0, Angle::deg(60)};
+    CHECK(code_of(find_seam_faces(JointType::butt, v, square, bevelled, right)) == "accepted");
   }
 
   TEST_CASE("refuses a path off a member because it would weld air, and says how far off") {

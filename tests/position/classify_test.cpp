@@ -87,7 +87,7 @@ TEST_SUITE("position/classify") {
     }
   }
 
-  TEST_CASE("given GSI course, a fillet with its face 45 deg up and its axis level, it is PB, 2F") {
+  TEST_CASE("given GSI-POS, a fillet with its face 45 deg up and its axis level, it is PB, 2F") {
     const Weld weld = weld_at(0.0, 45.0);
     const auto found = classify(WeldFamily::fillet, weld.travel, weld.normal, up);
     REQUIRE(found.has_value());
