@@ -3,7 +3,6 @@
 
 #include "oracle.hpp"
 #include "seamturn/base/error.hpp"
-#include "seamturn/cell/cell.hpp"
 
 namespace seamturn::tests {
 
@@ -105,8 +104,6 @@ TEST_SUITE("joint/joint") {
     CHECK(joint_type_name(JointType::corner) == "corner");
     CHECK(root_decision_name(joint::RootDecision::ceramic_backing) == "ceramic-backing");
     CHECK(root_decision_name(joint::RootDecision::open) == "open");
-    CHECK(positioner_kind_name(cell::PositionerKind::tilt_rotate) == "tilt-rotate");
-    CHECK(positioner_kind_name(cell::PositionerKind::headstock) == "headstock");
   }
 }
 

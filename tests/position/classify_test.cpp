@@ -145,6 +145,37 @@ TEST_SUITE("position/classify") {
     }
   }
 
+  TEST_CASE("given published torch leads on turned pipes, the arc lies downhill and still in PA") {
+    struct Row {
+      double outside_mm, lead_mm, angle_deg;  // lead published, angle = lead / radius computed
+    };
+    // published: TWI-SAW-RING, table of leads (submerged arc). Angles: 0.005 degree, last digit.
+    const Row rows[] = {{300, 22, 8.40},
+                        {600, 34, 6.49},
+                        {1000, 40, 4.58},
+                        {1200, 50, 4.77},
+                        {1500, 55, 4.20},
+                        {2500, 75, 3.44}};
+    const auto arc_at = [](double outside_mm, double lead_mm) {
+      // The pipe turns about y; travel on it runs against the turning, over the top towards +x.
+      const double ahead = -lead_mm / (outside_mm / 2.0);
+      const Vec3 outward(-std::sin(ahead), 0.0, std::cos(ahead));
+      const Vec3 travel(std::cos(ahead), 0.0, std::sin(ahead));
+      return classify(WeldFamily::groove, travel, outward, up);
+    };
+    for (const Row& row : rows) {
+      const auto found = arc_at(row.outside_mm, row.lead_mm);
+      REQUIRE(found.has_value());
+      check_expected("outside " + std::to_string(row.outside_mm),
+                     -found->attitude.slope.deg(),
+                     {row.angle_deg, 0.005, Origin::computed, "TWI-SAW-RING lead over radius"});
+      CHECK(found->iso == WeldPosition::pa);
+    }
+    // computed: 15 degrees are passed below 168 mm outside, so small pipes need a smaller lead.
+    CHECK(arc_at(169.0, 22.0)->iso == WeldPosition::pa);
+    CHECK(arc_at(167.0, 22.0)->iso == WeldPosition::pg);
+  }
+
   TEST_CASE("for any weld, law: turning the scene about z changes nothing") {
     Random random(base::named_seed(1, "turn about z"));
     for (int i = 0; i < 2000; ++i) {

@@ -19,7 +19,7 @@ inline constexpr double gravity_m_s2 = 9.80665;  ///< standard gravity, CGPM 190
 /// Static torque about each axis: axis . (r x W). Sign: about the axis' positive direction.
 /// Units: kg, mm -> N m.      Frame: load in D.
 /// Pre: axes as many as the positioner has.
-/// Source: statics; tilt and rotation rule [KOIKE-SIZE]. Accuracy: exact for the stated masses.
+/// Source: statics; tilt and rotation rule [POSITIONER-SIZING]. Accuracy: exact for the stated masses.
 /// Tests: turn/load - published rule values, independent statics.
 [[nodiscard]] std::vector<double> axis_torques_nm(const cell::Positioner& positioner,
                                                   const joint::Weight& load_D,
