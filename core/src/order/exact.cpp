@@ -13,8 +13,8 @@ namespace seamturn::order {
 namespace {
 
 constexpr double never_s = std::numeric_limits<double>::infinity();
-constexpr std::size_t most_blocks = 64;       // one bit each
-constexpr std::int64_t looks_per_state = 20;  // bounds the time of a hopeless attempt
+constexpr std::size_t most_blocks = 64;      // one bit each
+constexpr std::int64_t looks_per_state = 6;  // bounds the time of a hopeless attempt
 
 /// A partial order: which blocks are done, where robot and zones stand, how it came about.
 struct Partial {
@@ -57,7 +57,11 @@ class Search {
         best_s_(known_s),
         states_(states),
         needs_(job.blocks.size(), 0),
-        zone_blocks_(static_cast<std::size_t>(zones_.count), 0) {
+        zone_blocks_(static_cast<std::size_t>(zones_.count), 0),
+        zone_touching_(zone_blocks_),
+        zone_touch_s_(zone_blocks_.size(), never_s),
+        zone_touch_most_s_(zone_blocks_.size(), 0.0),
+        zone_gap_s_(zone_blocks_.size(), 0.0) {
     for (std::size_t b = 0; b < job.blocks.size(); ++b) {
       for (const int before : precedence.leaders(static_cast<int>(b))) {
         needs_[b] |= bit(static_cast<std::size_t>(before));
@@ -65,7 +69,14 @@ class Search {
       least_s_.push_back(work_s(job, job.blocks[b]) + least_entry_s(b));
       arcs_s_.push_back(0.0);
       for (const BlockPass& pass : job.blocks[b].passes) arcs_s_.back() += pass.arc_s;
-      zone_blocks_[static_cast<std::size_t>(zones_.of_block[b])] |= bit(b);
+      const auto zone = static_cast<std::size_t>(zones_.of_block[b]);
+      zone_blocks_[zone] |= bit(b);
+      zone_gap_s_[zone] = std::max(zone_gap_s_[zone], job.blocks[b].passes.front().gap_s);
+      zone_touch_most_s_[zone] = std::max(zone_touch_most_s_[zone], job.blocks[b].touch_s);
+      if (job.blocks[b].touch_s > 0.0) {
+        zone_touching_[zone] |= bit(b);
+        zone_touch_s_[zone] = std::min(zone_touch_s_[zone], job.blocks[b].touch_s);
+      }
     }
     find_tails(precedence);
     find_ways_in();
@@ -82,7 +93,9 @@ class Search {
     }
     traces_.resize(1);
     for (std::size_t size = 0; size < job_.blocks.size(); ++size) {
-      if (!grow(layer)) {
+      // Most partial orders have half of the blocks: what is wide early will not fit.
+      const bool hopeless = 2 * size < job_.blocks.size() && kept_ > states_ / 4;
+      if (hopeless || !grow(layer)) {
         return result;
       }
     }
@@ -152,8 +165,10 @@ class Search {
   /// True when whatever may follow b may follow a and ends no later. Every time of the rules rises
   /// with the times before it, so earlier is never worse; the arc since cleaning is the exception
   /// (cleaning later may fall on a worse moment) and must be equal unless a never cleans again.
+  /// A zone that only b has touched costs a one touch at most: after the next turn both are equal.
   bool is_no_worse(const Partial& a, const Partial& b) const {
-    if (a.state.now_s > b.state.now_s) return false;
+    double later_s = b.state.now_s - a.state.now_s;  // what b is behind pays for touches of a
+    if (later_s < 0.0) return false;
     const bool same_nozzle = a.state.arc_since_clean_s == b.state.arc_since_clean_s;
     if (job_.clean_every_s > 0.0 && !same_nozzle &&
         a.state.arc_since_clean_s + a.arcs_left_s > job_.clean_every_s) {
@@ -164,9 +179,14 @@ class Search {
       const ZoneState& mine = a.zones[z];
       const ZoneState& other = b.zones[z];
       const bool touched = mine.touched_in_visit == a.state.visit;
-      if (other.touched_in_visit == b.state.visit && !touched) return false;
-      if (mine.laid && (mine.reversed != other.reversed || mine.last_start_s > other.last_start_s ||
-                        mine.last_end_s > other.last_end_s)) {
+      if (other.touched_in_visit == b.state.visit && !touched) {
+        later_s -= zone_touch_most_s_[z];
+        if (later_s < 0.0) return false;
+      }
+      const bool cool = mine.last_end_s + zone_gap_s_[z] <= a.state.now_s;  // no wait any more
+      if (mine.laid && !cool &&
+          (mine.reversed != other.reversed || mine.last_start_s > other.last_start_s ||
+           mine.last_end_s > other.last_end_s)) {
         return false;
       }
     }
@@ -188,10 +208,22 @@ class Search {
       home_s = std::min(home_s, home_from_s_[b]);
       chain_s = std::max(chain_s, chain_left_s(partial, b));
     }
-    const double sum_s =
-        std::max(0.0, partial.least_left_s) + turn_s + (home_s == never_s ? torch_home_s : home_s);
+    const double sum_s = std::max(0.0, partial.least_left_s) + turn_s + touches_left_s(partial) +
+                         (home_s == never_s ? torch_home_s : home_s);
     // The tolerances keep rounding from ruling out an order that is as short as it looks.
     return std::max(sum_s, chain_s) * (1.0 - 1e-12) - 1e-12 * partial.state.now_s;
+  }
+
+  /// A zone not touched in this stance visit is touched once more if a touching block is left.
+  double touches_left_s(const Partial& partial) const {
+    double total_s = 0.0;
+    for (std::size_t z = 0; z < zone_blocks_.size(); ++z) {
+      const bool touched = partial.zones[z].touched_in_visit == partial.state.visit;
+      if (!touched && (zone_touching_[z] & ~partial.done) != 0) {
+        total_s += zone_touch_s_[z];
+      }
+    }
+    return total_s;
   }
 
   double chain_left_s(const Partial& partial, std::size_t b) const {
@@ -285,6 +317,10 @@ class Search {
   Partial trial_;
   std::vector<std::uint64_t> needs_;
   std::vector<std::uint64_t> zone_blocks_;
+  std::vector<std::uint64_t> zone_touching_;
+  std::vector<double> zone_touch_s_;  ///< least touch in the zone
+  std::vector<double> zone_touch_most_s_;
+  std::vector<double> zone_gap_s_;  ///< largest gap before a block of the zone
   std::vector<double> least_s_;
   std::vector<double> tail_s_;
   std::vector<double> home_from_s_;

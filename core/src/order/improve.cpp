@@ -12,6 +12,7 @@ namespace seamturn::order {
 namespace {
 
 constexpr std::int64_t visits_between_reports = 16384;
+constexpr std::int64_t refused_per_visit = 4;
 constexpr std::size_t memory = 24;               // costs a change may go back to: late acceptance
 constexpr std::int64_t patience_per_block = 40;  // proposals without gain before a kick
 
@@ -55,8 +56,8 @@ class Improver {
   }
 
  private:
-  // A proposal refused by its floor counts as one visit, so that the work stays bounded.
-  std::int64_t spent() const { return track_.visits() + refused_; }
+  // Proposals refused by their floor take time as well, so that they must count too.
+  std::int64_t spent() const { return track_.visits() + refused_ / refused_per_visit; }
 
   void step() {
     double& remembered_s = memory_s_[static_cast<std::size_t>(proposals_++) % memory];

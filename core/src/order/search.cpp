@@ -10,6 +10,12 @@
 
 namespace seamturn::order {
 
+namespace {
+
+constexpr std::int64_t first_share = 8;  // part of the effort spent before the exact search
+
+}  // namespace
+
 Found find_order(const Job& job, const SearchParams& params) {
   const auto checked = check_job(job);
   SEAMTURN_REQUIRE(checked.has_value(), checked.error().text);
@@ -18,7 +24,9 @@ Found find_order(const Job& job, const SearchParams& params) {
   found.lower_bound_s = lower_bound_s(job);
   // A cycle as short as the bound is the best; the bound is lowered by its rounding.
   const double enough_s = found.lower_bound_s * (1.0 + 1e-9);
-  found.sequence = improve(job, precedence, greedy_sequence(job), params, enough_s);
+  SearchParams first = params;  // enough for a small job, and for the exact search to rule out much
+  first.effort = params.effort / first_share;
+  found.sequence = improve(job, precedence, greedy_sequence(job), first, enough_s);
   found.cycle_s = cycle_time_s(job, found.sequence);
   found.proved_best = job.blocks.empty() || found.cycle_s <= enough_s;
   if (!found.proved_best) {
@@ -28,6 +36,11 @@ Found find_order(const Job& job, const SearchParams& params) {
       found.cycle_s = cycle_time_s(job, found.sequence);
     }
     found.proved_best = exact.complete;
+  }
+  if (!found.proved_best) {
+    found.sequence = improve(job, precedence, greedy_sequence(job), params, enough_s);
+    found.cycle_s = cycle_time_s(job, found.sequence);
+    found.proved_best = found.cycle_s <= enough_s;
   }
   found.lower_bound_s =
       found.proved_best ? found.cycle_s : std::min(found.lower_bound_s, found.cycle_s);

@@ -11,8 +11,8 @@ namespace seamturn::order {
 
 struct SearchParams {
   std::uint64_t seed = 1;
-  std::int64_t effort = 200000;   ///< simulated block visits, not seconds
-  std::int64_t exact_states = 200000;  ///< exact search only when at most so many states
+  std::int64_t effort = 200000;   ///< simulated block visits, not seconds; more is never worse
+  std::int64_t exact_states = 200000;  ///< partial orders the exact search may keep; 0: none
   std::function<void(double best_s)> progress;  ///< may be empty
 };
 
@@ -27,11 +27,13 @@ struct Found {
 /// Source: docs/methods/order.md. Tests: order/search - brute force on random small jobs, bound law.
 [[nodiscard]] Found find_order(const Job& job, const SearchParams& params);
 
-/// A valid lower bound of the cycle: arcs, overheads, touches at least once per zone, cleanings by
-/// arc time, and the cheapest way of reaching every stance that must be visited.
+/// A valid lower bound of the cycle: the longest chain with its waits, or the sum of arcs, overheads,
+/// touches, cleanings, turns and air moves that no order avoids.
+/// Pre: check_job passed. Source: docs/methods/order.md. Tests: order/search - law, brute force.
 [[nodiscard]] double lower_bound_s(const Job& job);
 
-/// Always the cheapest next block: the order a person would start from.
+/// Always the block that adds the least avoidable time: the order a person would start from.
+/// Pre: check_job passed. Source: docs/methods/order.md. Tests: order/search - law.
 [[nodiscard]] Sequence greedy_sequence(const Job& job);
 
 }  // namespace seamturn::order
