@@ -66,6 +66,13 @@ TEST_SUITE("base/units") {
     CHECK(parse_quantities("10 20 mm", Dimension::length, 3).error().code == "read.number.count");
     CHECK(parse_quantities("10 20 30 40 mm", Dimension::length, 3).error().code ==
           "read.unit.unknown");
+    CHECK(parse_quantities("10 5.5.5 mm", Dimension::length, 3).error().code ==
+          "read.number.malformed");
+    CHECK(parse_quantities("10 20-30 mm", Dimension::length, 3).error().code ==
+          "read.number.malformed");
+    CHECK(parse_quantities("+-5 mm", Dimension::length, 1).error().code == "read.number.malformed");
+    CHECK(parse_quantities("10 -20 +30 mm", Dimension::length, 3).value() ==
+          std::vector<double>{10.0, -20.0, 30.0});
   }
 
   TEST_CASE("for any unit, law: converting there and back gives the number again") {

@@ -7,7 +7,7 @@ namespace seamturn::base {
 
 namespace {
 
-/// Byte offset of a column (columns count characters of UTF-8, from 1).
+/// Blanks as wide as the line before a column (columns count characters of UTF-8, from 1).
 std::string caret_padding(const std::string& line, int column) {
   std::string padding;
   int seen = 1;
@@ -57,7 +57,7 @@ std::string finding_text(const Finding& finding) {
   if (!finding.excerpt.empty()) {
     text += "\n    " + finding.excerpt;
     if (finding.place.column > 0) {
-      text += "\n    " + caret_padding(finding.excerpt, finding.place.column) + '^';
+      text += "\n    " + caret_padding(finding.excerpt, finding.place.column - finding.excerpt_column + 1) + '^';
     }
   }
   return text;

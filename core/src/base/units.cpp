@@ -155,7 +155,7 @@ struct Start {
 /// A decimal number at the start of a text, or "5/16" as people write inch fractions.
 Outcome<Start> number_at_start(std::string_view text) {
   std::string_view body = text;
-  if (!body.empty() && body.front() == '+') body.remove_prefix(1);
+  if (body.starts_with('+') && !body.starts_with("+-")) body.remove_prefix(1);
   const bool digits_follow =
       !body.empty() && (std::isdigit(static_cast<unsigned char>(body.front())) != 0 ||
                         body.front() == '-' || body.front() == '.');
@@ -262,6 +262,10 @@ Outcome<std::vector<double>> parse_quantities(std::string_view text,
       break;
     }
     values.push_back(start->value);
+    // "1.2.3" or "5-3" is a typing error, not two numbers.
+    if (!start->rest.empty() && (start->rest.front() == '.' || start->rest.front() == '-')) {
+      return malformed(text);
+    }
     rest = trimmed(start->rest);
     const bool cross = values.size() < count && rest.size() > 1 && rest.front() == 'x';
     if (cross) rest = trimmed(rest.substr(1));

@@ -28,6 +28,7 @@ struct Finding {
   std::string text;     ///< what was found, what was expected, what to do
   Place place;          ///< may be empty when the finding belongs to no file
   std::string excerpt;  ///< the source line, or empty
+  int excerpt_column = 1;  ///< column of the excerpt's first character: a very long line is cut
   bool operator==(const Finding&) const = default;
 };
 

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+// Words, unknown names and the places of an element.
+#include <algorithm>
+#include <array>
+
+#include "detail_attribute_reader.hpp"
+#include "detail_utf8.hpp"
+#include "seamturn/base/near_name.hpp"
+
+namespace seamturn::io::detail {
+
+std::vector<std::string_view> split_blanks(std::string_view text) {
+  constexpr std::string_view blanks = " \t\r\n";
+  std::vector<std::string_view> pieces;
+  std::size_t at = text.find_first_not_of(blanks);
+  while (at != std::string_view::npos) {
+    const std::size_t end = std::min(text.find_first_of(blanks, at), text.size());
+    pieces.push_back(text.substr(at, end - at));
+    at = text.find_first_not_of(blanks, end);
+  }
+  return pieces;
+}
+
+std::string one_of(std::span<const std::string_view> words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+    text += words[i];
+  }
+  return text;
+}
+
+std::string did_you_mean(std::string_view found, std::span<const std::string_view> known) {
+  const std::optional<std::string> near = base::find_near_name(found, known);
+  return near ? "; did you mean \"" + *near + "\"?" : std::string();
+}
+
+std::optional<std::size_t> AttributeReader::read_word(const pugi::xml_attribute& attribute,
+                                                      std::string_view found,
+                                                      std::span<const std::string_view> words) {
+  const auto at = std::find(words.begin(), words.end(), found);
+  if (at != words.end()) return static_cast<std::size_t>(at - words.begin());
+  error(attribute.name(),
+        "read.word.unknown",
+        "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(found) +
+            "; expected " + one_of(words) + did_you_mean(found, words));
+  return std::nullopt;
+}
+
+std::size_t AttributeReader::word(const char* name, std::span<const std::string_view> words) {
+  const pugi::xml_attribute attribute = required(name, one_of(words));
+  return attribute ? read_word(attribute, attribute.value(), words).value_or(0) : 0;
+}
+
+std::optional<std::size_t> AttributeReader::find_word(const char* name,
+                                                      std::span<const std::string_view> words) {
+  const pugi::xml_attribute attribute = optional(name);
+  if (!attribute) return std::nullopt;
+  return read_word(attribute, attribute.value(), words);
+}
+
+std::vector<std::size_t> AttributeReader::find_words(const char* name,
+                                                     std::span<const std::string_view> words) {
+  std::vector<std::size_t> found;
+  const pugi::xml_attribute attribute = optional(name);
+  if (!attribute || !nonempty(attribute)) return found;
+  for (const std::string_view piece : split_blanks(attribute.value())) {
+    const std::optional<std::size_t> index = read_word(attribute, piece, words);
+    if (!index) continue;
+    if (std::find(found.begin(), found.end(), *index) != found.end()) {
+      error(name,
+            "read.word.repeated",
+            in_quotes(piece) + " stands twice in attribute \"" + name + "\"; expected once");
+    } else {
+      found.push_back(*index);
+    }
+  }
+  return found;
+}
+
+bool AttributeReader::find_yes(const char* name) {
+  constexpr std::array<std::string_view, 2> words = {"no", "yes"};
+  return find_word(name, words).value_or(0) == 1;
+}
+
+base::Status AttributeReader::status(const char* name) {
+  constexpr std::array<std::string_view, 5> words = {
+      "verified", "from memory", "computed", "common practice", "proposed"};
+  return base::find_status(words.at(word(name, words))).value_or(base::Status::from_memory);
+}
+
+Spot AttributeReader::spot() const {
+  return context_.file.spot(element_);
+}
+
+Spot AttributeReader::spot(const char* name) const {
+  const pugi::xml_attribute attribute = element_.attribute(name);
+  return attribute ? context_.file.spot(attribute) : spot();
+}
+
+void AttributeReader::error(const char* name, std::string code, std::string text) {
+  context_.report.error(spot(name), std::move(code), std::move(text));
+}
+
+void AttributeReader::error(std::string code, std::string text) {
+  context_.report.error(spot(), std::move(code), std::move(text));
+}
+
+void AttributeReader::refuse(const char* name, const char* code, const std::string& why) {
+  if (!optional(name)) return;
+  error(name,
+        code,
+        "attribute \"" + std::string(name) + "\" found; expected none: " + why + "; delete it");
+}
+
+void AttributeReader::finish() {
+  const bool is_root = element_.parent() == context_.file.document;
+  std::vector<std::string_view> seen;
+  for (const pugi::xml_attribute& attribute : element_.attributes()) {
+    const std::string_view name = attribute.name();
+    if (is_root && (name == "xmlns" || name == "schema")) continue;
+    if (std::find(asked_.begin(), asked_.end(), name) != asked_.end()) continue;
+    if (std::find(seen.begin(), seen.end(), name) != seen.end()) continue;  // told as a duplicate
+    seen.push_back(name);
+    context_.report.add(context_.unknown,
+                        context_.file.spot(attribute),
+                        "read.attribute.unknown",
+                        "<" + std::string(element_.name()) + "> has no attribute " +
+                            in_quotes(name) + "; expected " +
+                            (asked_.empty() ? "none" : one_of(asked_)) +
+                            did_you_mean(name, asked_) + "; correct or delete it");
+  }
+}
+
+void AttributeReader::finish(const std::string& key, Spots& spots) {
+  finish();
+  spots.emplace(key, spot());
+  for (const pugi::xml_attribute& attribute : element_.attributes()) {
+    spots.emplace(key + "@" + attribute.name(), context_.file.spot(attribute));
+  }
+}
+
+void check_children(FileContext& context,
+                    const pugi::xml_node& element,
+                    std::span<const std::string_view> known) {
+  for (const pugi::xml_node& child : element.children()) {
+    if (child.type() != pugi::node_element) continue;
+    const std::string_view name = child.name();
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    const std::string expected = known.empty() ? "no element in it" : one_of(known);
+    context.report.add(context.unknown,
+                       context.file.spot(child),
+                       "read.element.unknown",
+                       "element <" + std::string(printable(name.substr(0, 60))) + "> found in <" +
+                           element.name() + ">; expected " + expected + did_you_mean(name, known) +
+                           "; correct or delete it");
+  }
+}
+
+pugi::xml_node only_child(FileContext& context,
+                          const pugi::xml_node& element,
+                          const char* name,
+                          Need need) {
+  const pugi::xml_node first = element.child(name);
+  if (!first && need == Need::required) {
+    context.report.error(
+        context.file.spot(element),
+        "read.element.missing",
+        "<" + std::string(element.name()) + "> holds no <" + name + ">; expected one; add it");
+  }
+  const pugi::xml_node second = first.next_sibling(name);
+  if (second) {
+    context.report.error(context.file.spot(second),
+                         "read.element.repeated",
+                         "a second <" + std::string(name) + "> in <" + element.name() +
+                             ">; expected one; delete one of them");
+  }
+  return first;
+}
+
+}  // namespace seamturn::io::detail

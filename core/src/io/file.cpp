@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#include "detail_file.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <system_error>
+
+#include "detail_parsed_file.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/io/read.hpp"
+
+namespace seamturn::io {
+
+namespace detail {
+
+void fail_with(const std::string& what,
+               const std::filesystem::path& path,
+               const std::string& reason) {
+  throw base::UnavailableError(what + " " + path.string() + ": " + reason);
+}
+
+void fail_with_errno(const std::string& what, const std::filesystem::path& path) {
+  fail_with(what, path, std::generic_category().message(errno));
+}
+
+Descriptor::~Descriptor() {
+  if (is_open()) static_cast<void>(::close(number_));
+}
+
+bool Descriptor::close() {
+  const int number = number_;
+  number_ = -1;
+  return ::close(number) == 0;
+}
+
+bool write_all(Descriptor& file, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(file.number(), bytes.data(), bytes.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return false;
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  // A pipe or terminal cannot be synced and need not be.
+  if (::fsync(file.number()) != 0 && errno != EINVAL && errno != EROFS) return false;
+  return file.close();
+}
+
+void sync_folder(const std::filesystem::path& folder) {
+  const std::filesystem::path place = folder.empty() ? "." : folder;
+  const Descriptor descriptor(::open(place.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (descriptor.is_open()) static_cast<void>(::fsync(descriptor.number()));
+}
+
+}  // namespace detail
+
+std::string read_bytes(const std::filesystem::path& file) {
+  const detail::Descriptor descriptor(::open(file.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!descriptor.is_open()) detail::fail_with_errno("cannot read", file);
+  struct stat info {};
+  if (::fstat(descriptor.number(), &info) != 0) detail::fail_with_errno("cannot read", file);
+  if (S_ISDIR(info.st_mode)) detail::fail_with("cannot read", file, "it is a folder");
+  std::string bytes;
+  std::string block(std::size_t{1} << 16U, '\0');
+  // One byte beyond the limit tells "too large" from "just so large", also for a pipe without end.
+  while (bytes.size() <= detail::largest_file) {
+    const ssize_t count = ::read(descriptor.number(), block.data(), block.size());
+    if (count < 0 && errno == EINTR) continue;
+    if (count < 0) detail::fail_with_errno("cannot read", file);
+    if (count == 0) return bytes;
+    bytes.append(block, 0, static_cast<std::size_t>(count));
+  }
+  return bytes;
+}
+
+}  // namespace seamturn::io

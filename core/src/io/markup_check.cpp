@@ -1,0 +1,377 @@
+// SPDX-License-Identifier: MIT
+#include "detail_markup_check.hpp"
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "detail_encoding_check.hpp"
+#include "detail_reference_check.hpp"
+#include "detail_utf8.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+constexpr std::string_view blanks = " \t\r\n";
+
+bool is_name_start(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || c == ':' ||
+         static_cast<unsigned char>(c) >= 0x80U;
+}
+bool is_name_part(char c) {
+  return is_name_start(c) || (c >= '0' && c <= '9') || c == '-' || c == '.';
+}
+
+bool same_word(std::string_view a, std::string_view b) {
+  const auto lower = [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  };
+  return std::equal(
+      a.begin(), a.end(), b.begin(), b.end(), [&](char x, char y) { return lower(x) == lower(y); });
+}
+
+struct Attribute {
+  std::string_view name;
+  std::string_view value;
+  std::size_t value_at = 0;
+};
+
+struct OpenElement {
+  std::string_view name;
+  std::size_t offset;
+};
+
+/// One walk over the bytes. A breach that leaves no way on ends it (`lost_`).
+class MarkupCheck {
+ public:
+  MarkupCheck(const Source& source, Report& report)
+      : source_(source), report_(report), text_(source.bytes()) {}
+
+  bool run() {
+    if (text_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
+    start_ = at_;
+    while (!lost_ && at_ < text_.size()) {
+      if (text_[at_] == '<') {
+        markup();
+      } else {
+        between_tags();
+      }
+    }
+    if (!lost_) at_the_end();
+    return readable_;
+  }
+
+ private:
+  void error(std::size_t offset, std::string code, std::string text) {
+    report_.error(Spot{&source_, offset}, std::move(code), std::move(text));
+  }
+  /// Reading on would only produce nonsense.
+  void lose(std::size_t offset, std::string code, std::string text) {
+    error(offset, std::move(code), std::move(text));
+    lost_ = true;
+    readable_ = false;
+  }
+  void malformed(std::size_t offset, std::string text) {
+    lose(offset, "read.xml.malformed", std::move(text));
+  }
+  [[nodiscard]] bool follows(std::string_view word) const {
+    return text_.substr(at_).starts_with(word);
+  }
+  [[nodiscard]] std::string line_of(std::size_t offset) const {
+    return "line " + std::to_string(source_.place(offset).line);
+  }
+  void skip_blanks() { at_ = std::min(text_.find_first_not_of(blanks, at_), text_.size()); }
+  std::string_view take_name() {
+    const std::size_t from = at_;
+    if (at_ < text_.size() && is_name_start(text_[at_])) {
+      while (at_ < text_.size() && is_name_part(text_[at_])) ++at_;
+    }
+    return text_.substr(from, at_ - from);
+  }
+
+  void markup() {
+    if (follows("<?")) return instruction();
+    if (follows("<!--")) return comment();
+    if (follows("<![CDATA[")) return character_data();
+    if (follows("<!DOCTYPE")) {
+      return lose(at_,
+                  "read.xml.doctype",
+                  "a DOCTYPE was found; expected none: entities of a DTD are not read here; delete "
+                  "it and what depends on it");
+    }
+    if (follows("<!"))
+      return malformed(at_, "\"<!\" begins neither a comment nor CDATA; delete it");
+    if (follows("</")) return end_tag();
+    start_tag();
+  }
+
+  /// Moves behind `end`; false (and lost) when it never comes.
+  bool skip_to(std::size_t from, std::size_t search_from, std::string_view end, const char* what) {
+    const std::size_t found = text_.find(end, search_from);
+    if (found == std::string_view::npos) {
+      malformed(from,
+                std::string(what) + " begins here and never ends; expected \"" + std::string(end) +
+                    "\"; close it");
+      return false;
+    }
+    at_ = found + end.size();
+    return true;
+  }
+
+  void instruction() {
+    const std::size_t from = at_;
+    at_ += 2;
+    const std::string_view name = take_name();
+    const std::size_t inside = at_;
+    if (name.empty()) return malformed(from, "\"<?\" without a name; expected <?xml ...?> or none");
+    if (!skip_to(from, inside, "?>", "a processing instruction")) return;
+    if (!same_word(name, "xml")) return;
+    if (from != start_ || name != "xml") {
+      return lose(from,
+                  "read.xml.declaration",
+                  "an XML declaration stands here; expected it, in small letters, as the very "
+                  "first thing of the file; move or delete it");
+    }
+    declaration(inside, at_ - 2);
+  }
+
+  void declaration(std::size_t inside, std::size_t end) {
+    const std::size_t behind = end + 2;
+    at_ = inside;
+    while (!lost_) {
+      skip_blanks();
+      if (at_ >= end) break;
+      const Attribute item = take_attribute();
+      if (lost_) return;
+      if (item.name == "version" && item.value != "1.0") {
+        lose(item.value_at,
+             "read.xml.declaration",
+             "XML version " + in_quotes(item.value) + " found; expected \"1.0\"");
+      }
+      if (item.name == "encoding" && !same_word(item.value, "utf-8") &&
+          !same_word(item.value, "us-ascii")) {
+        lose(item.value_at,
+             "read.encoding.not_utf8",
+             "the file declares the encoding " + in_quotes(item.value) +
+                 "; expected \"UTF-8\"; save it as UTF-8 and say so here");
+      }
+    }
+    at_ = behind;
+  }
+
+  void comment() {
+    const std::size_t from = at_;
+    if (!skip_to(from, at_ + 4, "-->", "a comment")) return;
+    const std::size_t dashes = text_.find("--", from + 4);
+    if (dashes < at_ - 3) {
+      error(dashes,
+            "read.xml.malformed",
+            "\"--\" inside a comment; XML allows it only at its end; write one dash or \"- -\"");
+    }
+  }
+
+  void stray(std::size_t offset, std::string_view found) {
+    const std::string where = open_.empty() ? "outside the root element"
+                                            : "inside <" + std::string(open_.back().name) + ">";
+    error(
+        offset,
+        "read.xml.stray_text",
+        "text " + in_quotes(found) + " " + where +
+            "; expected only elements: values stand in attributes; delete it or make it a comment");
+  }
+
+  void character_data() {
+    const std::size_t from = at_;
+    if (!skip_to(from, from, "]]>", "a CDATA section")) return;
+    stray(from, text_.substr(from, at_ - from));
+  }
+
+  void between_tags() {
+    const std::size_t end = std::min(text_.find('<', at_), text_.size());
+    const std::string_view run = text_.substr(at_, end - at_);
+    const std::size_t first = run.find_first_not_of(blanks);
+    if (first != std::string_view::npos) {
+      const std::size_t last = run.find_last_not_of(blanks);
+      stray(at_ + first, run.substr(first, last - first + 1));
+    }
+    at_ = end;
+  }
+
+  void end_tag() {
+    const std::size_t from = at_;
+    at_ += 2;
+    const std::string_view name = take_name();
+    skip_blanks();
+    if (!follows(">")) return malformed(from, "this end tag is not closed; expected \">\"");
+    ++at_;
+    if (open_.empty()) {
+      return malformed(from, "end tag " + in_quotes(name) + " closes nothing; delete it");
+    }
+    if (open_.back().name != name) {
+      return malformed(from,
+                       "end tag " + in_quotes(name) + " found; expected the end of <" +
+                           std::string(open_.back().name.substr(0, 40)) + "> from " +
+                           line_of(open_.back().offset) + "; close that first");
+    }
+    open_.pop_back();
+  }
+
+  void start_tag() {
+    const std::size_t from = at_;
+    ++at_;
+    const std::string_view name = take_name();
+    if (name.empty()) {
+      return malformed(
+          from,
+          "\"<\" is followed by no name; expected an element; write &lt; for the sign itself");
+    }
+    if (open_.empty() && ++roots_ > 1) {
+      error(from + 1,
+            "read.xml.second_root",
+            "a second root element <" + std::string(name.substr(0, 40)) +
+                ">; expected one root in a file; delete it or make it a file of its own");
+    }
+    if (++elements_ > most_elements) {
+      return lose(from + 1,
+                  "read.file.too_many_elements",
+                  "more than " + std::to_string(most_elements) +
+                      " elements; expected a weldment, library or cell; divide the file");
+    }
+    attributes(from, name);
+    if (lost_) return;
+    if (follows("/>")) {
+      at_ += 2;
+      return;
+    }
+    ++at_;
+    open_.push_back(OpenElement{name, from});
+    if (open_.size() > deepest_nesting) {
+      lose(from + 1,
+           "read.xml.too_deep",
+           "elements are nested more than " + std::to_string(deepest_nesting) +
+               " deep; expected four levels at most; look for a missing end tag above");
+    }
+  }
+
+  /// Up to the ">" or "/>" of the tag.
+  void attributes(std::size_t from, std::string_view element) {
+    std::vector<std::string_view> names;
+    while (true) {
+      const std::size_t before = at_;
+      skip_blanks();
+      if (at_ >= text_.size()) {
+        return malformed(from,
+                         "the file ends inside the tag <" + std::string(element.substr(0, 40)) +
+                             ">; expected \">\"; the rest of the file is missing");
+      }
+      if (follows(">") || follows("/>")) return;
+      if (at_ == before) {
+        return malformed(
+            at_, "expected a blank, \">\" or \"/>\" here; put a blank before each attribute");
+      }
+      const Attribute attribute = take_attribute();
+      if (lost_) return;
+      if (std::find(names.begin(), names.end(), attribute.name) != names.end()) {
+        error(attribute.value_at,
+              "read.xml.duplicate_attribute",
+              "attribute " + in_quotes(attribute.name) + " stands twice in <" +
+                  std::string(element.substr(0, 40)) + ">; expected once; delete one");
+      }
+      names.push_back(attribute.name);
+      if (names.size() > most_attributes) {
+        return lose(from + 1,
+                    "read.element.too_many_attributes",
+                    "more than " + std::to_string(most_attributes) +
+                        " attributes in one element; expected no more than docs/files.md lists");
+      }
+    }
+  }
+
+  Attribute take_attribute() {
+    Attribute attribute;
+    const std::size_t from = at_;
+    attribute.name = take_name();
+    if (attribute.name.empty()) {
+      malformed(from, "expected an attribute name here (a letter first), \">\" or \"/>\"");
+      return attribute;
+    }
+    skip_blanks();
+    const std::string name = in_quotes(attribute.name);
+    if (!follows("=")) {
+      malformed(from,
+                "attribute " + name + " has no value; expected " +
+                    std::string(attribute.name.substr(0, 40)) + "=\"...\"");
+      return attribute;
+    }
+    ++at_;
+    skip_blanks();
+    if (!follows("\"") && !follows("'")) {
+      malformed(at_, "the value of " + name + " has no quotes; expected \"...\"");
+      return attribute;
+    }
+    const char quote = text_[at_];
+    attribute.value_at = ++at_;
+    const std::size_t end = text_.find(quote, at_);
+    attribute.value = text_.substr(at_, end == std::string_view::npos ? end : end - at_);
+    check_value(attribute, end == std::string_view::npos);
+    at_ = end == std::string_view::npos ? text_.size() : end + 1;
+    return attribute;
+  }
+
+  void check_value(const Attribute& attribute, bool unending) {
+    const std::string name = in_quotes(attribute.name);
+    const std::size_t less = attribute.value.find('<');
+    if (unending || less != std::string_view::npos) {
+      return malformed(
+          attribute.value_at,
+          "the value of " + name + (unending ? " never ends" : " holds a \"<\"") +
+              "; expected a closing quote; add it (or write &lt; for the sign itself)");
+    }
+    if (attribute.value.size() > longest_attribute) {
+      error(attribute.value_at,
+            "read.attribute.too_long",
+            "the value of " + name + " is " + std::to_string(attribute.value.size()) +
+                " bytes long; expected at most " + std::to_string(longest_attribute) +
+                "; shorten it");
+      readable_ = false;
+      return;
+    }
+    if (!check_references(source_, attribute.value_at, attribute.value, report_)) readable_ = false;
+  }
+
+  void at_the_end() {
+    if (!open_.empty()) {
+      malformed(text_.size(),
+                "the file ends inside <" + std::string(open_.back().name.substr(0, 40)) +
+                    ">, opened in " + line_of(open_.back().offset) +
+                    "; expected its end tag; the rest of the file is missing");
+    } else if (roots_ == 0) {
+      malformed(start_,
+                "no element found; expected an XML document; check that this is the right file");
+    }
+  }
+
+  const Source& source_;
+  Report& report_;
+  std::string_view text_;
+  std::size_t at_ = 0;
+  std::size_t start_ = 0;
+  std::vector<OpenElement> open_;
+  std::size_t roots_ = 0;
+  std::size_t elements_ = 0;
+  bool lost_ = false;
+  bool readable_ = true;
+};
+
+}  // namespace
+
+bool check_markup(const Source& source, Report& report) {
+  const Encoding encoding = check_encoding(source, report);
+  if (encoding == Encoding::unreadable) return false;
+  const bool readable = MarkupCheck(source, report).run();
+  return readable && encoding == Encoding::sound;
+}
+
+}  // namespace seamturn::io::detail
