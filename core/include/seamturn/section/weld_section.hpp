@@ -41,23 +41,23 @@ struct WeldSection {
   double area_mm2 = 0.0;            ///< all weld metal: profile + cap
   double cap_area_mm2 = 0.0;
   double opening_mm = 0.0;          ///< width of the profile at the face (fillet: width of the face)
-  double height_mm = 0.0;           ///< of the profile (fillet: root to face along the bisector)
-  double throat_mm = 0.0;           ///< fillet: root to face, shortest; groove: depth
+  double height_mm = 0.0;           ///< of the profile: y of its last slice (fillet: highest toe)
+  double throat_mm = 0.0;           ///< fillet: root to face, square to the face; groove: depth
   double cap_height_mm = 0.0;
-  double cap_width_mm = 0.0;
+  double cap_width_mm = 0.0;        ///< toe to toe, middle over the middle of the opening
   double seam_line_y_mm = 0.0;      ///< where the seam's path runs: 0 fillet, depth for grooves
   double seam_line_x_mm = 0.0;
   bool is_fillet = false;
   double leg_1_mm = 0.0;            ///< fillets
   double leg_2_mm = 0.0;
-  std::vector<Point> outline;       ///< closed polygon, anticlockwise, cap included
+  std::vector<Point> outline;       ///< closed polygon, anticlockwise, first point not repeated
   std::vector<base::Finding> findings;
 };
 
 struct SectionParams {
   joint::Preparation preparation;
   double thickness_mm = 0.0;                       ///< grooves
-  double depth_mm = 0.0;                           ///< grooves; 0: full thickness
+  double depth_mm = 0.0;                           ///< grooves, from the face; 0: full thickness
   Angle between_plates = Angle::deg(90.0);         ///< fillets
   joint::Cap cap;
 };
@@ -65,19 +65,24 @@ struct SectionParams {
 /// Section of a preparation.
 /// Units: mm, Angle -> mm, mm2.      Frame: section frame.
 /// Pre: finite values.
-/// Outside: refuses section.size.not_positive, section.root_face.too_thick, section.angle.out_of_range
-///   (dihedral of fillets 60..135 deg; bevel and V angles 0 < angle < 180 deg), section.gap.negative.
-/// Source: plane geometry; cap 2/3 width x height, see the card.
-/// Accuracy: exact for the ideal outline.
+/// Outside: one refusal that names everything wrong: section.size.not_positive,
+///   section.size.too_large (1000 mm), section.gap.negative, section.root_face.negative,
+///   section.root_face.too_thick, section.angle.out_of_range (fillet 60..135 deg between plates,
+///   V 0..180 and bevel 0..90 deg, ends excluded), section.depth.out_of_range,
+///   section.depth.in_bevel (a partial weld must reach the bevel's bottom), section.cap.negative,
+///   section.cap.on_fillet, section.area.zero. Warns section.throat.beyond_face.
+/// Source: [GEOMETRY]; cap 2/3 width x height, see the card.
+/// Accuracy: areas exact for the ideal outline; the polygon's cap is 0.1 % of the cap's area small.
 /// Tests: section/weld_section - published element weights and V table, closed-form, law.
 [[nodiscard]] base::Outcome<WeldSection> weld_section(const SectionParams& params);
 [[nodiscard]] const base::FigureCard& section_card();
 
-/// Width of the profile at a height. Pre: 0 <= y <= height.
+/// Width of the profile at a height. Pre: 0 <= y <= height (1e-9 of it beyond is rounding).
 [[nodiscard]] double width_at_mm(const WeldSection& section, double y_mm);
 /// Profile area between the root and a height (no cap). Pre: 0 <= y <= height.
 [[nodiscard]] double area_below_mm2(const WeldSection& section, double y_mm);
-/// Height at which the profile holds an area. Inverse of area_below_mm2. Pre: 0 <= area <= profile.
+/// Least height at which the profile holds an area. Inverse of area_below_mm2.
+/// Pre: 0 <= area <= area of the profile (1e-9 of it beyond is rounding).
 [[nodiscard]] double height_of_area_mm(const WeldSection& section, double area_mm2);
 
 /// Volume of weld metal along a path: area x length on a line; on a circle the centroid's circle
@@ -85,7 +90,7 @@ struct SectionParams {
 /// Units: mm2, mm -> mm3.  centroid_radius_mm: of the section's centroid, ring seams.
 /// Tests: section/weld_section - computed (Pappus), closed-form.
 [[nodiscard]] double ring_volume_mm3(double area_mm2, double centroid_radius_mm);
-/// Centroid of the outline.
+/// Centroid of the outline. Pre: made by weld_section.
 [[nodiscard]] Point centroid(const WeldSection& section);
 
 }  // namespace seamturn::section

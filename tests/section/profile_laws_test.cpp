@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: MIT
+// Laws every section obeys, on random preparations.
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "oracle.hpp"
+#include "seamturn/base/random.hpp"
+#include "seamturn/section/weld_section.hpp"
+
+namespace seamturn::tests {
+
+using base::Angle;
+using base::Random;
+using joint::Cap;
+using joint::Fillet;
+using joint::SingleBevel;
+using joint::SingleV;
+using joint::SquareButt;
+using section::SectionParams;
+using section::weld_section;
+using section::WeldSection;
+
+namespace {
+
+constexpr int cases = 400;
+constexpr double cap_chords = 32.0;
+
+/// Fillets, square butts, V and bevels in turn; some closed gaps, sharp roots, partial welds.
+SectionParams random_params(Random& random, int i) {
+  SectionParams params;
+  const double gap_mm = random.below(3) == 0 ? 0.0 : random.between(0.5, 6.0);
+  params.thickness_mm = random.between(5.0, 60.0);
+  const double root_mm =
+      random.below(3) == 0 ? 0.0 : random.between(0.1, 0.9) * params.thickness_mm;
+  if (random.below(2) == 0) {
+    params.depth_mm = params.thickness_mm - root_mm * random.between(0.0, 1.0);
+  }
+  const int kind = i % 4;
+  if (kind == 0) {
+    const double leg_mm = random.between(2.0, 20.0);
+    const bool equal = random.below(2) == 0;
+    params.preparation = Fillet{leg_mm, equal ? leg_mm : random.between(2.0, 20.0)};
+    params.between_plates = Angle::deg(random.between(60.0, 135.0));
+  } else if (kind == 1) {
+    params.preparation = SquareButt{gap_mm + 0.5};
+  } else if (kind == 2) {
+    params.preparation = SingleV{gap_mm, root_mm, Angle::deg(random.between(5.0, 120.0))};
+  } else {
+    params.preparation = SingleBevel{gap_mm, root_mm, Angle::deg(random.between(5.0, 60.0))};
+  }
+  if (kind != 0 && random.below(2) == 0) {
+    params.cap = Cap{random.between(0.5, 4.0), random.between(0.0, 3.0)};
+  }
+  return params;
+}
+
+double shoelace_mm2(const std::vector<section::Point>& outline) {
+  double twice = 0.0;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const section::Point& a = outline[i];
+    const section::Point& b = outline[(i + 1) % outline.size()];
+    twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
+  }
+  return 0.5 * twice;
+}
+
+struct Scaler {
+  double k;
+  joint::Preparation operator()(const Fillet& f) const {
+    return Fillet{k * f.leg_1_mm, k * f.leg_2_mm};
+  }
+  joint::Preparation operator()(const SquareButt& s) const { return SquareButt{k * s.gap_mm}; }
+  joint::Preparation operator()(const SingleV& v) const {
+    return SingleV{k * v.gap_mm, k * v.root_face_mm, v.included};
+  }
+  joint::Preparation operator()(const SingleBevel& b) const {
+    return SingleBevel{k * b.gap_mm, k * b.root_face_mm, b.bevel};
+  }
+};
+
+SectionParams scaled(const SectionParams& params, double k) {
+  SectionParams big = params;
+  big.preparation = std::visit(Scaler{k}, params.preparation);
+  big.thickness_mm *= k;
+  big.depth_mm *= k;
+  big.cap = Cap{k * params.cap.height_mm, k * params.cap.toe_lap_mm};
+  return big;
+}
+
+double area_of(const SectionParams& params) {
+  const auto section = weld_section(params);
+  REQUIRE(section.has_value());
+  return section->area_mm2;
+}
+
+template <class Law>
+void for_random_sections(const char* name, const Law& law) {
+  const std::uint64_t seed = base::named_seed(20261125, name);
+  Random random(seed);
+  for (int i = 0; i < cases; ++i) {
+    const SectionParams params = random_params(random, i);
+    const auto section = weld_section(params);
+    INFO(std::string(name),
+         " seed ",
+         seed,
+         " case ",
+         i,
+         " ",
+         std::string(joint::preparation_name(params.preparation)),
+         " t ",
+         params.thickness_mm,
+         " depth ",
+         params.depth_mm);
+    REQUIRE(section.has_value());
+    law(params, *section, random);
+  }
+}
+
+}  // namespace
+
+TEST_SUITE("section/profile_laws") {
+  TEST_CASE("for any section, law: the outline runs anticlockwise round the integrated area") {
+    for_random_sections("shoelace", [](const SectionParams&, const WeldSection& s, Random&) {
+      // 32 chords of a parabola miss 1/32^2 of its area: a closed form.
+      const double chord_error = s.cap_area_mm2 / (cap_chords * cap_chords);
+      CHECK(shoelace_mm2(s.outline) == doctest::Approx(s.area_mm2 - chord_error).epsilon(1e-11));
+      CHECK(s.outline.size() >= 3);
+      for (std::size_t i = 0; i < s.outline.size(); ++i) {
+        const section::Point& a = s.outline[i];
+        const section::Point& b = s.outline[(i + 1) % s.outline.size()];
+        CHECK(std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) > 0.0);
+      }
+    });
+  }
+
+  TEST_CASE("for any section, law: twice the size is four times the area") {
+    for_random_sections("scale", [](const SectionParams& p, const WeldSection& s, Random& random) {
+      const double k = random.between(0.3, 4.0);
+      CHECK(area_of(scaled(p, k)) == doctest::Approx(k * k * s.area_mm2).epsilon(1e-11));
+    });
+  }
+
+  TEST_CASE("for any section, law: height of an area and area below a height undo each other") {
+    for_random_sections("inverse", [](const SectionParams&, const WeldSection& s, Random& random) {
+      const double profile_mm2 = s.area_mm2 - s.cap_area_mm2;
+      CHECK(section::area_below_mm2(s, s.height_mm) == doctest::Approx(profile_mm2).epsilon(1e-11));
+      CHECK(section::area_below_mm2(s, 0.0) == 0.0);
+      CHECK(section::height_of_area_mm(s, 0.0) == 0.0);
+      const double part_mm2 = random.unit() * profile_mm2;
+      const double y_mm = section::height_of_area_mm(s, part_mm2);
+      CHECK(y_mm >= 0.0);
+      CHECK(y_mm <= s.height_mm);
+      CHECK(section::area_below_mm2(s, y_mm) ==
+            doctest::Approx(part_mm2).epsilon(1e-9).scale(profile_mm2));
+    });
+  }
+
+  TEST_CASE("for any section, law: slices sum up to the area below, whatever the walls do") {
+    for_random_sections("slices", [](const SectionParams&, const WeldSection& s, Random& random) {
+      const double top_mm = random.unit() * s.height_mm;
+      constexpr int strips = 4000;
+      double sum_mm2 = 0.0;
+      for (int i = 0; i < strips; ++i) {
+        sum_mm2 += section::width_at_mm(s, top_mm * (i + 0.5) / strips) * top_mm / strips;
+      }
+      CHECK(section::area_below_mm2(s, top_mm) ==
+            doctest::Approx(sum_mm2).epsilon(2e-6).scale(s.area_mm2));
+    });
+  }
+
+  TEST_CASE("for any groove, law: more gap, angle, depth of bevel or cap is more metal") {
+    for_random_sections("rises", [](const SectionParams& p, const WeldSection& s, Random&) {
+      SectionParams more = p;
+      if (auto* fillet = std::get_if<Fillet>(&more.preparation)) {
+        fillet->leg_2_mm += 0.1;
+        CHECK(area_of(more) > s.area_mm2);
+        return;
+      }
+      if (auto* square = std::get_if<SquareButt>(&more.preparation)) square->gap_mm += 0.1;
+      if (auto* v = std::get_if<SingleV>(&more.preparation)) v->gap_mm += 0.1;
+      if (auto* bevel = std::get_if<SingleBevel>(&more.preparation)) bevel->gap_mm += 0.1;
+      CHECK(area_of(more) > s.area_mm2);
+      more = p;
+      more.cap.height_mm += 0.1;
+      CHECK(area_of(more) > s.area_mm2);
+      more = p;
+      auto* v = std::get_if<SingleV>(&more.preparation);
+      auto* bevel = std::get_if<SingleBevel>(&more.preparation);
+      if (v) v->included = v->included + Angle::deg(1.0);
+      if (bevel) bevel->bevel = bevel->bevel + Angle::deg(1.0);
+      if (v || bevel) CHECK(area_of(more) > s.area_mm2);
+    });
+  }
+
+  TEST_CASE("for any V, law: it is two single bevels of half its angle and half its gap") {
+    for_random_sections("halves", [](const SectionParams& p, const WeldSection& s, Random&) {
+      const auto* v = std::get_if<SingleV>(&p.preparation);
+      if (v == nullptr) return;
+      SectionParams half = p;
+      half.preparation = SingleBevel{0.5 * v->gap_mm, v->root_face_mm, v->included / 2.0};
+      half.cap = Cap{};
+      CHECK(2.0 * area_of(half) == doctest::Approx(s.area_mm2 - s.cap_area_mm2).epsilon(1e-11));
+    });
+  }
+
+  TEST_CASE("for any fillet, law: exchanging the legs mirrors the section") {
+    for_random_sections("mirror", [](const SectionParams& p, const WeldSection& s, Random&) {
+      const auto* fillet = std::get_if<Fillet>(&p.preparation);
+      if (fillet == nullptr) return;
+      SectionParams other = p;
+      other.preparation = Fillet{fillet->leg_2_mm, fillet->leg_1_mm};
+      const auto mirrored = weld_section(other);
+      REQUIRE(mirrored.has_value());
+      CHECK(mirrored->area_mm2 == doctest::Approx(s.area_mm2).epsilon(1e-12));
+      CHECK(mirrored->throat_mm == doctest::Approx(s.throat_mm).epsilon(1e-12));
+      const section::Point a = section::centroid(s);
+      const section::Point b = section::centroid(*mirrored);
+      CHECK(a.x_mm == doctest::Approx(-b.x_mm).epsilon(1e-9).scale(s.opening_mm));
+      CHECK(a.y_mm == doctest::Approx(b.y_mm).epsilon(1e-12));
+      // Triangle by two sides and the angle between them, and by base and height.
+      const double sine = std::sin(p.between_plates.rad());
+      CHECK(s.area_mm2 ==
+            doctest::Approx(0.5 * fillet->leg_1_mm * fillet->leg_2_mm * sine).epsilon(1e-11));
+      CHECK(s.throat_mm * s.opening_mm == doctest::Approx(2.0 * s.area_mm2).epsilon(1e-11));
+    });
+  }
+
+  TEST_CASE("for any section, law: the picture lies over the root and under the cap") {
+    for_random_sections("picture", [](const SectionParams&, const WeldSection& s, Random&) {
+      const auto by_y = [](const section::Point& a, const section::Point& b) {
+        return a.y_mm < b.y_mm;
+      };
+      const auto lowest = std::min_element(s.outline.begin(), s.outline.end(), by_y);
+      const auto highest = std::max_element(s.outline.begin(), s.outline.end(), by_y);
+      CHECK(lowest->y_mm >= 0.0);
+      CHECK(highest->y_mm ==
+            doctest::Approx(s.height_mm + (s.cap_area_mm2 > 0.0 ? s.cap_height_mm : 0.0))
+                .epsilon(1e-12));
+    });
+  }
+
+  TEST_CASE("given the card, the keys are those of the command line") {
+    const char* const names[] = {"preparation",
+                                 "thickness",
+                                 "depth",
+                                 "gap",
+                                 "root-face",
+                                 "angle",
+                                 "leg",
+                                 "leg-1",
+                                 "leg-2",
+                                 "throat",
+                                 "cap-height",
+                                 "toe-lap"};
+    const base::FigureCard& card = section::section_card();
+    CHECK(card.name == "section");
+    CHECK(card.unit == "mm2");
+    CHECK_FALSE(card.sources.empty());
+    REQUIRE(card.keys.size() == std::size(names));
+    for (std::size_t i = 0; i < std::size(names); ++i) CHECK(card.keys[i].name == names[i]);
+  }
+}
+
+}  // namespace seamturn::tests
