@@ -10,9 +10,12 @@
 #include "seamturn/cell/cell.hpp"
 #include "seamturn/cost/estimate.hpp"
 #include "seamturn/joint/weldment.hpp"
+#include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/procedure/procedure.hpp"
+#include "seamturn/process/consumables.hpp"
+#include "seamturn/process/settings.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/section/weld_section.hpp"
 #include "seamturn/timeline/clock.hpp"
@@ -31,6 +34,9 @@ struct PlannedPass {
   double t85_long_s = 0.0;        ///< at the interpass maximum: longest
   bool reversed = false;
   int stance = -1;
+  /// Rolling stances: signed turn of the positioner's last axis while the arc burns, in that axis'
+  /// own sense; its speed is this over the arc time. None: the part stands still.
+  std::optional<Angle> roll;
   std::vector<reach::TorchPose> points;  ///< frame J
 };
 
@@ -87,6 +93,8 @@ struct Plan {
   std::optional<cell::Cell> cell;
   std::vector<process::Wire> wires;      ///< used ones only
   std::vector<process::Gas> gases;
+  std::vector<process::LinkedSettings> settings;  ///< rows that passes name: transfer mode, source
+  std::vector<material::Steel> steels;   ///< of the members: standard, group, limits by thickness
   joint::Weight part;                    ///< frame J
   joint::Weight load;                    ///< part and fixture, frame D
   std::vector<PlannedJoint> joints;

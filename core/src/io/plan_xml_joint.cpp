@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+#include "detail_plan_xml.hpp"
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+struct PutPreparation {
+  pugi::xml_node node;
+
+  void operator()(const joint::Fillet& fillet) {
+    put_number(node, "leg_1_mm", fillet.leg_1_mm);
+    put_number(node, "leg_2_mm", fillet.leg_2_mm);
+  }
+  void operator()(const joint::SquareButt& square) { put_number(node, "gap_mm", square.gap_mm); }
+  void operator()(const joint::SingleV& v) {
+    put_number(node, "gap_mm", v.gap_mm);
+    put_number(node, "root_face_mm", v.root_face_mm);
+    put_number(node, "included_angle_deg", v.included.deg());
+  }
+  void operator()(const joint::SingleBevel& bevel) {
+    put_number(node, "gap_mm", bevel.gap_mm);
+    put_number(node, "root_face_mm", bevel.root_face_mm);
+    put_number(node, "bevel_angle_deg", bevel.bevel.deg());
+  }
+};
+
+void put_preparation(pugi::xml_node parent, const joint::Joint& joint) {
+  pugi::xml_node node = parent.append_child("preparation");
+  put_text(node, "kind", joint::preparation_name(joint.preparation));
+  put_text(node, "root", joint::root_decision_name(joint.root));
+  put_number(node, "thickness_mm", joint.thickness_mm);
+  put_number(node, "depth_mm", joint.depth_mm);
+  put_number(node, "cap_height_mm", joint.cap.height_mm);
+  put_number(node, "cap_toe_lap_mm", joint.cap.toe_lap_mm);
+  std::visit(PutPreparation{node}, joint.preparation);
+}
+
+void put_section(pugi::xml_node parent, const section::WeldSection& section) {
+  pugi::xml_node node = parent.append_child("section");
+  put_number(node, "area_mm2", section.area_mm2);
+  put_number(node, "cap_area_mm2", section.cap_area_mm2);
+  put_number(node, "opening_mm", section.opening_mm);
+  put_number(node, "height_mm", section.height_mm);
+  put_number(node, "throat_mm", section.throat_mm);
+  put_number(node, "cap_width_mm", section.cap_width_mm);
+  put_number(node, "seam_line_x_mm", section.seam_line_x_mm);
+  put_number(node, "seam_line_y_mm", section.seam_line_y_mm);
+  for (const section::Point& point : section.outline) {
+    pugi::xml_node corner = node.append_child("corner");
+    put_number(corner, "x_mm", point.x_mm);
+    put_number(corner, "y_mm", point.y_mm);
+  }
+}
+
+void put_heat(pugi::xml_node parent, const procedure::HeatLimits& heat) {
+  pugi::xml_node node = parent.append_child("heat");
+  put_number(node, "cet_plate", heat.cet_plate);
+  put_number_if(node, "cev_plate", heat.cev_plate);
+  put_number_if(node, "pcm_plate", heat.pcm_plate);
+  put_number(node, "cet_governing", heat.cet_governing);
+  put_flag(node, "from_grade_maxima", heat.from_grade_maxima);
+  put_number(node, "thickness_mm", heat.thickness_mm);
+  put_number(node, "hydrogen_ml_100g", heat.hydrogen_ml_100g);
+  put_number(node, "lowest_heat_input_kj_mm", heat.lowest_heat_input_kj_mm);
+  put_number(node, "preheat_computed_c", heat.preheat_computed_c);
+  put_number(node, "preheat_c", heat.preheat_c);
+  put_flag(node, "needs_heating", heat.needs_heating);
+  put_text(node, "preheat_basis", heat.preheat_basis);
+  put_number(node, "interpass_max_c", heat.interpass_max_c);
+  put_text(node, "interpass_basis", heat.interpass_basis);
+}
+
+}  // namespace
+
+void put_joints(pugi::xml_node root, const plan::Plan& plan) {
+  pugi::xml_node joints = root.append_child("joints");
+  for (const plan::PlannedJoint& planned : plan.joints) {
+    const joint::Joint* described = joint::find_joint(plan.weldment, planned.id);
+    SEAMTURN_REQUIRE(described != nullptr, planned.id);
+    pugi::xml_node node = joints.append_child("joint");
+    put_text(node, "id", planned.id);
+    put_text(node, "type", joint::joint_type_name(described->type));
+    put_text(node, "member_1", described->member_1);
+    put_text(node, "member_2", described->member_2);
+    put_text(node, "steel_1", planned.steel_1);
+    put_text(node, "steel_2", planned.steel_2);
+    put_text(node, "quality", described->quality);
+    put_text_if(node, "purpose", described->purpose);
+    for (const std::string& before : described->after) {
+      put_text(node.append_child("after"), "joint", before);
+    }
+    put_preparation(node, *described);
+    put_section(node, planned.section);
+    put_heat(node, planned.heat);
+    for (const plan::PlannedSeam& seam : planned.seams) put_seam(node, plan, *described, seam);
+  }
+}
+
+}  // namespace seamturn::io::detail

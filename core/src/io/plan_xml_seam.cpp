@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "detail_plan_xml.hpp"
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+struct PutPath {
+  pugi::xml_node seam;
+
+  void operator()(const geom::LinePath& line) {
+    pugi::xml_node node = seam.append_child("line");
+    put_place(node, "from", line.from);
+    put_place(node, "to", line.to);
+  }
+  void operator()(const geom::CirclePath& circle) {
+    pugi::xml_node node = seam.append_child("circle");
+    put_number(node, "radius_mm", circle.radius_mm);
+    put_place(node, "centre", circle.centre);
+    put_direction(node, "axis", circle.axis);
+    put_direction(node, "start", circle.start);
+  }
+};
+
+void put_geometry(pugi::xml_node node, const joint::Seam& seam) {
+  if (!seam.path) return;
+  std::visit(PutPath{node}, *seam.path);
+  pugi::xml_node faces = node.append_child("faces");
+  put_number(faces, "between_walls_deg", seam.between_walls.deg());
+  put_direction(faces, "wall-1", seam.wall_1);
+  put_direction(faces, "wall-2", seam.wall_2);
+  put_direction(faces, "face", seam.face);
+}
+
+void put_settings(pugi::xml_node node, const pass::Pass& pass) {
+  put_text(node, "settings", pass.settings);
+  put_number(node, "feed_mm_s", pass.feed_mm_s);
+  put_number(node, "voltage_v", pass.voltage_v);
+  put_number(node, "current_a", pass.current_a);
+  put_number(node, "travel_mm_s", pass.travel_mm_s);
+  put_number(node, "weave_width_mm", pass.weave_width_mm);
+  put_number(node, "weave_frequency_hz", pass.weave_frequency_hz);
+  put_number(node, "gas_flow_l_min", pass.gas_flow_l_min);
+  put_number(node, "tip_distance_mm", pass.tip_distance_mm);
+  put_number(node, "work_angle_deg", pass.work_angle.deg());
+  put_number(node, "push_deg", pass.push.deg());
+  put_number(node, "arc_time_s", pass.arc_time_s);
+  put_number(node, "arc_energy_kj_mm", pass.arc_energy_kj_mm);
+  put_number(node, "heat_input_kj_mm", pass.heat_input_kj_mm);
+}
+
+/// Where and when: nothing for seams that are not turned.
+void put_place_in_order(pugi::xml_node node,
+                        const plan::Plan& plan,
+                        const plan::PlannedPass& planned) {
+  if (planned.stance >= 0) {
+    const auto index = static_cast<std::size_t>(planned.stance);
+    SEAMTURN_REQUIRE(index < plan.stances.size(), index, plan.stances.size());
+    put_text(node, "stance", plan.stances[index].id);
+  }
+  put_number_if(node, "start_s", planned.start_s);
+  put_number_if(node, "end_s", planned.end_s);
+  put_flag(node, "reversed", planned.reversed);
+  if (!planned.roll) return;
+  put_number(node, "roll_deg", planned.roll->deg());
+  if (planned.pass.arc_time_s > 0.0) {
+    put_number(node, "roll_deg_s", planned.roll->deg() / planned.pass.arc_time_s);
+  }
+}
+
+void put_point(pugi::xml_node pass, const reach::TorchPose& pose) {
+  pugi::xml_node node = put_place(pass, "point", pose.point);
+  put_number(node, "torch_x", pose.torch.x());
+  put_number(node, "torch_y", pose.torch.y());
+  put_number(node, "torch_z", pose.torch.z());
+  put_number(node, "travel_x", pose.travel.x());
+  put_number(node, "travel_y", pose.travel.y());
+  put_number(node, "travel_z", pose.travel.z());
+}
+
+void put_pass(pugi::xml_node parent, const plan::Plan& plan, const plan::PlannedPass& planned) {
+  const pass::Pass& pass = planned.pass;
+  pugi::xml_node node = parent.append_child("pass");
+  put_count(node, "number", pass.number);
+  put_text(node, "role", process::role_name(pass.role));
+  put_count(node, "layer", pass.layer);
+  put_count(node, "bead", pass.bead);
+  put_number(node, "area_mm2", pass.area_mm2);
+  put_number(node, "centre_x_mm", pass.centre.x_mm);
+  put_number(node, "centre_y_mm", pass.centre.y_mm);
+  put_number(node, "aim_x_mm", pass.aim.x_mm);
+  put_number(node, "aim_y_mm", pass.aim.y_mm);
+  put_text_if(node, "limited_by", pass.limited_by);
+  put_settings(node, pass);
+  put_number(node, "t85_short_s", planned.t85_s);
+  put_number(node, "t85_long_s", planned.t85_long_s);
+  put_place_in_order(node, plan, planned);
+  for (const reach::TorchPose& pose : planned.points) put_point(node, pose);
+}
+
+}  // namespace
+
+void put_seam(pugi::xml_node parent,
+              const plan::Plan& plan,
+              const joint::Joint& joint,
+              const plan::PlannedSeam& seam) {
+  const auto described =
+      std::find_if(joint.seams.begin(), joint.seams.end(), [&](const joint::Seam& candidate) {
+        return candidate.id == seam.id;
+      });
+  SEAMTURN_REQUIRE(described != joint.seams.end(), joint.id, seam.id);
+  pugi::xml_node node = parent.append_child("seam");
+  put_text(node, "id", seam.id);
+  put_text(node, "position", process::position_name(seam.position));
+  put_text(node, "procedure", seam.procedure);
+  put_flag(node, "turned", seam.turned);
+  put_flag(node, "rolling", seam.rolling);
+  put_number(node, "length_mm", seam.length_mm);
+  put_number(node, "metal_kg", seam.metal_kg);
+  put_count(node, "layers", seam.stack.layers);
+  put_number(node, "arc_time_s", seam.stack.arc_time_s);
+  put_number(node, "heat_input_min_kj_mm", seam.stack.heat_input_min_kj_mm);
+  put_number(node, "heat_input_max_kj_mm", seam.stack.heat_input_max_kj_mm);
+  put_geometry(node, *described);
+  for (const plan::PlannedPass& pass : seam.passes) put_pass(node, plan, pass);
+}
+
+}  // namespace seamturn::io::detail

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "path_listing/listing.hpp"
+
+#include <cstring>
+
+namespace seamturn::path_listing {
+
+using plan_reader::copy;
+using plan_reader::copy_rounded;
+using plan_reader::number;
+using plan_reader::put;
+using plan_reader::text;
+
+namespace {
+
+void put_head(pugi::xml_node listing, const plan_reader::PlanTree& plan) {
+  const pugi::xml_node root = plan.root();
+  copy(root.child("weldment"), listing, {"title", "revision", "date", "author", "invented"});
+  put(listing.append_child("note"),
+      "text",
+      "Points are the wire tip on the work, in the part's frame J. Reach and clearance are not "
+      "proved: run every path without arc at reduced speed before the first weld.");
+  plan_reader::copy_cautions(root.child("cautions"), listing.append_child("cautions"));
+  const pugi::xml_node cell = root.child("cell");
+  pugi::xml_node positioner = listing.append_child("positioner");
+  copy(cell.child("positioner"), positioner, {"id", "kind"});
+  positioner.append_copy(root.child("setup").child("part-on-faceplate"));
+  pugi::xml_node retract = listing.append_child("retract");
+  put(retract, "distance_mm", text(cell.child("robot"), "retract_mm"));
+  put(retract, "way", "back along the torch direction of the point, before and after every pass");
+  for (const pugi::xml_node seam : root.child("timeline").children("not-turned")) {
+    copy(seam, listing.append_child("not-listed"), {"seam"});
+  }
+}
+
+/// A stay at one stance; axis values are kept until the next visit.
+pugi::xml_node put_visit(pugi::xml_node listing,
+                         const plan_reader::PlanTree& plan,
+                         const char* id,
+                         int count) {
+  const pugi::xml_node stance = plan.entry("stances", "stance", id);
+  pugi::xml_node visit = listing.append_child("visit");
+  put(visit, "number", std::to_string(count));
+  put(visit, "stance", id);
+  copy(stance, visit, {"rolling"});
+  for (const pugi::xml_node axis : stance.children("axis")) {
+    pugi::xml_node child = visit.append_child("axis");
+    copy(axis, child, {"name"});
+    copy_rounded(axis, child, 3, {"angle_deg"});
+    copy_rounded(axis, child, 1, {"torque_nm"});
+  }
+  return visit;
+}
+
+void put_interval(pugi::xml_node parent, const char* name, pugi::xml_node event) {
+  pugi::xml_node node = parent.append_child(name);
+  copy(event, node, {"seam"});
+  copy_rounded(event, node, 2, {"start_s", "end_s"});
+}
+
+bool is_kind(pugi::xml_node event, const char* kind) {
+  return std::strcmp(text(event, "kind"), kind) == 0;
+}
+
+}  // namespace
+
+bool has_listing(const plan_reader::PlanTree& plan) {
+  for (const pugi::xml_node event : plan.root().child("timeline").children("event")) {
+    if (is_kind(event, "arc") && *text(event, "stance") != '\0') return true;
+  }
+  return false;
+}
+
+std::string listing_xml(const plan_reader::PlanTree& plan) {
+  pugi::xml_document document;
+  pugi::xml_node listing = plan_reader::start_document(document, "paths", "urn:seamturn:paths:1");
+  put_head(listing, plan);
+  pugi::xml_node visit;
+  pugi::xml_node turn;  // not yet written: it belongs to the visit it leads to
+  int visits = 0;
+  double wait_s = 0.0;
+  for (const pugi::xml_node event : plan.root().child("timeline").children("event")) {
+    const char* stance = text(event, "stance");
+    const bool goes_on = visit && std::strcmp(text(visit, "stance"), stance) == 0;
+    if (is_kind(event, "turn") && goes_on) {
+      put_interval(visit, "unwind", event);  // a limited rolling axis brought back
+    } else if (is_kind(event, "turn")) {
+      turn = event;
+    } else if (is_kind(event, "wait")) {
+      wait_s += number(event, "end_s") - number(event, "start_s");
+    } else if (is_kind(event, "clean") && visit) {
+      put_interval(visit, "clean", event);
+    } else if (*stance != '\0' && (is_kind(event, "touch") || is_kind(event, "arc"))) {
+      if (!goes_on) visit = put_visit(listing, plan, stance, ++visits);
+      if (turn) put_interval(visit, "turn", turn);
+      turn = {};
+      if (is_kind(event, "touch")) put_interval(visit, "touch", event);
+      if (is_kind(event, "arc")) {
+        put_pass(visit, plan, event, wait_s);
+        wait_s = 0.0;
+      }
+    }
+  }
+  return plan_reader::document_text(document);
+}
+
+}  // namespace seamturn::path_listing

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include <cstring>
+#include <stdexcept>
+
+#include "path_listing/listing.hpp"
+
+namespace seamturn::path_listing {
+
+using plan_reader::copy;
+using plan_reader::copy_rounded;
+using plan_reader::number;
+using plan_reader::put;
+using plan_reader::rounded;
+using plan_reader::text;
+
+namespace {
+
+pugi::xml_node find_pass(pugi::xml_node seam, const char* wanted) {
+  for (const pugi::xml_node pass : seam.children("pass")) {
+    if (std::strcmp(text(pass, "number"), wanted) == 0) return pass;
+  }
+  throw std::runtime_error("seam " + std::string(text(seam, "id")) + " has no pass " + wanted);
+}
+
+/// Measure here, weld only between these temperatures. The wait is the plan's, not a permission.
+void put_gate(pugi::xml_node visit, pugi::xml_node seam, pugi::xml_node pass, double wait_s) {
+  const pugi::xml_node heat = seam.parent().child("heat");
+  pugi::xml_node gate = visit.append_child("gate");
+  put(gate, "seam", text(seam, "id"));
+  put(gate, "pass", text(pass, "number"));
+  plan_reader::put_gate_limits(gate, heat);
+  put(gate, "planned_wait_s", rounded(wait_s, 1));
+}
+
+/// Which axis turns while the arc burns, by how much and how fast.
+void put_rolling(pugi::xml_node node, pugi::xml_node visit, pugi::xml_node pass) {
+  pugi::xml_node last;
+  for (const pugi::xml_node axis : visit.children("axis")) last = axis;
+  pugi::xml_node rolling = node.append_child("rolling");
+  put(rolling, "axis", text(last, "name"));
+  put(rolling, "from_deg", text(last, "angle_deg"));
+  if (!pass.attribute("roll_deg")) {
+    put(rolling, "open", "the plan does not say how far and which way; ask before welding");
+    return;
+  }
+  put(rolling, "turn_deg", rounded(number(pass, "roll_deg"), 3));
+  put(rolling, "speed_deg_s", rounded(number(pass, "roll_deg_s"), 4));
+  put(rolling, "torch", "keeps its place in the cell as far as the ring runs true to the axis");
+}
+
+void put_points(pugi::xml_node node, pugi::xml_node pass) {
+  const pugi::xml_node last = pass.last_child();
+  int count = 0;
+  for (const pugi::xml_node from : pass.children("point")) {
+    pugi::xml_node point = node.append_child("point");
+    put(point, "number", std::to_string(++count));
+    put(point, "arc", count == 1 ? "on" : from == last ? "off" : "burning");
+    copy_rounded(from, point, 3, {"x_mm", "y_mm", "z_mm"});
+    copy_rounded(
+        from, point, 6, {"torch_x", "torch_y", "torch_z", "travel_x", "travel_y", "travel_z"});
+  }
+}
+
+}  // namespace
+
+void put_pass(pugi::xml_node visit,
+              const plan_reader::PlanTree& plan,
+              pugi::xml_node arc_event,
+              double wait_s) {
+  const pugi::xml_node seam = plan.seam(text(arc_event, "seam"));
+  const pugi::xml_node pass = find_pass(seam, text(arc_event, "pass"));
+  put_gate(visit, seam, pass, wait_s);
+  pugi::xml_node node = visit.append_child("pass");
+  put(node, "seam", text(seam, "id"));
+  copy(pass, node, {"number", "role", "layer", "bead"});
+  copy(seam, node, {"position", "procedure"});
+  copy_rounded(arc_event, node, 2, {"start_s", "end_s"});
+  copy(pass, node, {"reversed"});
+  copy_rounded(pass, node, 3, {"travel_mm_s"});
+  put(node, "travel_mm_min", rounded(number(pass, "travel_mm_s") * 60.0, 0));
+  copy_rounded(pass,
+               node,
+               3,
+               {"feed_mm_s",
+                "voltage_v",
+                "current_a",
+                "gas_flow_l_min",
+                "tip_distance_mm",
+                "weave_width_mm",
+                "weave_frequency_hz",
+                "work_angle_deg",
+                "push_deg"});
+  copy(pass, node, {"settings"});
+  const pugi::xml_node circle = seam.child("circle");
+  put(node, "course", circle ? "circle" : "line");
+  if (plan_reader::is_true(visit, "rolling")) put_rolling(node, visit, pass);
+  put_points(node, pass);
+}
+
+}  // namespace seamturn::path_listing

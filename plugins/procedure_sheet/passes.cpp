@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+// Process, consumables and the table of passes.
+#include <cstring>
+
+#include "procedure_sheet/sheet.hpp"
+
+namespace seamturn::procedure_sheet {
+
+using plan_reader::copy;
+using plan_reader::copy_rounded;
+using plan_reader::number;
+using plan_reader::put;
+using plan_reader::rounded;
+using plan_reader::text;
+
+namespace {
+
+pugi::xml_node settings_row(const Subject& subject, pugi::xml_node pass) {
+  for (const pugi::xml_node row :
+       subject.plan.root().child("consumables").children("settings-row")) {
+    if (std::strcmp(text(row, "id"), text(pass, "settings")) == 0) return row;
+  }
+  return {};
+}
+
+void put_pass(pugi::xml_node parent, const Subject& subject, pugi::xml_node pass) {
+  pugi::xml_node node = parent.append_child("pass");
+  copy(pass, node, {"number", "role", "layer", "bead"});
+  put(node, "wire_mm", text(subject.wire, "diameter_mm"));
+  copy_rounded(pass, node, 0, {"current_a"});
+  copy_rounded(pass, node, 1, {"voltage_v"});
+  copy_rounded(pass, node, 3, {"feed_mm_s"});
+  put(node, "feed_m_min", rounded(number(pass, "feed_mm_s") * 0.06, 2));
+  copy_rounded(pass, node, 3, {"travel_mm_s"});
+  put(node, "travel_mm_min", rounded(number(pass, "travel_mm_s") * 60.0, 0));
+  copy_rounded(pass, node, 3, {"arc_energy_kj_mm", "heat_input_kj_mm"});
+  copy_rounded(pass, node, 1, {"tip_distance_mm", "gas_flow_l_min"});
+  copy_rounded(pass, node, 2, {"weave_width_mm", "weave_frequency_hz"});
+  copy_rounded(pass, node, 1, {"work_angle_deg", "push_deg"});
+  copy_rounded(pass, node, 2, {"area_mm2", "centre_x_mm", "centre_y_mm", "aim_x_mm", "aim_y_mm"});
+  copy_rounded(pass, node, 1, {"t85_short_s", "t85_long_s"});
+  copy(pass, node, {"limited_by"});
+  const pugi::xml_node row = settings_row(subject, pass);
+  copy(row, node, {"transfer"});
+  if (row) {
+    put(node, "settings", text(row, "id"));
+    put(node, "settings_status", text(row, "status"));
+    put(node, "settings_source", text(row, "source"));
+    put(node,
+        "travel_range_mm_min",
+        rounded(number(row, "travel_min_mm_s") * 60.0, 0) + " to " +
+            rounded(number(row, "travel_max_mm_s") * 60.0, 0));
+  }
+}
+
+bool weaves(const Subject& subject) {
+  for (const pugi::xml_node pass : subject.seam.children("pass")) {
+    if (number(pass, "weave_width_mm") > 0.0) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+void put_process(pugi::xml_node sheet, const Subject& subject) {
+  pugi::xml_node node = sheet.append_child("process");
+  put(node, "number", text(subject.wire, "process"));
+  put(node, "position", text(subject.procedure, "position"));
+  put_open(node, "degree of mechanisation");
+  put_open(node, "limits of slope and rotation");
+  put_open(node, "current type and polarity");
+  put_open(node, "power source and pulse programme");
+  put_item(
+      node, "runs", subject.seam.child("pass").next_sibling("pass") ? "multi-run" : "single run");
+  put_item(node,
+           "weaving",
+           weaves(subject) ? "width and frequency in the table of passes" : "none planned");
+  if (weaves(subject)) put_open(node, "weaving: dwell at the sides");
+  put_item(node,
+           "nozzle diameter, mm",
+           text(subject.plan.root().child("cell").child("torch"), "nozzle_diameter_mm"));
+}
+
+void put_consumables(pugi::xml_node sheet, const Subject& subject) {
+  pugi::xml_node node = sheet.append_child("consumables");
+  copy(subject.wire,
+       node.append_child("wire"),
+       {"designation", "diameter_mm", "hydrogen_ml_100g", "source", "status"});
+  if (subject.gas) {
+    copy(subject.gas, node.append_child("gas"), {"designation", "source", "status"});
+  } else {
+    put_open(node, "shielding gas");
+  }
+  put_open(node, "wire: make and trade name");
+  put_open(node, "gas: supplier and trade name");
+  put_open(node, "handling and storage of the consumables");
+  put_open(node, "flux and additional filler, if any");
+}
+
+void put_passes(pugi::xml_node sheet, const Subject& subject) {
+  pugi::xml_node node = sheet.append_child("passes");
+  put(node, "of_seam", text(subject.seam, "id"));
+  copy(subject.seam, node, {"layers"});
+  copy_rounded(subject.seam, node, 3, {"heat_input_min_kj_mm", "heat_input_max_kj_mm"});
+  for (const pugi::xml_node pass : subject.seam.children("pass")) put_pass(node, subject, pass);
+}
+
+}  // namespace seamturn::procedure_sheet

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+// What the sheet is for: joints, seams, steels, thicknesses, preparation.
+#include <cstring>
+
+#include "procedure_sheet/sheet.hpp"
+
+namespace seamturn::procedure_sheet {
+
+using plan_reader::copy;
+using plan_reader::copy_rounded;
+using plan_reader::number;
+using plan_reader::put;
+using plan_reader::text;
+
+namespace {
+
+pugi::xml_node find_steel(const Subject& subject, const char* designation) {
+  for (const pugi::xml_node steel : subject.plan.root().child("steels").children("steel")) {
+    if (std::strcmp(text(steel, "designation"), designation) == 0) return steel;
+  }
+  return {};
+}
+
+void put_part(pugi::xml_node parent, const Subject& subject, const std::string& side) {
+  pugi::xml_node node = parent.append_child("part");
+  put(node, "side", side);
+  const char* steel = text(subject.procedure, ("steel_" + side).c_str());
+  put(node, "steel", steel);
+  put(node, "thickness_mm", text(subject.procedure, ("thickness_" + side + "_mm").c_str()));
+  put_item(node, "standard", text(find_steel(subject, steel), "standard"));
+  put_item(node, "group (ISO/TR 15608)", text(subject.procedure, ("group_" + side).c_str()));
+}
+
+/// Backing and gouging follow from the decision on the root.
+void put_root_items(pugi::xml_node node, const Subject& subject) {
+  const std::string root = text(subject.joint.child("preparation"), "root");
+  const bool fillet = std::strcmp(text(subject.joint.child("preparation"), "kind"), "fillet") == 0;
+  if (root == "open") {
+    put_item(node, "backing", "none planned");
+  } else {
+    put_item(node, "backing", root);
+    put_open(node, "backing: material and dimensions");
+  }
+  if (fillet) {
+    put_item(node, "back gouging", "none planned");
+    put_item(node, "backing gas", "none planned");
+  } else {
+    put_open(node, "back gouging: method, depth and shape");
+    put_open(node, "backing gas");
+  }
+}
+
+}  // namespace
+
+void put_scope(pugi::xml_node sheet, const Subject& subject) {
+  pugi::xml_node node = sheet.append_child("scope");
+  for (const pugi::xml_node named : subject.procedure.children("joint")) {
+    const pugi::xml_node joint = subject.plan.entry("joints", "joint", text(named, "id"));
+    copy(joint, node.append_child("joint"), {"id", "type", "member_1", "member_2", "purpose"});
+  }
+  for (const pugi::xml_node named : subject.procedure.children("seam")) {
+    const pugi::xml_node seam = subject.plan.seam(text(named, "id"));
+    pugi::xml_node child = node.append_child("seam");
+    copy(seam, child, {"id", "position"});
+    copy_rounded(seam, child, 1, {"length_mm"});
+    copy(seam, child, {"rolling"});
+  }
+}
+
+void put_parent_metal(pugi::xml_node sheet, const Subject& subject) {
+  pugi::xml_node node = sheet.append_child("parent-metal");
+  put_part(node, subject, "1");
+  put_part(node, subject, "2");
+  const bool first_thinner =
+      number(subject.procedure, "thickness_1_mm") <= number(subject.procedure, "thickness_2_mm");
+  pugi::xml_node range = node.append_child("thickness");
+  put(range,
+      "least_mm",
+      text(subject.procedure, first_thinner ? "thickness_1_mm" : "thickness_2_mm"));
+  put(range,
+      "most_mm",
+      text(subject.procedure, first_thinner ? "thickness_2_mm" : "thickness_1_mm"));
+  put(range, "basis", "as planned only; a wider range needs a qualification record");
+  if (*text(subject.procedure, "diameter_mm") != '\0') {
+    put_item(node, "diameter of the ring seam, mm", text(subject.procedure, "diameter_mm"));
+  } else {
+    put_item(node, "outside diameter", "not applicable: no ring seam");
+  }
+}
+
+void put_preparation(pugi::xml_node sheet, const Subject& subject) {
+  const pugi::xml_node preparation = subject.joint.child("preparation");
+  const pugi::xml_node section = subject.joint.child("section");
+  pugi::xml_node node = sheet.append_child("preparation");
+  put(node, "joint_type", text(subject.joint, "type"));
+  copy(preparation, node, {"kind"});
+  copy_rounded(preparation,
+               node,
+               2,
+               {"thickness_mm",
+                "depth_mm",
+                "leg_1_mm",
+                "leg_2_mm",
+                "gap_mm",
+                "root_face_mm",
+                "included_angle_deg",
+                "bevel_angle_deg",
+                "cap_height_mm"});
+  copy_rounded(section, node, 2, {"throat_mm", "area_mm2"});
+  pugi::xml_node sketch = node.append_child("sketch");
+  for (const pugi::xml_node corner : section.children("corner")) {
+    copy_rounded(corner, sketch.append_child("corner"), 3, {"x_mm", "y_mm"});
+  }
+  put_item(
+      node,
+      "welded from",
+      subject.joint.child("seam").next_sibling("seam") ? "both sides, one seam each" : "one side");
+  put_root_items(node, subject);
+  put_open(node, "method of edge preparation");
+  put_open(node, "cleaning before and between runs");
+  put_open(node, "tacking and jigging");
+  put_open(node, "fit-up tolerances");
+}
+
+}  // namespace seamturn::procedure_sheet
