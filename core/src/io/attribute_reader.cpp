@@ -111,6 +111,11 @@ std::string AttributeReader::find_id(const char* name) {
   return attribute ? checked_id(attribute) : "";
 }
 
+std::vector<std::string> AttributeReader::ids(const char* name) {
+  if (!required(name, "ids separated by blanks")) return {};
+  return find_ids(name);
+}
+
 std::vector<std::string> AttributeReader::find_ids(const char* name) {
   std::vector<std::string> ids;
   const pugi::xml_attribute attribute = optional(name);

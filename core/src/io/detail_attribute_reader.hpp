@@ -36,7 +36,9 @@ class AttributeReader {
   /// An id: ASCII letters, digits and _ . + -, at most 64, a letter, digit or _ first.
   [[nodiscard]] std::string id(const char* name);
   [[nodiscard]] std::string find_id(const char* name);
-  /// Ids separated by blanks; none when absent.
+  /// Ids separated by blanks.
+  [[nodiscard]] std::vector<std::string> ids(const char* name);
+  /// Same; none when absent.
   [[nodiscard]] std::vector<std::string> find_ids(const char* name);
 
   [[nodiscard]] double quantity(const char* name, const Range& range);

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// What the files say, before names are resolved and seams are laid on their members.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "detail_attribute_reader.hpp"
+#include "seamturn/cell/cell.hpp"
+#include "seamturn/joint/weldment.hpp"
+#include "seamturn/planner/inputs.hpp"
+
+namespace seamturn::io::detail {
+
+/// One `use`.
+struct Use {
+  std::string file;
+  Spot spot;
+};
+
+struct SeamDraft {
+  joint::Seam seam;                ///< path and length
+  std::optional<geom::Vec3> face;  ///< as stated
+  Spot spot;
+};
+
+struct JointDraft {
+  joint::Joint joint;
+  std::vector<SeamDraft> seams;
+  std::optional<double> throat_mm;       ///< fillets sized by throat
+  std::optional<base::Angle> dihedral;   ///< fillets, as stated
+  std::optional<double> penetration_mm;  ///< grooves; absent: full
+  std::string key;                       ///< "joint/J1"
+  bool is_sound = false;                 ///< every value of it could be read
+};
+
+struct WeldmentDraft {
+  joint::Weldment weldment;  ///< without joints
+  std::vector<JointDraft> joints;
+  std::vector<Use> libraries;
+  std::optional<Use> cell;
+  std::set<std::string> unsound_members;
+  bool has_setup = false;
+  Spots spots;
+};
+
+struct LibraryDraft {
+  planner::Library library;
+  std::map<std::string, Spot> ids;  ///< "steel/S355J2" -> where it stood first
+  Spots spots;
+};
+
+/// Reports an id that stood before; `kind/id` is the key.
+void check_unique(AttributeReader& reader,
+                  const char* attribute,
+                  const std::string& key,
+                  std::map<std::string, Spot>& ids,
+                  Report& report);
+
+void read_weldment(FileContext& context, WeldmentDraft& draft);
+/// Nothing when the element's values could not all be read.
+void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+[[nodiscard]] material::Composition read_composition(AttributeReader& reader);
+[[nodiscard]] JointDraft read_joint(FileContext& context,
+                                    const pugi::xml_node& element,
+                                    Spots& spots);
+/// Preparation and cap of a joint.
+void read_preparation(FileContext& context,
+                      const pugi::xml_node& joint_element,
+                      JointDraft& draft,
+                      Spots& spots);
+void read_cap(FileContext& context,
+              const pugi::xml_node& joint_element,
+              JointDraft& draft,
+              Spots& spots);
+void read_seams(FileContext& context,
+                const pugi::xml_node& joint_element,
+                JointDraft& draft,
+                Spots& spots);
+
+void read_library(FileContext& context, LibraryDraft& draft);
+void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
+[[nodiscard]] cell::Cell read_cell(FileContext& context);
+
+/// Words of positions and roles in the order of their enumerations.
+[[nodiscard]] std::span<const std::string_view> position_words();
+[[nodiscard]] std::span<const std::string_view> role_words();
+
+/// Resolves ids of steels, wires, gases, members and `after`; `has_libraries` false: those of the
+/// libraries are left alone, for one of them could not be read.
+void check_references(const WeldmentDraft& draft,
+                      const LibraryDraft& library,
+                      bool has_libraries,
+                      Report& report);
+/// Thickness, legs and faces; only of joints that were read without an error.
+[[nodiscard]] std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report);
+
+}  // namespace seamturn::io::detail

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/io/read.hpp"
+
+#include <algorithm>
+#include <memory>
+
+#include "detail_drafts.hpp"
+#include "detail_parsed_file.hpp"
+#include "detail_utf8.hpp"
+#include "seamturn/base/error.hpp"
+
+namespace seamturn::io {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+using detail::FileContext;
+using detail::ParsedFile;
+using detail::Spot;
+using detail::Spots;
+using detail::Use;
+
+constexpr std::string_view weldment_namespace = "urn:seamturn:weldment:1";
+constexpr std::string_view library_namespace = "urn:seamturn:library:1";
+constexpr std::string_view cell_namespace = "urn:seamturn:cell:1";
+
+void add_places(const Spots& spots, joint::Places& places) {
+  for (const auto& [key, spot] : spots) places.emplace(key, spot.source->place(spot.offset));
+}
+
+/// Reads the weldment, then what it uses. Sources and trees live until every finding is written.
+class Reading {
+ public:
+  explicit Reading(const fs::path& weldment_file) : file_(weldment_file) {}
+
+  planner::Inputs run() {
+    weldment();
+    for (const Use& use : draft_.libraries) library(use);
+    if (draft_.cell) cell(*draft_.cell);
+    if (!is_readable_) fail();
+    const bool has_libraries = !draft_.libraries.empty() && libraries_readable_;
+    if (draft_.libraries.empty() && !told_no_use()) no_library();
+    detail::check_references(draft_, library_, has_libraries, report_);
+    draft_.weldment.joints = detail::build_joints(draft_, report_);
+    fail_on_errors();
+    return inputs();
+  }
+
+ private:
+  ParsedFile& add_file(const std::string& name, std::string bytes) {
+    files_.push_back(detail::make_parsed_file(name, std::move(bytes)));
+    return *files_.back();
+  }
+
+  /// Null: cannot be read on; the report says why.
+  ParsedFile* parsed(const std::string& name, std::string bytes) {
+    if (bytes.size() > detail::largest_file) {
+      report_.error_of_file(name,
+                            "read.file.too_large",
+                            "the file is larger than " +
+                                std::to_string(detail::largest_file / (1024 * 1024)) +
+                                " MiB; expected a weldment, library or cell written by people; "
+                                "check that this is the right file");
+      return nullptr;
+    }
+    ParsedFile& file = add_file(name, std::move(bytes));
+    return detail::parse(file, report_) ? &file : nullptr;
+  }
+
+  void weldment() {
+    ParsedFile* file = parsed(file_.string(), read_bytes(file_));
+    if (file == nullptr) return static_cast<void>(is_readable_ = false);
+    FileContext context{*file, report_};
+    if (!detail::check_root(context, "weldment", weldment_namespace)) {
+      is_readable_ = false;
+      return;
+    }
+    detail::read_weldment(context, draft_);
+  }
+
+  /// Null: told already.
+  ParsedFile* used(const Use& use) {
+    const fs::path path = (file_.parent_path() / use.file).lexically_normal();
+    try {
+      return parsed(path.string(), read_bytes(path));
+    } catch (const base::UnavailableError& problem) {
+      report_.error(
+          use.spot,
+          "read.file.unavailable",
+          std::string(problem.what()) +
+              "; expected a file there, relative to the weldment's folder; correct the path");
+      return nullptr;
+    }
+  }
+
+  void library(const Use& use) {
+    const std::string path = (file_.parent_path() / use.file).lexically_normal().string();
+    if (std::find(libraries_read_.begin(), libraries_read_.end(), path) != libraries_read_.end()) {
+      report_.error(use.spot,
+                    "read.use.twice",
+                    "library " + detail::in_quotes(use.file) +
+                        " is used twice; expected once; delete one of them");
+      return;
+    }
+    libraries_read_.push_back(path);
+    ParsedFile* file = used(use);
+    if (file != nullptr) {
+      FileContext context{*file, report_};
+      if (detail::check_root(context, "library", library_namespace)) {
+        detail::read_library(context, library_);
+        return;
+      }
+    }
+    libraries_readable_ = false;
+  }
+
+  void cell(const Use& use) {
+    ParsedFile* file = used(use);
+    if (file == nullptr) return;
+    FileContext context{*file, report_};
+    if (detail::check_root(context, "cell", cell_namespace)) cell_ = detail::read_cell(context);
+  }
+
+  [[nodiscard]] bool told_no_use() const {
+    return !files_.front()->document.document_element().child("use");
+  }
+
+  void no_library() {
+    // A use that names none rightly was told where it stands; then this would be said twice.
+    if (report_.error_count() > 0) return;
+    report_.error(files_.front()->spot(files_.front()->document.document_element()),
+                  "read.use.no_library",
+                  "the weldment uses no library, so no steel and no wire is known; expected "
+                  "<use library=\"...\"/>; add it");
+  }
+
+  void fail_on_errors() {
+    if (report_.error_count() > 0) fail();
+  }
+
+  [[noreturn]] void fail() { throw base::InputError(report_.sorted()); }
+
+  planner::Inputs inputs() {
+    planner::Inputs inputs;
+    add_places(draft_.spots, draft_.weldment.places);
+    add_places(library_.spots, library_.library.places);
+    for (const Use& use : draft_.libraries) draft_.weldment.libraries.push_back(use.file);
+    if (draft_.cell) draft_.weldment.cell = draft_.cell->file;
+    inputs.weldment = std::move(draft_.weldment);
+    inputs.library = std::move(library_.library);
+    inputs.cell = std::move(cell_);
+    inputs.findings = report_.sorted();
+    return inputs;
+  }
+
+  fs::path file_;
+  detail::Report report_;
+  std::vector<std::unique_ptr<ParsedFile>> files_;
+  detail::WeldmentDraft draft_;
+  detail::LibraryDraft library_;
+  std::optional<cell::Cell> cell_;
+  std::vector<std::string> libraries_read_;
+  bool is_readable_ = true;
+  bool libraries_readable_ = true;
+};
+
+}  // namespace
+
+planner::Inputs read_inputs(const fs::path& weldment_file) {
+  return Reading(weldment_file).run();
+}
+
+}  // namespace seamturn::io

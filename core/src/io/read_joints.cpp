@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <array>
+
+#include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+constexpr std::array<std::string_view, 3> joint_types = {"butt", "tee", "corner"};
+constexpr std::array<std::string_view, 3> roots = {"open", "steel-backing", "ceramic-backing"};
+constexpr std::array<std::string_view, 3> quality_levels = {"B", "C", "D"};  // ISO 5817
+
+void read_members_of(AttributeReader& reader, joint::Joint& joint) {
+  const std::size_t given = reader.has("members") ? 1 : 0;
+  const std::vector<std::string> members = reader.ids("members");
+  if (members.size() == 2) {
+    joint.member_1 = members[0];
+    joint.member_2 = members[1];
+    if (members[0] == members[1]) {
+      reader.error("members",
+                   "read.joint.members",
+                   "both members are " + in_quotes(members[0]) +
+                       "; expected two different ones; a tee names the through member first");
+    }
+  } else if (given > 0) {
+    reader.error("members",
+                 "read.joint.members",
+                 std::to_string(members.size()) +
+                     " member(s) found; expected two, e.g. members=\"base web\"; a tee names the "
+                     "through member first");
+  }
+}
+
+void read_temperatures(AttributeReader& reader, joint::Joint& joint) {
+  joint.preheat_c = reader.find_quantity("preheat", ranges::preheat);
+  joint.preheat_reason = reader.find_text("preheat-reason");
+  joint.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
+  if (joint.preheat_c && !reader.has("preheat-reason")) {
+    reader.error("preheat",
+                 "read.joint.preheat_reason",
+                 "a preheat is stated without a reason; expected preheat-reason=\"...\", for it "
+                 "replaces the computed one; add who decided it and why");
+  }
+  if (reader.has("preheat-reason") && !joint.preheat_c) {
+    reader.error("preheat-reason",
+                 "read.joint.preheat_reason",
+                 "a reason is stated without a preheat; expected preheat=\"...\" beside it; add it "
+                 "or delete the reason");
+  }
+  if (joint.preheat_c && joint.interpass_max_c && *joint.interpass_max_c <= *joint.preheat_c) {
+    reader.error("interpass-max",
+                 "read.joint.interpass",
+                 "the interpass maximum is not above the preheat; expected room between them; "
+                 "correct one of them");
+  }
+}
+
+void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft) {
+  const bool fillet = joint::is_fillet(draft.joint.preparation);
+  const joint::JointType type = draft.joint.type;
+  const std::string name(joint::preparation_name(draft.joint.preparation));
+  if (type == joint::JointType::butt && fillet) {
+    reader.error(
+        "type",
+        "read.joint.preparation",
+        "a butt joint with a fillet; expected square, single-v or single-bevel; correct the "
+        "type or the preparation");
+  }
+  const bool of_butt = std::holds_alternative<joint::SquareButt>(draft.joint.preparation) ||
+                       std::holds_alternative<joint::SingleV>(draft.joint.preparation);
+  if (type == joint::JointType::tee && of_butt) {
+    reader.error(
+        "type",
+        "read.joint.preparation",
+        "a tee joint with a " + name +
+            " preparation; expected fillet or single-bevel: the second member stands on the "
+            "first; correct the type or the preparation");
+  }
+  if (fillet) reader.refuse("root", "read.joint.root_of_fillet", "a fillet has no open root");
+}
+
+}  // namespace
+
+JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots& spots) {
+  const std::size_t errors_before = context.report.error_count();
+  AttributeReader reader(context, element);
+  JointDraft draft;
+  joint::Joint& joint = draft.joint;
+  joint.id = reader.id("id");
+  if (joint.id.find('.') != std::string::npos) {
+    reader.error("id",
+                 "read.id.malformed",
+                 "joint id " + in_quotes(joint.id) +
+                     " holds a point; expected none: \".a\" and \".b\" name the seams of a joint; "
+                     "rename it");
+  }
+  draft.key = "joint/" + joint.id;
+  joint.type = static_cast<joint::JointType>(reader.word("type", joint_types));
+  read_members_of(reader, joint);
+  joint.quality = quality_levels.at(reader.find_word("quality", quality_levels).value_or(1));
+  joint.purpose = reader.find_text("purpose");
+  joint.after = reader.find_ids("after");
+  joint.wire = reader.find_id("wire");
+  joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
+  read_temperatures(reader, joint);
+
+  constexpr std::array<std::string_view, 8> known = {
+      "fillet", "square", "single-v", "single-bevel", "cap", "line", "circle", "run"};
+  check_children(context, element, known);
+  const std::size_t errors_of_preparation = context.report.error_count();
+  read_preparation(context, element, draft, spots);
+  if (context.report.error_count() == errors_of_preparation && reader.has("type")) {
+    check_preparation_of_type(reader, draft);
+  }
+  read_cap(context, element, draft, spots);
+  read_seams(context, element, draft, spots);
+  reader.finish(draft.key, spots);
+  draft.is_sound = context.report.error_count() == errors_before;
+  return draft;
+}
+
+}  // namespace seamturn::io::detail

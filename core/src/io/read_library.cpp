@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+
+#include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+/// Status and source close every row.
+template <class Row>
+void read_origin(AttributeReader& reader, Row& row) {
+  row.source = reader.text("source");
+  row.status = reader.status("status");
+}
+
+void finish_row(FileContext& context,
+                const pugi::xml_node& element,
+                AttributeReader& reader,
+                const std::string& key,
+                LibraryDraft& draft) {
+  check_unique(reader, "id", key, draft.ids, context.report);
+  reader.finish(key, draft.spots);
+  check_children(context, element, {});
+}
+
+std::string read_process(AttributeReader& reader) {
+  const std::string process = reader.text("process");
+  const bool is_number = process.size() >= 2 && process.size() <= 4 &&
+                         process.find_first_not_of("0123456789") == std::string::npos;
+  if (!process.empty() && !is_number) {
+    reader.error("process",
+                 "read.process.malformed",
+                 in_quotes(process) +
+                     " is no process number; expected the number of ISO 4063, e.g. \"135\"");
+  }
+  return process;
+}
+
+void read_wire(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  AttributeReader reader(context, element);
+  process::Wire wire;
+  wire.id = reader.id("id");
+  wire.designation = reader.text("designation");
+  wire.process = read_process(reader);
+  wire.diameter_mm = reader.quantity("diameter", ranges::wire_diameter);
+  wire.linear_mass_kg_m = reader.find_quantity("linear-mass", ranges::linear_mass);
+  wire.efficiency_ratio = reader.quantity("efficiency", ranges::efficiency);
+  wire.hydrogen_ml_100g = reader.quantity("hydrogen", ranges::hydrogen);
+  wire.cet = reader.find_quantity("cet", ranges::carbon_equivalent);
+  wire.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
+  wire.price_per_kg = reader.quantity("price", ranges::price_per_kg);
+  read_origin(reader, wire);
+  finish_row(context, element, reader, "wire/" + wire.id, draft);
+  draft.library.wires.push_back(std::move(wire));
+}
+
+void read_gas(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  AttributeReader reader(context, element);
+  process::Gas gas;
+  gas.id = reader.id("id");
+  gas.designation = reader.text("designation");
+  gas.price_per_m3 = reader.quantity("price", ranges::price_per_m3);
+  read_origin(reader, gas);
+  finish_row(context, element, reader, "gas/" + gas.id, draft);
+  draft.library.gases.push_back(std::move(gas));
+}
+
+std::vector<process::WeldPosition> read_positions(AttributeReader& reader) {
+  std::vector<process::WeldPosition> positions;
+  for (const std::size_t index : reader.find_words("positions", position_words())) {
+    positions.push_back(static_cast<process::WeldPosition>(index));
+  }
+  return positions;
+}
+
+std::vector<process::PassRole> read_roles(AttributeReader& reader) {
+  std::vector<process::PassRole> roles;
+  for (const std::size_t index : reader.find_words("roles", role_words())) {
+    roles.push_back(static_cast<process::PassRole>(index));
+  }
+  return roles;
+}
+
+void read_travel(AttributeReader& reader, process::LinkedSettings& settings) {
+  settings.travel_min_mm_s = reader.quantity("travel-min", ranges::travel);
+  settings.travel_max_mm_s = reader.quantity("travel-max", ranges::travel);
+  settings.travel_preferred_mm_s = reader.quantity("travel", ranges::travel);
+  if (settings.travel_min_mm_s > settings.travel_max_mm_s) {
+    reader.error(
+        "travel-min",
+        "read.settings.travel",
+        "the slowest travel is above the fastest; expected travel-min= at most travel-max=; "
+        "correct one of them");
+  } else if (settings.travel_preferred_mm_s < settings.travel_min_mm_s ||
+             settings.travel_preferred_mm_s > settings.travel_max_mm_s) {
+    reader.error("travel",
+                 "read.settings.travel",
+                 "the preferred travel lies outside travel-min and travel-max; expected it between "
+                 "them; correct it");
+  }
+}
+
+void read_weave(AttributeReader& reader, process::LinkedSettings& settings) {
+  settings.weave_width_mm = reader.find_quantity("weave-width", ranges::weave_width).value_or(0.0);
+  settings.weave_frequency_hz =
+      reader.find_quantity("weave-frequency", ranges::weave_frequency).value_or(0.0);
+  if (reader.has("weave-width") == reader.has("weave-frequency")) return;
+  reader.error(
+      reader.has("weave-width") ? "weave-width" : "weave-frequency",
+      "read.settings.weave",
+      "half a weave found; expected weave-width= and weave-frequency= together, or neither; "
+      "add the other");
+}
+
+void read_settings(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  constexpr std::array<std::string_view, 4> transfers = {"dip", "globular", "spray", "pulsed"};
+  AttributeReader reader(context, element);
+  process::LinkedSettings settings;
+  settings.id = reader.id("id");
+  settings.process = read_process(reader);
+  settings.wire = reader.id("wire");
+  settings.gas = reader.id("gas");
+  settings.role = static_cast<process::PassRole>(reader.word("role", role_words()));
+  settings.positions = read_positions(reader);
+  if (!reader.has("positions")) {
+    reader.error("read.attribute.missing",
+                 "<settings> has no attribute \"positions\"; expected some of " +
+                     one_of(position_words()) + "; add positions=\"...\"");
+  }
+  settings.feed_mm_s = reader.quantity("feed", ranges::feed);
+  settings.voltage_v = reader.quantity("voltage", ranges::voltage);
+  settings.current_a = reader.quantity("current", ranges::current);
+  settings.tip_distance_mm = reader.quantity("tip-distance", ranges::tip_distance);
+  settings.gas_flow_l_min = reader.quantity("gas-flow", ranges::gas_flow);
+  read_travel(reader, settings);
+  read_weave(reader, settings);
+  settings.push = reader.angle("push", ranges::push);
+  settings.transfer = transfers.at(reader.word("transfer", transfers));
+  read_origin(reader, settings);
+  finish_row(context, element, reader, "settings/" + settings.id, draft);
+  draft.library.settings.push_back(std::move(settings));
+}
+
+void read_bead_limit(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  constexpr std::array<std::string_view, 2> families = {"groove", "fillet"};
+  AttributeReader reader(context, element);
+  process::BeadLimit limit;
+  limit.id = reader.id("id");
+  limit.family = static_cast<process::WeldFamily>(reader.word("weld", families));
+  limit.roles = read_roles(reader);
+  limit.positions = read_positions(reader);
+  limit.leg_max_mm = reader.find_quantity("leg-max", ranges::weld_size);
+  limit.area_max_mm2 = reader.find_quantity("area-max", ranges::area);
+  limit.thickness_max_mm = reader.find_quantity("thickness-max", ranges::weld_size);
+  limit.split_width_mm = reader.find_quantity("split-width", ranges::weld_size);
+  if (!limit.leg_max_mm && !limit.area_max_mm2 && !limit.thickness_max_mm &&
+      !limit.split_width_mm) {
+    reader.error(
+        "read.bead_limit.empty",
+        "the row limits nothing; expected at least one of leg-max, area-max, thickness-max "
+        "and split-width; add it or delete the row");
+  }
+  read_origin(reader, limit);
+  finish_row(context, element, reader, "bead-limit/" + limit.id, draft);
+  draft.library.bead_limits.push_back(std::move(limit));
+}
+
+void read_tolerance(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  AttributeReader reader(context, element);
+  position::WorkingTolerance tolerance;
+  tolerance.position =
+      static_cast<process::WeldPosition>(reader.word("position", position_words()));
+  tolerance.roles = read_roles(reader);
+  tolerance.downhill = reader.angle("downhill", ranges::tolerance_angle);
+  tolerance.uphill = reader.angle("uphill", ranges::tolerance_angle);
+  tolerance.bank = reader.angle("bank", ranges::tolerance_angle);
+  read_origin(reader, tolerance);
+  const std::string number = std::to_string(draft.library.tolerances.size() + 1);
+  reader.finish("working-tolerance/" + number, draft.spots);
+  check_children(context, element, {});
+  draft.library.tolerances.push_back(std::move(tolerance));
+}
+
+void read_rates(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+  AttributeReader reader(context, element);
+  cost::Rates rates;
+  rates.currency = reader.text("currency");
+  rates.labour_per_hour = reader.quantity("labour", ranges::price_per_hour);
+  rates.cell_per_hour = reader.quantity("cell", ranges::price_per_hour);
+  rates.energy_per_kwh = reader.quantity("energy", ranges::price_per_kwh);
+  rates.power_source_efficiency_ratio =
+      reader.quantity("power-source-efficiency", ranges::efficiency);
+  rates.gas_loss_ratio = reader.quantity("gas-loss", ranges::gas_loss);
+  rates.gas_pre_post_flow_s = reader.quantity("gas-pre-post-flow", ranges::time);
+  constexpr double hour_s = 3600.0;
+  rates.setup_per_batch_h = reader.quantity("setup-per-batch", ranges::time) / hour_s;
+  rates.time_band_ratio = reader.quantity("time-band", ranges::band);
+  rates.consumption_band_ratio = reader.quantity("consumption-band", ranges::band);
+  rates.source = reader.text("source");
+  const auto first = draft.spots.find("rates");
+  if (first != draft.spots.end()) {
+    const base::Place place = first->second.source->place(first->second.offset);
+    reader.error("read.rates.repeated",
+                 "second rates; the first stand in " + place.file + " line " +
+                     std::to_string(place.line) +
+                     "; expected at most one in all libraries used; "
+                     "delete one of them");
+  }
+  reader.finish("rates", draft.spots);
+  check_children(context, element, {});
+  draft.library.rates = std::move(rates);
+}
+
+}  // namespace
+
+std::span<const std::string_view> position_words() {
+  static constexpr std::array<std::string_view, 7> words = {
+      "PA", "PB", "PC", "PD", "PE", "PF", "PG"};
+  return words;
+}
+
+std::span<const std::string_view> role_words() {
+  static constexpr std::array<std::string_view, 5> words = {
+      "tack", "root", "fill", "cap", "single"};
+  return words;
+}
+
+void read_library(FileContext& context, LibraryDraft& draft) {
+  const pugi::xml_node root = context.file.document.document_element();
+  AttributeReader reader(context, root);
+  static_cast<void>(reader.text("title"));
+  static_cast<void>(reader.find_yes("invented"));
+  reader.finish();
+  struct Kind {
+    std::string_view name;
+    void (*read)(FileContext&, const pugi::xml_node&, LibraryDraft&);
+  };
+  constexpr Kind kinds[] = {{"steel", read_steel},
+                            {"wire", read_wire},
+                            {"gas", read_gas},
+                            {"settings", read_settings},
+                            {"bead-limit", read_bead_limit},
+                            {"working-tolerance", read_tolerance},
+                            {"rates", read_rates}};
+  std::vector<std::string_view> known;
+  for (const Kind& kind : kinds) known.push_back(kind.name);
+  check_children(context, root, known);
+  for (const pugi::xml_node& element : root.children()) {
+    for (const Kind& kind : kinds) {
+      if (element.name() == kind.name) kind.read(context, element, draft);
+    }
+  }
+}
+
+}  // namespace seamturn::io::detail

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+#include <filesystem>
+
+#include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+/// "2026-11-25", a day that exists.
+bool is_date(const std::string& text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  for (const std::size_t i : {0U, 1U, 2U, 3U, 5U, 6U, 8U, 9U}) {
+    if (text[i] < '0' || text[i] > '9') return false;
+  }
+  const int year = std::stoi(text.substr(0, 4));
+  const int month = std::stoi(text.substr(5, 2));
+  const int day = std::stoi(text.substr(8, 2));
+  constexpr std::array<int, 12> days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  if (year < 1 || month < 1 || month > 12 || day < 1) return false;
+  const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+  return day <= days[static_cast<std::size_t>(month - 1)] + (leap && month == 2 ? 1 : 0);
+}
+
+void read_head(FileContext& context, const pugi::xml_node& root, WeldmentDraft& draft) {
+  AttributeReader reader(context, root);
+  joint::Weldment& weldment = draft.weldment;
+  weldment.title = reader.text("title");
+  weldment.revision = reader.text("revision");
+  weldment.author = reader.text("author");
+  weldment.date = reader.text("date");
+  if (!weldment.date.empty() && !is_date(weldment.date)) {
+    reader.error(
+        "date",
+        "read.date.malformed",
+        in_quotes(weldment.date) +
+            " is no date; expected year-month-day of a day that exists, e.g. \"2026-11-25\"");
+  }
+  weldment.wire = reader.id("wire");
+  weldment.ambient_c = reader.find_quantity("ambient", ranges::ambient).value_or(20.0);
+  weldment.invented = reader.find_yes("invented");
+  reader.finish("weldment", draft.spots);
+}
+
+void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  const bool library = reader.has("library");
+  const bool cell = reader.has("cell");
+  const char* name = cell && !library ? "cell" : "library";
+  const std::string file = library || cell ? reader.find_text(name) : "";
+  if (library == cell) {
+    reader.error(
+        "read.use.unclear",
+        std::string("<use> names ") + (cell ? "a library and a cell" : "nothing") +
+            "; expected one of library=\"...\" and cell=\"...\"; write one <use> for each");
+    static_cast<void>(reader.find_text("cell"));
+  } else if (std::filesystem::path(file).is_absolute()) {
+    reader.error(name,
+                 "read.use.absolute",
+                 "path " + in_quotes(file) +
+                     " found; expected one relative to this file, so that the folder can be moved");
+  } else if (library && !file.empty()) {
+    draft.libraries.push_back(Use{file, reader.spot("library")});
+  } else if (cell && draft.cell) {
+    reader.error("cell",
+                 "read.use.two_cells",
+                 "a second cell " + in_quotes(file) + "; expected at most one; delete one of them");
+  } else if (cell && !file.empty()) {
+    draft.cell = Use{file, reader.spot("cell")};
+  }
+  reader.finish();
+  check_children(context, element, {});
+}
+
+void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  joint::Setup& setup = draft.weldment.setup;
+  setup.id = reader.id("id");
+  setup.X_DJ.translation = reader.point("part-at");
+  const base::Angle turned = reader.find_angle("turned", ranges::turn);
+  const base::Angle roll = reader.find_angle("roll", ranges::turn);
+  const base::Angle pitch = reader.find_angle("pitch", ranges::turn);
+  // Roll and pitch are about the part's own axes, so they stand right of the turn of the faceplate.
+  setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitZ(), turned) *
+                        geom::rotation_about(geom::Vec3::UnitX(), roll) *
+                        geom::rotation_about(geom::Vec3::UnitY(), pitch);
+  reader.finish("setup", draft.spots);
+  constexpr std::array<std::string_view, 1> known = {"fixture"};
+  check_children(context, element, known);
+  const pugi::xml_node fixture = only_child(context, element, "fixture", Need::may_be_absent);
+  if (!fixture) return;
+  AttributeReader fixture_reader(context, fixture);
+  setup.fixture_mass_kg = fixture_reader.quantity("mass", ranges::mass_or_none);
+  setup.fixture_centre = fixture_reader.point("centre");
+  fixture_reader.finish("setup/fixture", draft.spots);
+  check_children(context, fixture, {});
+}
+
+void read_batch(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  constexpr int most_parts = 1'000'000;
+  draft.weldment.batch.parts = reader.count("parts", 1, most_parts);
+  reader.finish("batch", draft.spots);
+  check_children(context, element, {});
+}
+
+void need_some(FileContext& context,
+               const pugi::xml_node& root,
+               bool there,
+               const char* what,
+               const char* example) {
+  if (there) return;
+  context.report.error(context.file.spot(root),
+                       "read.element.missing",
+                       std::string("the weldment has no ") + what +
+                           "; expected at least one, e.g. " + example + "; add it");
+}
+
+}  // namespace
+
+void check_unique(AttributeReader& reader,
+                  const char* attribute,
+                  const std::string& key,
+                  std::map<std::string, Spot>& ids,
+                  Report& report) {
+  const std::size_t slash = key.find('/');
+  if (slash + 1 == key.size()) return;  // the id itself could not be read
+  const auto [first, is_new] = ids.emplace(key, reader.spot(attribute));
+  if (is_new) return;
+  const base::Place place = first->second.source->place(first->second.offset);
+  report.error(reader.spot(attribute),
+               "read.id.duplicate",
+               key.substr(0, slash) + " id " + in_quotes(key.substr(slash + 1)) +
+                   " is taken already by " + place.file + " line " + std::to_string(place.line) +
+                   "; expected every id once; rename one of them");
+}
+
+void read_weldment(FileContext& context, WeldmentDraft& draft) {
+  const pugi::xml_node root = context.file.document.document_element();
+  read_head(context, root, draft);
+  constexpr std::array<std::string_view, 7> known = {
+      "use", "plate", "tube", "ring", "setup", "joint", "batch"};
+  check_children(context, root, known);
+  for (const pugi::xml_node& element : root.children()) {
+    const std::string_view name = element.name();
+    if (name == "use") read_use(context, element, draft);
+    if (name == "plate" || name == "tube" || name == "ring") read_member(context, element, draft);
+  }
+  std::map<std::string, Spot> joint_ids;
+  for (const pugi::xml_node& element : root.children("joint")) {
+    draft.joints.push_back(read_joint(context, element, draft.spots));
+    AttributeReader reader(context, element);
+    check_unique(reader, "id", draft.joints.back().key, joint_ids, context.report);
+  }
+  if (const auto setup = only_child(context, root, "setup", Need::may_be_absent)) {
+    draft.has_setup = true;
+    read_setup(context, setup, draft);
+  }
+  if (const auto batch = only_child(context, root, "batch", Need::may_be_absent)) {
+    read_batch(context, batch, draft);
+  }
+  const bool members = root.child("plate") || root.child("tube") || root.child("ring");
+  need_some(
+      context, root, bool(root.child("use")), "library", "<use library=\"library/shop.xml\"/>");
+  need_some(context, root, members, "member", "<plate .../>");
+  need_some(context, root, bool(root.child("joint")), "joint", "<joint .../>");
+  if (draft.cell && !draft.has_setup) {
+    context.report.error(draft.cell->spot,
+                         "read.setup.missing",
+                         "a cell is used, but nothing says how the part sits on its faceplate; "
+                         "expected <setup id=\"...\" part-at=\"x y z mm\"/>; add it");
+  }
+}
+
+}  // namespace seamturn::io::detail

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+// Names that point at other things: steels, wires, gases, members, and the order `after` asks for.
+#include <algorithm>
+#include <map>
+
+#include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+using Names = std::vector<std::string_view>;
+
+template <class Thing, class Name>
+Names names_of(const std::vector<Thing>& things, const Name& name) {
+  Names names;
+  for (const Thing& thing : things) names.push_back(name(thing));
+  return names;
+}
+
+Spot spot_of(const Spots& spots, const std::string& key, const char* attribute) {
+  const auto exact = spots.find(key + "@" + attribute);
+  if (exact != spots.end()) return exact->second;
+  const auto element = spots.find(key);
+  return element == spots.end() ? Spot{} : element->second;
+}
+
+/// Every name that may be meant, as long as a message can hold.
+std::string known_text(const Names& known) {
+  constexpr std::size_t shown = 8;
+  if (known.empty()) return "none is described";
+  const Names first(known.begin(),
+                    known.begin() + static_cast<std::ptrdiff_t>(std::min(known.size(), shown)));
+  return "expected " + one_of(first) + (known.size() > shown ? ", ..." : "");
+}
+
+class ReferenceCheck {
+ public:
+  ReferenceCheck(const WeldmentDraft& draft, const LibraryDraft& library, Report& report)
+      : draft_(draft), library_(library), report_(report) {}
+
+  void of_libraries() {
+    wires_ = names_of(library_.library.wires, [](const auto& w) { return std::string_view(w.id); });
+    gases_ = names_of(library_.library.gases, [](const auto& g) { return std::string_view(g.id); });
+    steels_ = names_of(library_.library.steels,
+                       [](const auto& s) { return std::string_view(s.designation); });
+    const joint::Weldment& weldment = draft_.weldment;
+    expect(weldment.wire, wires_, "wire", spot_of(draft_.spots, "weldment", "wire"));
+    for (const JointDraft& joint : draft_.joints) {
+      expect(joint.joint.wire, wires_, "wire", spot_of(draft_.spots, joint.key, "wire"));
+    }
+    for (const process::LinkedSettings& row : library_.library.settings) {
+      const std::string key = "settings/" + row.id;
+      expect(row.wire, wires_, "wire", spot_of(library_.spots, key, "wire"));
+      expect(row.gas, gases_, "gas", spot_of(library_.spots, key, "gas"));
+    }
+    for (const joint::Member& member : weldment.members) steel_of(member);
+  }
+
+  void of_weldment() {
+    const Names members =
+        names_of(draft_.weldment.members, [](const auto& m) { return std::string_view(m.id); });
+    const Names joints =
+        names_of(draft_.joints, [](const auto& j) { return std::string_view(j.joint.id); });
+    for (const JointDraft& joint : draft_.joints) {
+      for (const std::string& member : {joint.joint.member_1, joint.joint.member_2}) {
+        if (draft_.unsound_members.contains(member)) continue;
+        expect(member, members, "member", spot_of(draft_.spots, joint.key, "members"));
+      }
+      for (const std::string& before : joint.joint.after) {
+        expect(before, joints, "joint", spot_of(draft_.spots, joint.key, "after"));
+      }
+    }
+  }
+
+ private:
+  void expect(const std::string& name, const Names& known, const char* kind, const Spot& spot) {
+    if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
+    report_.error(spot,
+                  std::string("read.") + kind + ".unknown",
+                  std::string(kind) + " " + in_quotes(name) + " is not described anywhere; " +
+                      known_text(known) + did_you_mean(name, known) +
+                      "; correct the name or describe it");
+  }
+
+  void steel_of(const joint::Member& member) {
+    const std::string key = "member/" + member.id;
+    expect(member.steel, steels_, "steel", spot_of(draft_.spots, key, "steel"));
+    if (draft_.unsound_members.contains(member.id)) return;
+    const auto& steels = library_.library.steels;
+    const auto steel = std::find_if(
+        steels.begin(), steels.end(), [&](const auto& s) { return s.designation == member.steel; });
+    if (steel == steels.end() || steel->bands.empty()) return;
+    const double wall_mm = joint::wall_thickness_mm(member.shape);
+    if (material::find_band(*steel, wall_mm) != nullptr) return;
+    const bool tube = std::holds_alternative<joint::Tube>(member.shape);
+    const Spot spot = spot_of(draft_.spots, key, tube ? "wall" : "thickness");
+    const std::string text =
+        "steel " + steel->designation + " is described up to " +
+        base::shortest_text(steel->bands.back().up_to_mm) + " mm and this is " +
+        base::shortest_text(wall_mm) +
+        " mm; expected a thickness its standard covers; take another steel, or add a band with "
+        "its source";
+    // A heat's own analysis governs; only the strength then stays unsaid.
+    report_.add(member.analysis ? base::Severity::warning : base::Severity::error,
+                spot,
+                "read.steel.thickness",
+                text);
+  }
+
+  const WeldmentDraft& draft_;
+  const LibraryDraft& library_;
+  Report& report_;
+  Names wires_;
+  Names gases_;
+  Names steels_;
+};
+
+/// Joints and what each waits for, by index.
+using Waits = std::vector<std::vector<std::size_t>>;
+
+Waits waits_of(const std::vector<JointDraft>& joints) {
+  std::map<std::string_view, std::size_t> index;
+  for (std::size_t i = 0; i < joints.size(); ++i) index.emplace(joints[i].joint.id, i);
+  Waits waits(joints.size());
+  for (std::size_t i = 0; i < joints.size(); ++i) {
+    for (const std::string& before : joints[i].joint.after) {
+      const auto found = index.find(before);
+      if (found != index.end()) waits[i].push_back(found->second);
+    }
+  }
+  return waits;
+}
+
+/// Takes away, again and again, joints that wait for nothing left; what stays waits in a circle or
+/// for one.
+void remove_free(const Waits& waits, std::vector<bool>& gone) {
+  std::vector<std::vector<std::size_t>> waiting_for(waits.size());
+  std::vector<std::size_t> open(waits.size(), 0);
+  std::vector<std::size_t> free;
+  for (std::size_t i = 0; i < waits.size(); ++i) {
+    if (gone[i]) continue;
+    for (const std::size_t before : waits[i]) {
+      if (gone[before]) continue;
+      ++open[i];
+      waiting_for[before].push_back(i);
+    }
+    if (open[i] == 0) free.push_back(i);
+  }
+  while (!free.empty()) {
+    const std::size_t done = free.back();
+    free.pop_back();
+    gone[done] = true;
+    for (const std::size_t next : waiting_for[done]) {
+      if (--open[next] == 0) free.push_back(next);
+    }
+  }
+}
+
+/// A circle among the joints that stay. Each of them waits for another that stays, so following
+/// the waits must come round.
+std::vector<std::size_t> find_circle(const Waits& waits,
+                                     const std::vector<bool>& gone,
+                                     std::size_t start) {
+  std::vector<std::size_t> trail;
+  std::size_t at = start;
+  while (std::find(trail.begin(), trail.end(), at) == trail.end()) {
+    trail.push_back(at);
+    at = *std::find_if(waits[at].begin(), waits[at].end(), [&](std::size_t i) { return !gone[i]; });
+  }
+  trail.erase(trail.begin(), std::find(trail.begin(), trail.end(), at));
+  std::rotate(trail.begin(), std::min_element(trail.begin(), trail.end()), trail.end());
+  return trail;
+}
+
+void check_circles(const WeldmentDraft& draft, Report& report) {
+  constexpr int most_told = 20;
+  constexpr std::size_t most_named = 12;
+  const Waits waits = waits_of(draft.joints);
+  std::vector<bool> gone(waits.size(), false);
+  for (int told = 0; told < most_told; ++told) {
+    remove_free(waits, gone);
+    const auto stays = std::find(gone.begin(), gone.end(), false);
+    if (stays == gone.end()) return;
+    const auto circle = find_circle(waits, gone, static_cast<std::size_t>(stays - gone.begin()));
+    const JointDraft& first = draft.joints[circle.front()];
+    std::string chain = first.joint.id;
+    for (std::size_t i = 1; i < std::min(circle.size(), most_named); ++i) {
+      chain += " after " + draft.joints[circle[i]].joint.id;
+    }
+    if (circle.size() > most_named) chain += " after ...";
+    report.error(spot_of(draft.spots, first.key, "after"),
+                 "read.after.cycle",
+                 "the joints wait for each other: " + chain + " after " + first.joint.id +
+                     "; expected an order in which they can be welded; delete one of these after=");
+    for (const std::size_t i : circle) gone[i] = true;
+  }
+}
+
+}  // namespace
+
+void check_references(const WeldmentDraft& draft,
+                      const LibraryDraft& library,
+                      bool has_libraries,
+                      Report& report) {
+  ReferenceCheck check(draft, library, report);
+  check.of_weldment();
+  if (has_libraries) check.of_libraries();
+  check_circles(draft, report);
+}
+
+}  // namespace seamturn::io::detail

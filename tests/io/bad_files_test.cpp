@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+// Every broken file of tests/bad with the findings it must give: code, line and column of each.
+// The places were read off the files by hand: the value of the attribute, or the name of the
+// element.
+#include <doctest/doctest.h>
+
+#include <set>
+
+#include "process.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/io/read.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+struct Bad {
+  const char* file;
+  const char* findings;  ///< "code@line:column", all of them, in the order of the file
+};
+
+const Bad bad_files[] = {
+    {"after_cycle.xml", "read.after.cycle@10:67"},
+    {"after_unknown.xml", "read.joint.unknown@14:67"},
+    {"attribute_missing.xml", "read.attribute.missing@1:2"},
+    {"attribute_twice.xml", "read.xml.duplicate_attribute@10:69"},
+    {"attribute_unknown.xml", "read.attribute.unknown@10:57"},
+    {"batch_zero.xml", "read.value.out_of_range@18:17"},
+    {"cap_on_fillet.xml", "read.joint.cap_on_fillet@11:29"},
+    {"control_character.xml", "read.xml.control_character@1:67"},
+    {"coordinate_huge.xml", "read.value.out_of_range@5:77"},
+    {"decimal_comma.xml", "read.unit.unknown@11:21"},
+    {"doctype.xml", "read.xml.doctype@1:1"},
+    {"element_unknown.xml", "read.element.missing@10:4 read.element.unknown@11:6"},
+    {"empty.xml", "read.file.empty@1:1"},
+    {"entity_undefined.xml", "read.xml.entity@1:68"},
+    {"gap_negative.xml", "read.value.out_of_range@11:24"},
+    {"id_empty.xml",
+     "read.attribute.empty@6:14 read.member.unknown@10:38 read.member.unknown@14:38"},
+    {"id_twice.xml", "read.id.duplicate@14:14"},
+    {"library_missing.xml", "read.file.unavailable@3:17"},
+    {"many_errors.xml",
+     "read.value.out_of_range@5:46 read.unit.missing@11:21 read.attribute.unknown@14:57"},
+    {"member_missing.xml", "read.joint.members@10:38"},
+    {"member_unknown.xml", "read.member.unknown@10:38"},
+    {"namespace_wrong.xml", "read.namespace.wrong@1:18"},
+    {"nested_deeply.xml", "read.xml.too_deep@18:49"},
+    {"not_xml.xml", "read.xml.stray_text@1:1 read.xml.malformed@1:1"},
+    {"number_huge.xml", "read.number.too_large@5:46"},
+    {"number_malformed.xml", "read.number.malformed@11:21"},
+    {"number_nan.xml", "read.number.malformed@5:46"},
+    {"preheat_without_reason.xml", "read.joint.preheat_reason@10:69"},
+    {"quality_unknown.xml", "read.word.unknown@10:57"},
+    {"root_face_too_thick.xml", "read.joint.root_face@11:41"},
+    {"root_wrong.xml", "read.root.wrong@1:2"},
+    {"schema_newer_major.xml", "read.schema.newer_major@1:51"},
+    {"seam_off_the_part.xml", "joint.seam.not_on_member@12:6"},
+    {"seam_zero_length.xml", "read.seam.too_short@12:37"},
+    {"size_negative.xml", "read.value.out_of_range@5:46"},
+    {"size_zero.xml", "read.value.out_of_range@5:46"},
+    {"steel_unknown.xml", "read.steel.unknown@6:26"},
+    {"stray_text.xml", "read.xml.stray_text@18:3"},
+    {"thickness_beyond_steel.xml",
+     "read.steel.thickness@5:46 joint.seam.not_on_member@12:6 joint.seam.not_on_member@16:6"},
+    {"three_seams.xml", "read.joint.seams@12:44"},
+    {"throat_and_leg.xml", "read.fillet.size@11:32"},
+    {"truncated.xml", "read.xml.malformed@18:10"},
+    {"two_roots.xml", "read.xml.second_root@20:2"},
+    {"unit_missing.xml", "read.unit.missing@11:21"},
+    {"unit_unknown.xml", "read.unit.unknown@11:21"},
+    {"unit_wrong_dimension.xml", "read.unit.wrong_dimension@11:21"},
+    {"utf16.xml", "read.encoding.not_utf8@1:1"},
+    {"utf8_invalid.xml", "read.encoding.not_utf8@1:68"},
+    {"wire_unknown.xml", "read.wire.unknown@2:50"},
+};
+
+std::vector<base::Finding> findings_of(const std::filesystem::path& file) {
+  try {
+    return io::read_inputs(file).findings;
+  } catch (const base::InputError& error) {
+    return error.findings();
+  }
+}
+
+std::string short_form(const std::vector<base::Finding>& findings) {
+  std::string text;
+  for (const base::Finding& finding : findings) {
+    text += (text.empty() ? "" : " ") + finding.code + "@" + std::to_string(finding.place.line) +
+            ":" + std::to_string(finding.place.column);
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_SUITE("io/bad_files") {
+  TEST_CASE("given every broken file, all its findings come at once with code, line and column") {
+    for (const Bad& bad : bad_files) {
+      INFO(bad.file);
+      const std::filesystem::path file = repository() / "tests/bad" / bad.file;
+      REQUIRE(std::filesystem::exists(file));
+      const std::vector<base::Finding> findings = findings_of(file);
+      CHECK(short_form(findings) == bad.findings);
+      CHECK(base::has_errors(findings));
+      for (const base::Finding& finding : findings) CHECK(finding.text.size() > 20);
+    }
+  }
+
+  TEST_CASE("for the folder of broken files, law: the table holds every one, thirty at least") {
+    std::set<std::string> listed;
+    for (const Bad& bad : bad_files) listed.insert(bad.file);
+    CHECK(listed.size() >= 30);
+    for (const auto& entry : std::filesystem::directory_iterator(repository() / "tests/bad")) {
+      INFO(entry.path().filename().string());
+      CHECK(listed.count(entry.path().filename().string()) == 1);
+    }
+  }
+
+  TEST_CASE("given the same file unbroken, nothing is found because the companions are good") {
+    CHECK(short_form(findings_of(repository() / "tests/good/tee.xml")).empty());
+  }
+
+  TEST_CASE("refuses an attribute of 100 MB because no weldment needs it") {
+    const std::filesystem::path file = scratch("huge") / "huge.xml";
+    std::string text = text_of(repository() / "tests/good/tee.xml");
+    const std::string title = "Test tee";
+    text.replace(text.find(title), title.size(), std::string(std::size_t{100} << 20U, 'x'));
+    std::ofstream(file, std::ios::binary) << text;
+    const std::vector<base::Finding> findings = findings_of(file);
+    CHECK(findings.size() == 1);
+    CHECK(base::has_errors(findings));
+    CHECK(findings.front().code == "read.file.too_large");
+    std::filesystem::remove(file);
+  }
+}
+
+}  // namespace seamturn::tests
