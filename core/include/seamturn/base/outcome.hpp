@@ -31,7 +31,8 @@ class [[nodiscard]] Outcome {
     SEAMTURN_REQUIRE(has_value(), why_not());
     return std::get<0>(content_);
   }
-  [[nodiscard]] T&& value() && {
+  /// By value, so that a loop over the value of a temporary does not outlive it.
+  [[nodiscard]] T value() && {
     SEAMTURN_REQUIRE(has_value(), why_not());
     return std::get<0>(std::move(content_));
   }

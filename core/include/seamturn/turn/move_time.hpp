@@ -22,7 +22,7 @@ struct MoveParams {
 };
 /// Trapezoid, or double-S when a jerk is given.
 /// Units: consistent -> s. Pre: distance >= 0, others > 0.
-/// Source: trapezoid closed form; double-S [Biagiotti 2008] ch. 3.4 from memory.
+/// Source: trapezoid closed form; double-S [BIAGIOTTI] 2008 ch. 3.4 from memory.
 /// Accuracy: exact. Tests: turn/move_time - computed, law (integrated).
 [[nodiscard]] double move_time_s(const MoveParams& params);
 [[nodiscard]] const base::FigureCard& move_time_card();
