@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "detail_assemble.hpp"
+#include "seamturn/process/deposit.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+const process::LinkedSettings& settings_row(const Library& library, const std::string& id) {
+  for (const process::LinkedSettings& row : library.settings) {
+    if (row.id == id) return row;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return library.settings.front();
+}
+
+const process::Gas& gas_of(const Library& library, const pass::Pass& pass) {
+  const std::string& id = settings_row(library, pass.settings).gas;
+  for (const process::Gas& gas : library.gases) {
+    if (gas.id == id) return gas;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return library.gases.front();
+}
+
+const process::Wire& wire_of(const Inputs& inputs, const joint::Joint& joint) {
+  const std::string& id = joint.wire.empty() ? inputs.weldment.wire : joint.wire;
+  for (const process::Wire& wire : inputs.library.wires) {
+    if (wire.id == id) return wire;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return inputs.library.wires.front();
+}
+
+procedure::SeamWork seam_work(const Inputs& inputs,
+                              const JointWork& work,
+                              const joint::Seam& seam,
+                              const plan::PlannedSeam& planned) {
+  procedure::SeamWork out;
+  out.joint = work.joint;
+  out.seam = &seam;
+  out.section = &work.section;
+  out.stack = &planned.stack;
+  out.heat = &work.heat;
+  out.wire = work.wire;
+  out.gas = &gas_of(inputs.library, planned.stack.passes.front());
+  out.steel_1 = work.member_1->steel;
+  out.steel_2 = work.member_2->steel;
+  out.group_1 = work.steel_1->group;
+  out.group_2 = work.steel_2->group;
+  out.thickness_1_mm = joint::wall_thickness_mm(work.member_1->shape);
+  out.thickness_2_mm = joint::wall_thickness_mm(work.member_2->shape);
+  out.closed = seam.path && geom::is_closed(*seam.path);
+  if (out.closed) out.diameter_mm = 2.0 * std::get<geom::CirclePath>(*seam.path).radius_mm;
+  return out;
+}
+
+procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
+  procedure::CautionTriggers triggers;
+  triggers.on_positioner = plan.cell.has_value();
+  triggers.part_mass_kg = plan.load.mass_kg;
+  for (const plan::PlannedStance& stance : plan.stances) {
+    for (const Angle axis : stance.stance.axes) {
+      if (axis.rad() != 0.0) triggers.tilting = true;
+    }
+  }
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    triggers.thickness_max_mm = std::max(triggers.thickness_max_mm, joint.heat.thickness_mm);
+    triggers.cet_max = std::max(triggers.cet_max, joint.heat.cet_governing);
+    if (joint.heat.needs_heating) {
+      triggers.preheat_max_c = std::max(triggers.preheat_max_c, joint.heat.preheat_c);
+    }
+  }
+  for (const joint::Member& member : plan.weldment.members) {
+    const auto* tube = std::get_if<joint::Tube>(&member.shape);
+    if (tube != nullptr && 2.0 * tube->wall_mm < tube->outer_diameter_mm) {
+      triggers.closed_cavity = true;
+    }
+  }
+  return triggers;
+}
+
+const plan::PlannedJoint& planned_joint(const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.id == id) return joint;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return plan.joints.front();
+}
+
+void keep_used_consumables(const Inputs& inputs, plan::Plan& plan) {
+  const auto uses_wire = [&](const process::Wire& wire) {
+    return std::any_of(plan.procedures.begin(), plan.procedures.end(), [&](const auto& p) {
+      return p.wire == wire.id;
+    });
+  };
+  const auto uses_gas = [&](const process::Gas& gas) {
+    return std::any_of(plan.procedures.begin(), plan.procedures.end(), [&](const auto& p) {
+      return p.gas == gas.id;
+    });
+  };
+  std::copy_if(inputs.library.wires.begin(),
+               inputs.library.wires.end(),
+               std::back_inserter(plan.wires),
+               uses_wire);
+  std::copy_if(inputs.library.gases.begin(),
+               inputs.library.gases.end(),
+               std::back_inserter(plan.gases),
+               uses_gas);
+}
+
+}  // namespace
+
+void assemble_procedures(const Inputs& inputs,
+                         const std::vector<JointWork>& joints,
+                         plan::Plan& plan) {
+  std::vector<procedure::SeamWork> work;
+  for (std::size_t j = 0; j < joints.size(); ++j) {
+    for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
+      work.push_back(
+          seam_work(inputs, joints[j], *joints[j].seams[s].seam, plan.joints[j].seams[s]));
+    }
+  }
+  plan.procedures = procedure::group_procedures(work);
+  plan.cautions = procedure::find_cautions(triggers_of(plan));
+  for (procedure::Procedure& procedure : plan.procedures) {
+    procedure::CautionTriggers triggers = triggers_of(plan);
+    const procedure::HeatLimits& heat =
+        planned_joint(plan, planned_seam(plan, procedure.seams.front()).joint).heat;
+    triggers.thickness_max_mm = heat.thickness_mm;
+    triggers.cet_max = heat.cet_governing;
+    triggers.preheat_max_c = heat.needs_heating ? heat.preheat_c : 0.0;
+    procedure.cautions = procedure::find_cautions(triggers);
+    for (const std::string& seam : procedure.seams)
+      planned_seam(plan, seam).procedure = procedure.id;
+  }
+  keep_used_consumables(inputs, plan);
+}
+
+void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
+  std::vector<cost::PassUse> uses;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    const joint::Joint& described = *joint::find_joint(plan.weldment, joint.id);
+    const process::Wire& wire = wire_of(inputs, described);
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      for (const plan::PlannedPass& planned : seam.passes) {
+        const pass::Pass& pass = planned.pass;
+        const process::Gas& gas = gas_of(inputs.library, pass);
+        cost::PassUse use;
+        use.arc_s = pass.arc_time_s;
+        // A pass gets its share of the seam's metal, so that rings count with their own radius.
+        use.deposit_kg = seam.metal_kg * pass.area_mm2 / joint.section.area_mm2;
+        use.efficiency_ratio = wire.efficiency_ratio;
+        use.wire_price_per_kg = wire.price_per_kg;
+        use.gas_flow_l_min = pass.gas_flow_l_min;
+        use.gas_price_per_m3 = gas.price_per_m3;
+        use.voltage_v = pass.voltage_v;
+        use.current_a = pass.current_a;
+        uses.push_back(use);
+      }
+    }
+  }
+  plan.rates = *inputs.library.rates;
+  const bool planned = plan.cell.has_value();
+  // Seams without a place take at least their arc time in the cell.
+  double cycle_s = planned ? plan.cycle_s : 0.0;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      if (!seam.turned) cycle_s += seam.stack.arc_time_s;
+    }
+  }
+  const double load_s = planned ? plan.cell->times.load_unload_s : 0.0;
+  plan.estimate = cost::estimate(plan.rates, uses, cycle_s, load_s, plan.weldment.batch.parts);
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <cmath>
+
+#include "detail_assemble.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/process/deposit.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+/// Weld metal of a seam: on a ring the circle of the section's centre of area counts.
+double metal_kg(const JointWork& work, const joint::Seam& seam) {
+  double volume_mm3 = work.section.area_mm2 * seam.length_mm;
+  if (seam.path && geom::is_closed(*seam.path)) {
+    const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
+    const joint::SectionFrame frame = joint::section_frame(*work.joint, seam, 0.0);
+    const section::Point c = section::centroid(work.section);
+    const geom::Vec3 point = frame.origin + (c.x_mm - work.section.seam_line_x_mm) * frame.x +
+                             (c.y_mm - work.section.seam_line_y_mm) * frame.y;
+    const geom::Vec3 from_axis = (point - circle.centre).cross(circle.axis);
+    volume_mm3 = section::ring_volume_mm3(work.section.area_mm2, from_axis.norm());
+  }
+  return volume_mm3 * process::steel_density_kg_mm3;
+}
+
+class JointAssembler {
+ public:
+  JointAssembler(const Inputs& inputs, const JointWork& work, plan::Plan& plan)
+      : inputs_(inputs), work_(work), plan_(plan) {}
+
+  plan::PlannedSeam seam(const SeamWork& seam, const std::vector<Placement>& placements) {
+    plan::PlannedSeam planned;
+    planned.id = seam.seam->id;
+    planned.joint = work_.joint->id;
+    planned.length_mm = seam.seam->length_mm;
+    planned.metal_kg = metal_kg(work_, *seam.seam);
+    const std::size_t chosen =
+        placements.empty() ? 0 : static_cast<std::size_t>(placements.front().stack);
+    planned.stack = seam.stacks[chosen].stack;
+    planned.position = seam.stacks[chosen].position;
+    planned.rolling = !placements.empty() && placements.front().rolling;
+    for (const pass::Pass& pass : planned.stack.passes) {
+      plan::PlannedPass out;
+      out.pass = pass;
+      set_cooling_times(pass, out);
+      planned.passes.push_back(std::move(out));
+    }
+    base::append_findings(plan_.findings, planned.stack.findings);
+    return planned;
+  }
+
+ private:
+  void set_cooling_times(const pass::Pass& pass, plan::PlannedPass& out) {
+    out.t85_s = cooling_time_s(pass, work_.heat.preheat_c);
+    out.t85_long_s = cooling_time_s(pass, work_.heat.interpass_max_c);
+  }
+
+  double cooling_time_s(const pass::Pass& pass, double start_c) {
+    heat::CoolingParams params;
+    params.weld = work_.cooling_case;
+    params.heat_input_kj_mm = pass.heat_input_kj_mm;
+    params.thickness_mm = std::min(joint::wall_thickness_mm(work_.member_1->shape),
+                                   joint::wall_thickness_mm(work_.member_2->shape));
+    params.start_c = start_c;
+    const base::Outcome<heat::CoolingTime> time = heat::cooling_time(params);
+    if (time) return time->t85_s;
+    plan_.findings.push_back(base::Finding{base::Severity::warning,
+                                           time.error().code,
+                                           "joint " + work_.joint->id + ": " + time.error().text,
+                                           place_of(inputs_.weldment, "joint/" + work_.joint->id),
+                                           {}});
+    return 0.0;
+  }
+
+  const Inputs& inputs_;
+  const JointWork& work_;
+  plan::Plan& plan_;
+};
+
+}  // namespace
+
+void assemble_joints(const Inputs& inputs,
+                     const std::vector<JointWork>& joints,
+                     const std::vector<std::vector<Placement>>& placements,
+                     plan::Plan& plan) {
+  std::size_t index = 0;
+  for (const JointWork& work : joints) {
+    plan::PlannedJoint planned;
+    planned.id = work.joint->id;
+    planned.section = work.section;
+    planned.heat = work.heat;
+    planned.steel_1 = work.member_1->steel;
+    planned.steel_2 = work.member_2->steel;
+    JointAssembler assembler(inputs, work, plan);
+    for (const SeamWork& seam : work.seams) {
+      const std::vector<Placement> none;
+      const auto& own = index < placements.size() ? placements[index] : none;
+      planned.seams.push_back(assembler.seam(seam, own));
+      if (own.empty()) plan.not_turned.push_back(seam.seam->id);
+      ++index;
+      const plan::PlannedSeam& done = planned.seams.back();
+      plan.totals.length_mm += done.length_mm;
+      plan.totals.metal_kg += done.metal_kg;
+      plan.totals.passes += static_cast<int>(done.passes.size());
+      plan.totals.arc_time_s += done.stack.arc_time_s;
+    }
+    plan.joints.push_back(std::move(planned));
+  }
+}
+
+plan::PlannedSeam& planned_seam(plan::Plan& plan, const std::string& id) {
+  for (plan::PlannedJoint& joint : plan.joints) {
+    for (plan::PlannedSeam& seam : joint.seams) {
+      if (seam.id == id) return seam;
+    }
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return plan.joints.front().seams.front();
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "detail_assemble.hpp"
+#include "detail_stances.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/order/simulate.hpp"
+#include "seamturn/turn/load.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+std::string stance_id(std::size_t number) {
+  const std::string digits = std::to_string(number);
+  return "S" + std::string(digits.size() < 2 ? 2 - digits.size() : 0, '0') + digits;
+}
+
+class OrderAssembler {
+ public:
+  OrderAssembler(const Inputs& inputs,
+                 const std::vector<SeamRef>& seams,
+                 const StancePool& pool,
+                 const OrderJob& order_job,
+                 const order::Found& found,
+                 plan::Plan& plan)
+      : inputs_(inputs), seams_(seams), pool_(pool), job_(order_job), found_(found), plan_(plan) {}
+
+  void assemble() {
+    const timeline::Clock clock = order::simulate(job_.job, found_.sequence);
+    for (const order::Step& step : found_.sequence) option_of_[step.block] = step.option;
+    for (const timeline::Event& event : clock.events()) take(event);
+    for (std::size_t kind = 0; kind < timeline::second_kinds; ++kind) {
+      plan_.seconds[kind] = clock.total_s(static_cast<timeline::SecondKind>(kind));
+    }
+    plan_.cycle_s = clock.now_s();
+    plan_.lower_bound_s = found_.lower_bound_s;
+    plan_.proved_best = found_.proved_best;
+  }
+
+ private:
+  void take(const timeline::Event& event) {
+    plan::PlannedEvent out;
+    out.kind = event.kind;
+    out.start_s = event.start_s;
+    out.end_s = event.end_s;
+    const int at = planned_stance(event.stance);
+    if (at >= 0) out.stance = plan_.stances[static_cast<std::size_t>(at)].id;
+    if (event.item >= 0) out.seam = seam_of(event.item).work->seam->id;
+    if (event.kind == timeline::SecondKind::turn && at >= 0 && at != last_stance_) {
+      plan_.stances[static_cast<std::size_t>(at)].turn_time_s += event.end_s - event.start_s;
+    }
+    if (event.kind == timeline::SecondKind::arc) {
+      out.pass = take_arc(event, at);
+      if (at != last_stance_) ++plan_.stances[static_cast<std::size_t>(at)].visits;
+      last_stance_ = at;
+    }
+    plan_.timeline.push_back(std::move(out));
+  }
+
+  const SeamRef& seam_of(int block) const {
+    return seams_[static_cast<std::size_t>(job_.origins[static_cast<std::size_t>(block)].seam)];
+  }
+
+  /// Number of the pass; its times, stance and torch poses go into the plan.
+  int take_arc(const timeline::Event& event, int stance) {
+    const BlockOrigin& origin = job_.origins[static_cast<std::size_t>(event.item)];
+    const SeamRef& ref = seam_of(event.item);
+    const int index = origin.passes[static_cast<std::size_t>(event.pass)];
+    plan::PlannedSeam& seam = planned_seam(plan_, ref.work->seam->id);
+    plan::PlannedPass& pass = seam.passes[static_cast<std::size_t>(index)];
+    const order::Option& option = job_.job.blocks[static_cast<std::size_t>(event.item)]
+                                      .options[static_cast<std::size_t>(option_of_.at(event.item))];
+    const Placement& placement = job_.placements[static_cast<std::size_t>(origin.seam)]
+                                                [static_cast<std::size_t>(option.tag)];
+    seam.turned = true;
+    pass.start_s = event.start_s;
+    pass.end_s = event.end_s;
+    pass.stance = stance;
+    pass.reversed = placement.reversed;
+    set_points(ref, placement, pass);
+    note_seam(stance, seam.id);
+    return pass.pass.number;
+  }
+
+  /// Torch poses; a ring starts at the station the placement names.
+  void set_points(const SeamRef& ref, const Placement& placement, plan::PlannedPass& pass) const {
+    joint::Seam seam = *ref.work->seam;
+    if (geom::is_closed(*seam.path)) {
+      geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
+      const geom::CirclePath whole = circle;
+      const double start = placement.ring_start_mm;
+      circle.start = geom::carried_direction(whole, start, whole.start);
+      seam.wall_1 = geom::carried_direction(whole, start, seam.wall_1);
+      seam.wall_2 = geom::carried_direction(whole, start, seam.wall_2);
+      seam.face = geom::carried_direction(whole, start, seam.face);
+    }
+    pass.points = reach::key_poses(
+        *ref.joint->joint, seam, ref.joint->section, pass.pass, placement.reversed);
+  }
+
+  void note_seam(int stance, const std::string& id) {
+    std::vector<std::string>& seams = plan_.stances[static_cast<std::size_t>(stance)].seams;
+    if (std::find(seams.begin(), seams.end(), id) == seams.end()) seams.push_back(id);
+  }
+
+  /// Index into plan.stances, adding the stance at its first visit; -1 for the rest position.
+  int planned_stance(int job_stance) {
+    if (job_stance < 0) return -1;
+    const int pool_index = job_.pool_stance[static_cast<std::size_t>(job_stance)];
+    if (pool_index < 0) return -1;
+    const auto known = index_of_.find(pool_index);
+    if (known != index_of_.end()) return known->second;
+    plan::PlannedStance stance;
+    stance.id = stance_id(plan_.stances.size() + 1);
+    stance.stance = pool_.stances[static_cast<std::size_t>(pool_index)];
+    for (const cell::Axis& axis : inputs_.cell->positioner.axes) {
+      stance.axis_names.push_back(axis.name);
+    }
+    stance.torque_nm =
+        turn::axis_torques_nm(inputs_.cell->positioner, plan_.load, stance.stance.axes);
+    const int index = static_cast<int>(plan_.stances.size());
+    plan_.stances.push_back(std::move(stance));
+    index_of_[pool_index] = index;
+    return index;
+  }
+
+  const Inputs& inputs_;
+  const std::vector<SeamRef>& seams_;
+  const StancePool& pool_;
+  const OrderJob& job_;
+  const order::Found& found_;
+  plan::Plan& plan_;
+  std::map<int, int> option_of_;
+  std::map<int, int> index_of_;
+  int last_stance_ = -1;
+};
+
+}  // namespace
+
+void assemble_order(const Inputs& inputs,
+                    const std::vector<SeamRef>& seams,
+                    const StancePool& pool,
+                    const OrderJob& order_job,
+                    const order::Found& found,
+                    plan::Plan& plan) {
+  OrderAssembler(inputs, seams, pool, order_job, found, plan).assemble();
+}
+
+}  // namespace seamturn::planner::detail

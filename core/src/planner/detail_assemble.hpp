@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// Last stages: putting the found order, procedures, estimate and cautions into one plan.
+#pragma once
+
+#include <vector>
+
+#include "detail_order_job.hpp"
+#include "detail_work.hpp"
+#include "seamturn/order/search.hpp"
+#include "seamturn/plan/plan.hpp"
+
+namespace seamturn::planner::detail {
+
+/// Joints, seams and passes without a clock: the position planned is that of the first placement,
+/// or of the first stack for seams that are not turned.
+void assemble_joints(const Inputs& inputs,
+                     const std::vector<JointWork>& joints,
+                     const std::vector<std::vector<Placement>>& placements,
+                     plan::Plan& plan);
+
+/// Stances, timeline, seconds by kind, and the times and torch poses of the passes.
+void assemble_order(const Inputs& inputs,
+                    const std::vector<SeamRef>& seams,
+                    const StancePool& pool,
+                    const OrderJob& order_job,
+                    const order::Found& found,
+                    plan::Plan& plan);
+
+/// Procedures, with their cautions; needs assemble_joints.
+void assemble_procedures(const Inputs& inputs,
+                         const std::vector<JointWork>& joints,
+                         plan::Plan& plan);
+
+/// The price; needs assemble_order where a cell is named.
+void assemble_estimate(const Inputs& inputs, plan::Plan& plan);
+
+/// Finds a planned seam by id; Pre: it is there.
+[[nodiscard]] plan::PlannedSeam& planned_seam(plan::Plan& plan, const std::string& id);
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// Second stage: which stances serve which seams.
+#pragma once
+
+#include <vector>
+
+#include "detail_work.hpp"
+#include "seamturn/base/finding.hpp"
+
+namespace seamturn::planner::detail {
+
+/// Part and fixture together, frame D.
+[[nodiscard]] joint::Weight load_on_faceplate(const Inputs& inputs);
+
+/// All stances that lay some seam exactly as wanted and that the positioner can carry, and for
+/// every seam the stances that hold it within a working tolerance.
+/// Cost: quadratic in seams (each stance is tried on each seam).
+/// Pre: inputs.cell is set.
+[[nodiscard]] StancePool find_stance_pool(const Inputs& inputs,
+                                          const std::vector<SeamRef>& seams,
+                                          std::vector<base::Finding>& findings);
+
+/// Chooses few stances: every seam gets one position and keeps the placements in that position,
+/// those in the chosen stances first. Returns, per seam, the placements to plan with.
+/// Method: facility location by greedy opening and local search; the price of a stance is the time
+/// of turning to it once. Cost per round: stances x seams.
+[[nodiscard]] std::vector<std::vector<Placement>> choose_placements(
+    const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool);
+
+}  // namespace seamturn::planner::detail

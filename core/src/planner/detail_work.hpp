@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+// What the stages of the planner hand to each other. Private to the room.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "seamturn/cooling/between_passes.hpp"
+#include "seamturn/heat/cooling_time.hpp"
+#include "seamturn/pass/pass_stack.hpp"
+#include "seamturn/planner/inputs.hpp"
+#include "seamturn/procedure/procedure.hpp"
+#include "seamturn/section/weld_section.hpp"
+#include "seamturn/turn/stance.hpp"
+
+namespace seamturn::planner::detail {
+
+using base::Angle;
+
+/// A pass stack for one position, and how long each pass must wait for the one before.
+struct StackChoice {
+  process::WeldPosition position = process::WeldPosition::pa;
+  pass::PassStack stack;
+  std::vector<double> gap_s;  ///< before pass k, from the start of pass k-1; gap_s[0] = 0
+};
+
+struct SeamWork {
+  const joint::Seam* seam = nullptr;
+  std::vector<StackChoice> stacks;  ///< positions that close, easiest first
+};
+
+struct JointWork {
+  const joint::Joint* joint = nullptr;
+  const joint::Member* member_1 = nullptr;
+  const joint::Member* member_2 = nullptr;
+  const material::Steel* steel_1 = nullptr;
+  const material::Steel* steel_2 = nullptr;
+  const process::Wire* wire = nullptr;
+  section::WeldSection section;
+  heat::CoolingCase cooling_case = heat::CoolingCase::butt;
+  procedure::HeatLimits heat;
+  std::vector<SeamWork> seams;
+};
+
+/// One way to hold a seam: a stance of the pool and how the weld lies there.
+struct Placement {
+  int stance = 0;            ///< index into StancePool::stances
+  int stack = 0;             ///< index into SeamWork::stacks
+  bool reversed = false;     ///< lines: travelled from the end
+  double ring_start_mm = 0;  ///< rings: station where the arc starts
+  bool rolling = false;
+};
+
+struct StancePool {
+  std::vector<turn::Stance> stances;
+  std::vector<std::vector<Placement>> placements;  ///< per seam, in the order of all_seams
+};
+
+/// A seam with its joint, in file order.
+struct SeamRef {
+  const JointWork* joint = nullptr;
+  const SeamWork* work = nullptr;
+};
+[[nodiscard]] std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints);
+
+/// Where something stands in the weldment file; an empty place when the reader did not keep it.
+[[nodiscard]] base::Place place_of(const joint::Weldment& weldment, const std::string& key);
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+// The loop preheat - heat input - settings is cut open here: preheat from the lowest heat input the
+// joint may see, tacks included, whatever position is chosen later.
+#include <algorithm>
+#include <limits>
+
+#include "detail_joints.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/heat/interpass.hpp"
+#include "seamturn/heat/preheat_cet.hpp"
+#include "seamturn/material/carbon_equivalent.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::fixed_text;
+using base::Severity;
+using material::CarbonFormula;
+
+struct Chemistry {
+  material::Composition composition;
+  bool from_maxima = false;
+};
+
+Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel) {
+  if (member.analysis) return Chemistry{*member.analysis, false};
+  const material::SteelBand* band =
+      material::find_band(steel, joint::wall_thickness_mm(member.shape));
+  SEAMTURN_REQUIRE(band != nullptr, steel.designation, member.id);
+  return Chemistry{band->maxima, true};
+}
+
+/// The highest of both members by one formula; nothing when a formula refuses one of them.
+std::optional<double> highest(CarbonFormula formula, const Chemistry& a, const Chemistry& b) {
+  const auto first = material::carbon_equivalent(formula, a.composition);
+  const auto second = material::carbon_equivalent(formula, b.composition);
+  if (!first || !second) return std::nullopt;
+  return std::max(first->value, second->value);
+}
+
+double lowest_heat_input_kj_mm(const Inputs& inputs, const JointWork& work) {
+  double lowest = std::numeric_limits<double>::infinity();
+  for (const SeamWork& seam : work.seams) {
+    for (const StackChoice& choice : seam.stacks) {
+      lowest = std::min(lowest, choice.stack.heat_input_min_kj_mm);
+    }
+  }
+  const auto tack = pass::tack_heat_input_kj_mm(inputs.library.settings, *work.wire);
+  return tack ? std::min(lowest, *tack) : lowest;
+}
+
+std::optional<heat::InterpassLimit> interpass_of(const JointWork& work) {
+  std::vector<heat::InterpassLimit> limits;
+  for (const material::Steel* steel : {work.steel_1, work.steel_2}) {
+    if (steel->interpass_max_c) {
+      limits.push_back(
+          heat::InterpassLimit{*steel->interpass_max_c,
+                               "steel " + steel->designation + " (" + steel->interpass_source + ")",
+                               steel->interpass_status});
+    }
+  }
+  if (work.wire->interpass_max_c) {
+    limits.push_back(heat::InterpassLimit{
+        *work.wire->interpass_max_c, "wire " + work.wire->id, work.wire->status});
+  }
+  if (work.joint->interpass_max_c) {
+    limits.push_back(heat::InterpassLimit{*work.joint->interpass_max_c,
+                                          "weldment file, joint " + work.joint->id,
+                                          base::Status::proposed});
+  }
+  return heat::governing_interpass(limits);
+}
+
+class Limits {
+ public:
+  Limits(const Inputs& inputs, const JointWork& work, std::vector<Finding>& findings)
+      : inputs_(inputs), work_(work), findings_(findings) {}
+
+  std::optional<procedure::HeatLimits> make() {
+    const Chemistry first = chemistry_of(*work_.member_1, *work_.steel_1);
+    const Chemistry second = chemistry_of(*work_.member_2, *work_.steel_2);
+    limits_.from_grade_maxima = first.from_maxima || second.from_maxima;
+    limits_.cev_plate = highest(CarbonFormula::iiw, first, second);
+    limits_.pcm_plate = highest(CarbonFormula::pcm, first, second);
+    limits_.thickness_mm = std::max(joint::wall_thickness_mm(work_.member_1->shape),
+                                    joint::wall_thickness_mm(work_.member_2->shape));
+    limits_.hydrogen_ml_100g = work_.wire->hydrogen_ml_100g;
+    limits_.lowest_heat_input_kj_mm = lowest_heat_input_kj_mm(inputs_, work_);
+    const std::optional<double> cet = highest(CarbonFormula::cet, first, second);
+    if (!set_preheat(cet, first, second) || !set_interpass()) return std::nullopt;
+    return limits_;
+  }
+
+ private:
+  void tell(Severity severity, const std::string& code, const std::string& text) {
+    findings_.push_back(Finding{severity,
+                                code,
+                                "joint " + work_.joint->id + ": " + text,
+                                place_of(inputs_.weldment, "joint/" + work_.joint->id),
+                                {}});
+  }
+
+  void tell_refusal(const Chemistry& first, const Chemistry& second) {
+    for (const Chemistry* chemistry : {&first, &second}) {
+      const auto refused = material::carbon_equivalent(CarbonFormula::cet, chemistry->composition);
+      if (!refused) tell(Severity::error, refused.error().code, refused.error().text);
+    }
+  }
+
+  bool set_preheat(const std::optional<double>& cet,
+                   const Chemistry& first,
+                   const Chemistry& second) {
+    if (!cet) {
+      tell_refusal(first, second);
+      return false;
+    }
+    limits_.cet_plate = *cet;
+    limits_.cet_governing = heat::governing_cet(*cet, work_.wire->cet.value_or(0.0));
+    heat::PreheatParams params;
+    params.cet = limits_.cet_governing;
+    params.thickness_mm = limits_.thickness_mm;
+    params.hydrogen_ml_100g = limits_.hydrogen_ml_100g;
+    params.heat_input_kj_mm = limits_.lowest_heat_input_kj_mm;
+    const base::Outcome<heat::Preheat> preheat = heat::preheat_cet(params);
+    if (!preheat) {
+      tell(Severity::error, preheat.error().code, preheat.error().text);
+      return false;
+    }
+    for (const Finding& finding : preheat->findings) {
+      tell(finding.severity, finding.code, finding.text);
+    }
+    limits_.preheat_computed_c = preheat->preheat_c;
+    choose_preheat();
+    return true;
+  }
+
+  void choose_preheat() {
+    const double ambient_c = inputs_.weldment.ambient_c;
+    limits_.needs_heating = limits_.preheat_computed_c > ambient_c;
+    limits_.preheat_c = std::max(limits_.preheat_computed_c, ambient_c);
+    limits_.preheat_basis = "CET method (formula from memory of EN 1011-2)";
+    if (!work_.joint->preheat_c) return;
+    const double stated_c = *work_.joint->preheat_c;
+    if (stated_c < limits_.preheat_computed_c) {
+      tell(Severity::warning,
+           "heat.preheat.stated_below_computed",
+           "the file states a preheat of " + fixed_text(stated_c, 0) +
+               " degC, the CET method asks for " + fixed_text(limits_.preheat_computed_c, 0) +
+               " degC; reason given: \"" + work_.joint->preheat_reason +
+               "\"; the welding coordinator must agree");
+    }
+    limits_.preheat_c = std::max(stated_c, ambient_c);
+    limits_.needs_heating = stated_c > ambient_c;
+    limits_.preheat_basis = "stated in the weldment file: " + work_.joint->preheat_reason;
+  }
+
+  bool set_interpass() {
+    const std::optional<heat::InterpassLimit> governing = interpass_of(work_);
+    if (!governing) {
+      tell(Severity::error,
+           "heat.interpass.none",
+           "nobody states an interpass maximum (steel, wire or file); there is no default: add "
+           "interpass-max=");
+      return false;
+    }
+    limits_.interpass_max_c = governing->max_c;
+    limits_.interpass_basis =
+        governing->stated_by + ", " + std::string(base::status_name(governing->status));
+    if (limits_.preheat_c < limits_.interpass_max_c) return true;
+    tell(Severity::error,
+         "heat.preheat.above_interpass",
+         "preheat " + fixed_text(limits_.preheat_c, 0) +
+             " degC is not below the interpass maximum of " +
+             fixed_text(limits_.interpass_max_c, 0) + " degC (" + limits_.interpass_basis +
+             "); ways out: lower-hydrogen wire, more heat input, a real analysis instead of the "
+             "grade's limits, another steel");
+    return false;
+  }
+
+  const Inputs& inputs_;
+  const JointWork& work_;
+  std::vector<Finding>& findings_;
+  procedure::HeatLimits limits_;
+};
+
+}  // namespace
+
+std::optional<procedure::HeatLimits> heat_limits(const Inputs& inputs,
+                                                 const JointWork& work,
+                                                 std::vector<Finding>& findings) {
+  return Limits(inputs, work, findings).make();
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,236 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "detail_joints.hpp"
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+
+const material::Steel* find_steel(const Library& library, const std::string& designation) {
+  for (const material::Steel& steel : library.steels) {
+    if (steel.designation == designation) return &steel;
+  }
+  return nullptr;
+}
+
+const process::Wire* find_wire(const Library& library, const std::string& id) {
+  for (const process::Wire& wire : library.wires) {
+    if (wire.id == id) return &wire;
+  }
+  return nullptr;
+}
+
+heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
+  switch (joint.type) {
+    case joint::JointType::butt:
+      return heat::CoolingCase::butt;
+    case joint::JointType::tee:
+      return heat::CoolingCase::fillet_tee;
+    case joint::JointType::corner:
+      return heat::CoolingCase::fillet_corner;
+  }
+  return heat::CoolingCase::butt;
+}
+
+/// Extent of a part across its thickness that can take up heat: the smaller side of a plate, half
+/// the girth of a tube, the width of a ring.
+double heated_width_mm(const joint::Shape& shape) {
+  if (const auto* plate = std::get_if<joint::Plate>(&shape)) {
+    return std::min(plate->length_mm, plate->width_mm);
+  }
+  if (const auto* tube = std::get_if<joint::Tube>(&shape)) return tube->length_mm;
+  const joint::Ring& ring = std::get<joint::Ring>(shape);
+  return 0.5 * (ring.outer_diameter_mm - ring.inner_diameter_mm);
+}
+
+/// Positions the shop works in for a family: those with a working tolerance and settings.
+std::vector<process::WeldPosition> usable_positions(const Library& library,
+                                                    process::WeldFamily family,
+                                                    const std::string& wire) {
+  std::vector<process::WeldPosition> usable;
+  for (const process::WeldPosition position :
+       pass::positions_with_settings(library.settings, wire)) {
+    const bool has_tolerance =
+        std::any_of(library.tolerances.begin(), library.tolerances.end(), [&](const auto& row) {
+          return row.position == position;
+        });
+    const bool no_such_fillet =
+        family == process::WeldFamily::groove && position == process::WeldPosition::pb;
+    if (has_tolerance && !no_such_fillet) usable.push_back(position);
+  }
+  return usable;
+}
+
+std::optional<section::WeldSection> make_section(const Inputs& inputs,
+                                                 const joint::Joint& joint,
+                                                 std::vector<Finding>& findings) {
+  section::SectionParams params;
+  params.preparation = joint.preparation;
+  params.thickness_mm = joint.thickness_mm;
+  params.depth_mm = joint.depth_mm;
+  params.cap = joint.cap;
+  if (joint::is_fillet(joint.preparation))
+    params.between_plates = joint.seams.front().between_walls;
+  base::Outcome<section::WeldSection> section = section::weld_section(params);
+  if (!section) {
+    findings.push_back(Finding{Severity::error,
+                               section.error().code,
+                               "joint " + joint.id + ": " + section.error().text,
+                               place_of(inputs.weldment, "joint/" + joint.id),
+                               {}});
+    return std::nullopt;
+  }
+  return std::move(section).value();
+}
+
+/// Bead limits are judged by what the weld is, positions by how its face lies: a groove in a tee
+/// is a groove for the bead and turns like a fillet.
+process::WeldFamily bead_family(const joint::Joint& joint) {
+  return joint::is_fillet(joint.preparation) ? process::WeldFamily::fillet
+                                             : process::WeldFamily::groove;
+}
+
+void lay_stacks(const Inputs& inputs,
+                const JointWork& work,
+                SeamWork& seam,
+                std::vector<Finding>& findings) {
+  const process::WeldFamily family = joint::position_family(*work.joint);
+  std::vector<Finding> refused;
+  for (const process::WeldPosition position :
+       usable_positions(inputs.library, family, work.wire->id)) {
+    pass::StackRequest request;
+    request.section = &work.section;
+    request.family = bead_family(*work.joint);
+    request.position = position;
+    request.length_mm = seam.seam->length_mm;
+    request.wire = work.wire;
+    request.settings = inputs.library.settings;
+    request.limits = inputs.library.bead_limits;
+    base::Outcome<pass::PassStack> stack = pass::make_pass_stack(request);
+    if (stack) {
+      seam.stacks.push_back(StackChoice{position, std::move(stack).value(), {}});
+    } else {
+      refused.push_back(Finding{Severity::warning,
+                                stack.error().code,
+                                "seam " + seam.seam->id + " in " +
+                                    std::string(process::position_name(position)) + ": " +
+                                    stack.error().text,
+                                place_of(inputs.weldment, "joint/" + work.joint->id),
+                                {}});
+    }
+  }
+  if (!seam.stacks.empty()) return;
+  for (Finding& finding : refused) {
+    finding.severity = Severity::error;
+    findings.push_back(finding);
+  }
+  if (refused.empty()) {
+    findings.push_back(Finding{
+        Severity::error,
+        "plan.position.none",
+        "seam " + seam.seam->id + ": no library has both settings for wire " + work.wire->id +
+            " and a working tolerance for one position; add <settings> or <working-tolerance> rows",
+        place_of(inputs.weldment, "joint/" + work.joint->id),
+        {}});
+  }
+}
+
+void set_gaps(const Inputs& inputs,
+              const JointWork& work,
+              SeamWork& seam,
+              std::vector<Finding>& findings) {
+  cooling::CoolingPlate plate;
+  plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
+                                joint::wall_thickness_mm(work.member_2->shape));
+  plate.width_mm =
+      std::min(heated_width_mm(work.member_1->shape), heated_width_mm(work.member_2->shape));
+  plate.heat_paths = work.joint->type == joint::JointType::tee ? 3 : 2;
+  plate.ambient_c = inputs.weldment.ambient_c;
+  plate.start_c = work.heat.preheat_c;
+  for (StackChoice& choice : seam.stacks) {
+    std::vector<double> heat_inputs;
+    for (const pass::Pass& pass : choice.stack.passes) {
+      heat_inputs.push_back(pass.heat_input_kj_mm);
+    }
+    const auto waits = cooling::waits_between_passes(plate, heat_inputs, work.heat.interpass_max_c);
+    if (!waits) {
+      findings.push_back(Finding{Severity::error,
+                                 waits.error().code,
+                                 "joint " + work.joint->id + ": " + waits.error().text,
+                                 place_of(inputs.weldment, "joint/" + work.joint->id),
+                                 {}});
+      return;
+    }
+    choice.gap_s.assign(choice.stack.passes.size(), 0.0);
+    for (std::size_t k = 1; k < choice.gap_s.size(); ++k) {
+      choice.gap_s[k] = waits.value()[k - 1].longer_s();
+    }
+  }
+}
+
+std::optional<JointWork> work_joint(const Inputs& inputs,
+                                    const joint::Joint& joint,
+                                    std::vector<Finding>& findings) {
+  JointWork work;
+  work.joint = &joint;
+  work.member_1 = joint::find_member(inputs.weldment, joint.member_1);
+  work.member_2 = joint::find_member(inputs.weldment, joint.member_2);
+  SEAMTURN_REQUIRE(work.member_1 != nullptr && work.member_2 != nullptr, joint.id);
+  work.steel_1 = find_steel(inputs.library, work.member_1->steel);
+  work.steel_2 = find_steel(inputs.library, work.member_2->steel);
+  work.wire = find_wire(inputs.library, joint.wire.empty() ? inputs.weldment.wire : joint.wire);
+  SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr && work.wire != nullptr,
+                   joint.id);
+  work.cooling_case = cooling_case_of(joint);
+
+  std::optional<section::WeldSection> section = make_section(inputs, joint, findings);
+  if (!section) return std::nullopt;
+  work.section = std::move(*section);
+  base::append_findings(findings, work.section.findings);
+
+  const std::size_t errors_before = findings.size();
+  for (const joint::Seam& seam : joint.seams) {
+    work.seams.push_back(SeamWork{&seam, {}});
+    lay_stacks(inputs, work, work.seams.back(), findings);
+  }
+  if (findings.size() != errors_before) return std::nullopt;
+
+  const std::optional<procedure::HeatLimits> heat = heat_limits(inputs, work, findings);
+  if (!heat) return std::nullopt;
+  work.heat = *heat;
+  for (SeamWork& seam : work.seams) set_gaps(inputs, work, seam, findings);
+  return work;
+}
+
+}  // namespace
+
+std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& findings) {
+  std::vector<JointWork> joints;
+  joints.reserve(inputs.weldment.joints.size());
+  for (const joint::Joint& joint : inputs.weldment.joints) {
+    if (std::optional<JointWork> work = work_joint(inputs, joint, findings)) {
+      joints.push_back(std::move(*work));
+    }
+  }
+  return joints;
+}
+
+std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints) {
+  std::vector<SeamRef> seams;
+  for (const JointWork& joint : joints) {
+    for (const SeamWork& seam : joint.seams) seams.push_back(SeamRef{&joint, &seam});
+  }
+  return seams;
+}
+
+base::Place place_of(const joint::Weldment& weldment, const std::string& key) {
+  const auto found = weldment.places.find(key);
+  return found == weldment.places.end() ? base::Place{} : found->second;
+}
+
+}  // namespace seamturn::planner::detail

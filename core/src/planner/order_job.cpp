@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <map>
+
+#include "detail_order_job.hpp"
+#include "seamturn/reach/torch_pose.hpp"
+#include "seamturn/turn/move_time.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+class Maker {
+ public:
+  Maker(const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool)
+      : inputs_(inputs), cell_(*inputs.cell), seams_(seams), pool_(pool) {}
+
+  OrderJob make(const std::vector<std::vector<Placement>>& placements) {
+    out_.placements = placements;
+    number_stances();
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      if (!placements[i].empty()) add_seam(i);
+    }
+    add_joint_precedence();
+    fill_turn_table();
+    out_.job.home_W = cell_.robot.home;
+    out_.job.air_speed_mm_s = cell_.robot.air_speed_mm_s;
+    out_.job.air_acceleration_mm_s2 = cell_.robot.air_acceleration_mm_s2;
+    out_.job.retract_mm = cell_.robot.retract_mm;
+    out_.job.clean_every_s = cell_.times.clean_every_s;
+    out_.job.clean_s = cell_.times.clean_s;
+    return std::move(out_);
+  }
+
+ private:
+  /// Stance 0 of the job is the rest position (all axes at zero, or the limit nearest to it);
+  /// others in the order seams ask for them.
+  void number_stances() {
+    out_.pool_stance.push_back(-1);
+    for (const auto& list : out_.placements) {
+      for (const Placement& p : list) {
+        if (job_stance_.emplace(p.stance, static_cast<int>(out_.pool_stance.size())).second) {
+          out_.pool_stance.push_back(p.stance);
+        }
+      }
+    }
+  }
+
+  std::vector<Angle> axes_of(int job_stance) const {
+    const int pool_index = out_.pool_stance[static_cast<std::size_t>(job_stance)];
+    if (pool_index >= 0) return pool_.stances[static_cast<std::size_t>(pool_index)].axes;
+    std::vector<Angle> rest;
+    for (const cell::Axis& axis : cell_.positioner.axes) {
+      rest.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
+    }
+    return rest;
+  }
+
+  void add_seam(std::size_t seam) {
+    const Placement& first = out_.placements[seam].front();
+    const StackChoice& choice = seams_[seam].work->stacks[static_cast<std::size_t>(first.stack)];
+    const std::vector<std::vector<int>> groups = grouped(choice);
+    int previous = -1;
+    for (const std::vector<int>& passes : groups) {
+      order::Block block;
+      block.name = seams_[seam].work->seam->id + " pass " + std::to_string(passes.front() + 1);
+      block.zone = static_cast<int>(seam);
+      block.touch_s = cell_.times.touch_s * cell_.times.touches_per_seam;
+      for (const int k : passes) block.passes.push_back(block_pass(seam, choice, k));
+      block.options = options_of(seam, choice, passes);
+      if (previous >= 0) block.after.push_back(previous);
+      previous = static_cast<int>(out_.job.blocks.size());
+      if (passes == groups.front()) first_block_[seam] = previous;
+      out_.job.blocks.push_back(std::move(block));
+      out_.origins.push_back(BlockOrigin{static_cast<int>(seam), passes});
+    }
+    last_block_[seam] = previous;
+  }
+
+  /// Passes by layer; layers with a wait inside are cut apart.
+  static std::vector<std::vector<int>> grouped(const StackChoice& choice) {
+    std::vector<std::vector<int>> groups;
+    for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
+      const bool new_layer =
+          k == 0 || choice.stack.passes[k].layer != choice.stack.passes[k - 1].layer;
+      if (new_layer || choice.gap_s[k] > 0.0) groups.emplace_back();
+      groups.back().push_back(static_cast<int>(k));
+    }
+    return groups;
+  }
+
+  order::BlockPass block_pass(std::size_t seam, const StackChoice& choice, int k) const {
+    order::BlockPass pass;
+    const std::size_t index = static_cast<std::size_t>(k);
+    pass.arc_s = choice.stack.passes[index].arc_time_s;
+    pass.gap_s = choice.gap_s[index];
+    pass.overhead_s = cell_.times.arc_start_s + cell_.times.crater_fill_s;
+    const cell::Axis& last = cell_.positioner.axes.back();
+    if (out_.placements[seam].front().rolling && !last.endless) {
+      pass.unwind_s = turn::move_time_s(turn::MoveParams{
+          Angle::deg(360.0).rad(), last.speed_rad_s, last.acceleration_rad_s2, std::nullopt});
+    }
+    return pass;
+  }
+
+  std::vector<order::Option> options_of(std::size_t seam,
+                                        const StackChoice& choice,
+                                        const std::vector<int>& passes) const {
+    std::vector<order::Option> options;
+    const SeamRef& ref = seams_[seam];
+    for (std::size_t i = 0; i < out_.placements[seam].size(); ++i) {
+      const Placement& p = out_.placements[seam][i];
+      order::Option option;
+      option.stance = job_stance_.at(p.stance);
+      option.tag = static_cast<int>(i);
+      option.reversed = p.reversed;
+      const geom::Pose X_WJ =
+          turn::pose_WD(cell_.positioner, axes_of(option.stance)) * inputs_.weldment.setup.X_DJ;
+      const auto tip = [&](int pass, double station) {
+        return X_WJ.point(reach::torch_pose(*ref.joint->joint,
+                                            *ref.work->seam,
+                                            ref.joint->section,
+                                            choice.stack.passes[static_cast<std::size_t>(pass)],
+                                            station,
+                                            p.reversed)
+                              .point);
+      };
+      const double length = ref.work->seam->length_mm;
+      const bool ring = geom::is_closed(*ref.work->seam->path);
+      const double from = ring ? p.ring_start_mm : (p.reversed ? length : 0.0);
+      const double to = ring ? p.ring_start_mm : length - from;
+      option.start_W = tip(passes.front(), from);
+      option.end_W = tip(passes.back(), to);
+      options.push_back(option);
+    }
+    return options;
+  }
+
+  void add_joint_precedence() {
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      if (first_block_.count(i) == 0) continue;
+      for (const std::string& before : seams_[i].joint->joint->after) {
+        for (std::size_t j = 0; j < seams_.size(); ++j) {
+          const bool wanted = seams_[j].joint->joint->id == before && last_block_.count(j) > 0;
+          if (!wanted) continue;
+          order::Block& block = out_.job.blocks[static_cast<std::size_t>(first_block_.at(i))];
+          block.after.push_back(last_block_.at(j));
+        }
+      }
+    }
+  }
+
+  void fill_turn_table() {
+    const std::size_t n = out_.pool_stance.size();
+    out_.job.turn_s.assign(n, std::vector<double>(n, 0.0));
+    for (std::size_t a = 0; a < n; ++a) {
+      for (std::size_t b = 0; b < n; ++b) {
+        if (a == b) continue;
+        const double move_s = turn::turn_time_s(
+            cell_.positioner, axes_of(static_cast<int>(a)), axes_of(static_cast<int>(b)));
+        out_.job.turn_s[a][b] = move_s > 0.0 ? move_s + cell_.times.settle_s : 0.0;
+      }
+    }
+  }
+
+  const Inputs& inputs_;
+  const cell::Cell& cell_;
+  const std::vector<SeamRef>& seams_;
+  const StancePool& pool_;
+  OrderJob out_;
+  std::map<int, int> job_stance_;
+  std::map<std::size_t, int> first_block_;
+  std::map<std::size_t, int> last_block_;
+};
+
+}  // namespace
+
+OrderJob make_order_job(const Inputs& inputs,
+                        const std::vector<SeamRef>& seams,
+                        const StancePool& pool,
+                        const std::vector<std::vector<Placement>>& placements) {
+  return Maker(inputs, seams, pool).make(placements);
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/planner/planner.hpp"
+
+#include <algorithm>
+
+#include "detail_assemble.hpp"
+#include "detail_joints.hpp"
+#include "detail_order_job.hpp"
+#include "detail_stances.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/order/search.hpp"
+#include "seamturn/order/simulate.hpp"
+
+namespace seamturn::planner {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+
+void stop_on_errors(const std::vector<Finding>& findings) {
+  if (base::has_errors(findings)) throw base::InputError(findings);
+}
+
+void check_library(const Inputs& inputs, std::vector<Finding>& findings) {
+  if (!inputs.library.rates) {
+    findings.push_back(Finding{Severity::error,
+                               "plan.rates.none",
+                               "no library used by the weldment holds <rates>; add them (labour, "
+                               "cell, energy, ...) to the shop's library",
+                               detail::place_of(inputs.weldment, "weldment"),
+                               {}});
+  }
+}
+
+void note_not_turned(const Inputs& inputs, plan::Plan& plan) {
+  if (!inputs.cell) {
+    plan.findings.push_back(Finding{
+        Severity::warning,
+        "plan.cell.none",
+        "the weldment names no cell: no stances, order or cycle are planned, and the cell time is "
+        "the arc time alone; add <use cell=\"...\"/>",
+        detail::place_of(inputs.weldment, "weldment"),
+        {}});
+    return;
+  }
+  if (plan.not_turned.empty()) return;
+  std::string list;
+  for (const std::string& id : plan.not_turned) list += (list.empty() ? "" : ", ") + id;
+  plan.findings.push_back(Finding{
+      Severity::warning,
+      "plan.seam.not_turned",
+      "seams without a place in the weldment are priced and heated but not turned; each adds its "
+      "arc time to the cell time: " +
+          list,
+      detail::place_of(inputs.weldment, "weldment"),
+      {}});
+}
+
+void note_grade_maxima(const Inputs& inputs, plan::Plan& plan) {
+  std::string list;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.heat.from_grade_maxima) list += (list.empty() ? "" : ", ") + joint.id;
+  }
+  if (list.empty()) return;
+  plan.findings.push_back(Finding{
+      Severity::warning,
+      "heat.analysis.from_grade",
+      "no heat analysis is given for members of joints " + list +
+          ": the composition limits of the grade were used, which ask for more preheat than most "
+          "heats need; add <analysis> from the certificate",
+      detail::place_of(inputs.weldment, "weldment"),
+      {}});
+}
+
+plan::Plan head_of(const Inputs& inputs) {
+  plan::Plan plan;
+  plan.weldment = inputs.weldment;
+  plan.cell = inputs.cell;
+  plan.part = joint::total_weight(inputs.weldment.members);
+  plan.load = detail::load_on_faceplate(inputs);
+  plan.findings = inputs.findings;
+  return plan;
+}
+
+/// Stances, placements and order. Pre: a cell is named.
+void plan_order(const Inputs& inputs,
+                const PlanParams& params,
+                const std::vector<detail::JointWork>& joints,
+                plan::Plan& plan) {
+  const std::vector<detail::SeamRef> seams = detail::all_seams(joints);
+  const detail::StancePool pool = detail::find_stance_pool(inputs, seams, plan.findings);
+  stop_on_errors(plan.findings);
+  const auto placements = detail::choose_placements(inputs, seams, pool);
+  detail::assemble_joints(inputs, joints, placements, plan);
+  const detail::OrderJob job = detail::make_order_job(inputs, seams, pool, placements);
+  if (job.job.blocks.empty()) return;
+  const base::Outcome<bool> checked = order::check_job(job.job);
+  if (!checked) {
+    plan.findings.push_back(Finding{Severity::error,
+                                    checked.error().code,
+                                    checked.error().text,
+                                    detail::place_of(inputs.weldment, "weldment"),
+                                    {}});
+    stop_on_errors(plan.findings);
+  }
+  if (params.progress) params.progress("order");
+  order::SearchParams search;
+  search.effort = params.order_effort;
+  const order::Found found = order::find_order(job.job, search);
+  detail::assemble_order(inputs, seams, pool, job, found, plan);
+}
+
+}  // namespace
+
+plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
+  plan::Plan plan = head_of(inputs);
+  check_library(inputs, plan.findings);
+  if (params.progress) params.progress("joints");
+  const std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
+  stop_on_errors(plan.findings);
+  if (inputs.cell) {
+    plan_order(inputs, params, joints, plan);
+  } else {
+    detail::assemble_joints(inputs, joints, {}, plan);
+  }
+  if (params.progress) params.progress("documents");
+  detail::assemble_procedures(inputs, joints, plan);
+  detail::assemble_estimate(inputs, plan);
+  note_not_turned(inputs, plan);
+  note_grade_maxima(inputs, plan);
+  stop_on_errors(plan.findings);
+  return plan;
+}
+
+}  // namespace seamturn::planner

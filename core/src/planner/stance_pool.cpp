@@ -1,0 +1,306 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "detail_stances.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/turn/load.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+using cell::Positioner;
+using geom::Vec3;
+using process::WeldPosition;
+
+constexpr double same_axis_rad = 2e-4;  ///< two stances closer than this (0.01 deg) are one
+
+/// Whole turns apart is the same stance, unless the turn goes on during the weld.
+bool same_stance(const turn::Stance& a, const turn::Stance& b) {
+  if (a.rolling != b.rolling) return false;
+  for (std::size_t i = 0; i < a.axes.size(); ++i) {
+    const double apart_rad = (a.axes[i] - b.axes[i]).rad();
+    const double off_rad = a.rolling ? apart_rad : 2.0 * std::sin(0.5 * apart_rad);
+    if (std::abs(off_rad) > same_axis_rad) return false;
+  }
+  return true;
+}
+
+/// Directions of a seam in the faceplate's frame at its start.
+struct SeamInD {
+  const joint::Seam* seam = nullptr;
+  Vec3 travel, face, wall_1, wall_2;
+  bool ring = false;
+  Vec3 axis = Vec3::UnitZ();  ///< rings
+};
+
+SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam) {
+  SeamInD out;
+  out.seam = &seam;
+  out.travel = setup.X_DJ.direction(geom::path_station(*seam.path, 0.0).tangent);
+  out.face = setup.X_DJ.direction(seam.face);
+  out.wall_1 = setup.X_DJ.direction(seam.wall_1);
+  out.wall_2 = setup.X_DJ.direction(seam.wall_2);
+  out.ring = geom::is_closed(*seam.path);
+  if (out.ring) out.axis = setup.X_DJ.direction(std::get<geom::CirclePath>(*seam.path).axis);
+  return out;
+}
+
+/// The axis the part turns about when the last axis of the positioner turns, frame D.
+Vec3 rolling_axis_D(const Positioner& positioner) {
+  return positioner.kind == cell::PositionerKind::headstock ? Vec3(Vec3::UnitX())
+                                                            : Vec3(Vec3::UnitZ());
+}
+
+bool can_roll(const Positioner& positioner, const SeamInD& seam) {
+  constexpr double parallel = 1e-6;
+  return seam.ring && seam.axis.cross(rolling_axis_D(positioner)).norm() < parallel;
+}
+
+/// Sky directions that lay a seam exactly: face up, or one of its plates level.
+std::vector<Vec3> wanted_skies(const Positioner& positioner, const SeamInD& seam) {
+  if (seam.ring && !can_roll(positioner, seam)) return {seam.axis, -seam.axis};
+  return {seam.face, seam.wall_1, seam.wall_2};
+}
+
+class Pool {
+ public:
+  Pool(const Inputs& inputs, std::vector<Finding>& findings)
+      : inputs_(inputs),
+        positioner_(inputs.cell->positioner),
+        load_(load_on_faceplate(inputs)),
+        findings_(findings) {}
+
+  StancePool make(const std::vector<SeamRef>& seams) {
+    for (const SeamRef& seam : seams) {
+      if (seam.work->seam->path) collect(seam_in_D(inputs_.weldment.setup, *seam.work->seam));
+    }
+    for (const SeamRef& seam : seams) pool_.placements.push_back(place(seam));
+    return std::move(pool_);
+  }
+
+ private:
+  void collect(const SeamInD& seam) {
+    const bool rolls = can_roll(positioner_, seam);
+    for (const Vec3& sky : wanted_skies(positioner_, seam)) {
+      for (const turn::StanceAnswer& answer :
+           turn::within_limits(positioner_, turn::stances_for_sky(positioner_.kind, sky))) {
+        turn::Stance stance{answer.axes, false};
+        if (rolls) {
+          stance.rolling = true;
+          stance.axes.back() = rolling_start(seam);
+        }
+        add(stance);
+      }
+    }
+  }
+
+  /// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
+  double rolling_sense(const SeamInD& seam) const {
+    return seam.axis.dot(rolling_axis_D(positioner_)) > 0.0 ? -1.0 : 1.0;
+  }
+
+  /// Where a rolled turn starts: half a turn before the middle of the axis' travel.
+  Angle rolling_start(const SeamInD& seam) const {
+    const cell::Axis& axis = positioner_.axes.back();
+    if (axis.endless) return Angle();
+    return (axis.min + axis.max) / 2.0 - rolling_sense(seam) * Angle::deg(180.0);
+  }
+
+  bool turn_fits(const SeamInD& seam, const turn::Stance& stance) const {
+    const cell::Axis& axis = positioner_.axes.back();
+    const Angle end = stance.axes.back() + rolling_sense(seam) * Angle::deg(360.0);
+    const Angle start = stance.axes.back();
+    return axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max);
+  }
+
+  void add(const turn::Stance& stance) {
+    const bool known = std::any_of(pool_.stances.begin(), pool_.stances.end(), [&](const auto& s) {
+      return same_stance(s, stance);
+    });
+    if (known || !carries(stance)) return;
+    pool_.stances.push_back(stance);
+  }
+
+  bool carries(const turn::Stance& stance) {
+    const std::vector<Finding> refused =
+        turn::check_load(positioner_, load_, stance.axes, describe(stance));
+    for (const Finding& finding : refused) {
+      if (told_.insert(finding.code + describe(stance)).second) {
+        Finding shown = finding;
+        shown.severity = Severity::warning;
+        overloads_.push_back(shown);
+      }
+    }
+    return refused.empty();
+  }
+
+  std::string describe(const turn::Stance& stance) const {
+    std::string text;
+    for (std::size_t i = 0; i < stance.axes.size(); ++i) {
+      text += (i == 0 ? "" : ", ") + positioner_.axes[i].name + ' ' +
+              base::fixed_text(stance.axes[i].deg(), 1) + " deg";
+    }
+    return text;
+  }
+
+  std::vector<Placement> place(const SeamRef& ref) {
+    std::vector<Placement> placements;
+    const joint::Seam& seam = *ref.work->seam;
+    if (!seam.path) return placements;
+    const SeamInD in_D = seam_in_D(inputs_.weldment.setup, seam);
+    for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      try_stance(ref, in_D, static_cast<int>(i), placements);
+    }
+    if (placements.empty()) tell_unplaced(ref);
+    return placements;
+  }
+
+  void try_stance(const SeamRef& ref,
+                  const SeamInD& seam,
+                  int index,
+                  std::vector<Placement>& placements) {
+    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
+    if (stance.rolling != can_roll(positioner_, seam)) return;
+    if (stance.rolling) {
+      try_rolling(ref, seam, index, placements);
+      return;
+    }
+    const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
+    for (const bool reversed : {false, true}) {
+      if (seam.ring && reversed) break;
+      const Vec3 travel = reversed ? Vec3(-seam.travel) : seam.travel;
+      const int stack = fitting_stack(ref, R_WD * travel, R_WD * seam.face, level_bank(seam));
+      if (stack < 0) continue;
+      placements.push_back(Placement{index, stack, reversed, 0.0, false});
+    }
+  }
+
+  /// A rolled ring: the arc stays where the weld face comes nearest to the wanted bank; the start
+  /// station is the one that stands there when the turn begins.
+  void try_rolling(const SeamRef& ref,
+                   const SeamInD& seam,
+                   int index,
+                   std::vector<Placement>& placements) {
+    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
+    if (!turn_fits(seam, stance)) return;
+    const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
+    const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.seam->path);
+    // The uppermost direction across the axis: there the travel is level.
+    const Vec3 axis_W = R_WD * seam.axis;
+    const Vec3 across = Vec3::UnitZ() - axis_W.z() * axis_W;
+    const Vec3 start_W = R_WD * inputs_.weldment.setup.X_DJ.direction(circle.start);
+    for (const double side : {1.0, -1.0}) {
+      Angle turn_by;
+      if (across.norm() > 1e-9) turn_by = geom::signed_angle(axis_W, start_W, side * across);
+      const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by);
+      const int stack = fitting_stack(
+          ref, carry * (R_WD * seam.travel), carry * (R_WD * seam.face), level_bank(seam));
+      if (stack >= 0 && rolls_slowly_enough(ref, stack, circle.radius_mm)) {
+        double station = turn_by.rad() * circle.radius_mm;
+        if (station < 0.0) station += geom::path_length_mm(*seam.seam->path);
+        placements.push_back(Placement{index, stack, false, station, true});
+      }
+      if (across.norm() <= 1e-9) break;
+    }
+  }
+
+  bool rolls_slowly_enough(const SeamRef& ref, int stack, double radius_mm) const {
+    const auto& passes = ref.work->stacks[static_cast<std::size_t>(stack)].stack.passes;
+    return std::all_of(passes.begin(), passes.end(), [&](const pass::Pass& pass) {
+      return pass.travel_mm_s / radius_mm <= positioner_.rolling_speed_max_rad_s;
+    });
+  }
+
+  /// Nominal bank for PB: one plate level (the face halves the corner, so either plate will do).
+  static Angle level_bank(const SeamInD& seam) {
+    return geom::angle_between(seam.face, seam.wall_1);
+  }
+
+  int fitting_stack(const SeamRef& ref,
+                    const Vec3& travel_W,
+                    const Vec3& face_W,
+                    Angle pb_bank) const {
+    const process::WeldFamily family = joint::position_family(*ref.joint->joint);
+    const auto found = position::classify(family, travel_W, face_W, Vec3::UnitZ());
+    if (!found) return -1;
+    for (std::size_t i = 0; i < ref.work->stacks.size(); ++i) {
+      const WeldPosition position = ref.work->stacks[i].position;
+      if (position != found->iso) continue;
+      const Angle nominal = position == WeldPosition::pb ? pb_bank : Angle();
+      const auto& passes = ref.work->stacks[i].stack.passes;
+      const bool allowed = std::all_of(passes.begin(), passes.end(), [&](const pass::Pass& pass) {
+        return role_allowed(pass.role, position, found->attitude, nominal);
+      });
+      if (allowed) return static_cast<int>(i);
+    }
+    return -1;
+  }
+
+  bool role_allowed(process::PassRole role,
+                    WeldPosition position,
+                    const position::Attitude& attitude,
+                    Angle nominal) const {
+    const auto& rows = inputs_.library.tolerances;
+    return std::any_of(rows.begin(), rows.end(), [&](const position::WorkingTolerance& row) {
+      const bool for_role = row.roles.empty() ||
+                            std::find(row.roles.begin(), row.roles.end(), role) != row.roles.end();
+      return row.position == position && for_role && position::is_within(row, attitude, nominal);
+    });
+  }
+
+  void tell_unplaced(const SeamRef& ref) {
+    findings_.push_back(Finding{
+        Severity::error,
+        "turn.seam.no_stance",
+        "seam " + ref.work->seam->id + ": no stance of positioner " + positioner_.id +
+            " holds it in a permitted position within axis limits and load; turn the part in its "
+            "set-up, widen the working tolerance rows, or take a positioner with more tilt",
+        place_of(inputs_.weldment, "joint/" + ref.joint->joint->id),
+        {}});
+    base::append_findings(findings_, overloads_);
+    overloads_.clear();
+  }
+
+  const Inputs& inputs_;
+  const Positioner& positioner_;
+  joint::Weight load_;
+  std::vector<Finding>& findings_;
+  std::vector<Finding> overloads_;
+  std::set<std::string> told_;
+  StancePool pool_;
+};
+
+}  // namespace
+
+joint::Weight load_on_faceplate(const Inputs& inputs) {
+  const joint::Setup& setup = inputs.weldment.setup;
+  joint::Weight part = joint::total_weight(inputs.weldment.members);
+  part.centre = setup.X_DJ.point(part.centre);
+  return turn::combined_weight(part, joint::Weight{setup.fixture_mass_kg, setup.fixture_centre});
+}
+
+StancePool find_stance_pool(const Inputs& inputs,
+                            const std::vector<SeamRef>& seams,
+                            std::vector<Finding>& findings) {
+  SEAMTURN_REQUIRE(inputs.cell.has_value(), inputs.weldment.title);
+  const joint::Weight load = load_on_faceplate(inputs);
+  if (load.mass_kg > inputs.cell->positioner.load_max_kg) {
+    findings.push_back(Finding{Severity::error,
+                               "turn.load.too_heavy",
+                               "part and fixture weigh " + base::fixed_text(load.mass_kg, 0) +
+                                   " kg, positioner " + inputs.cell->positioner.id + " carries " +
+                                   base::fixed_text(inputs.cell->positioner.load_max_kg, 0) +
+                                   " kg; take a larger positioner or a lighter fixture",
+                               place_of(inputs.weldment, "setup"),
+                               {}});
+    return StancePool{{}, std::vector<std::vector<Placement>>(seams.size())};
+  }
+  return Pool(inputs, findings).make(seams);
+}
+
+}  // namespace seamturn::planner::detail
