@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: MIT
+#include "json.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "sources_shown.hpp"
+
+namespace seamturn::cli {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+using timeline::SecondKind;
+
+std::string written(const Json& json) {
+  return json.dump(2) + '\n';
+}
+
+Json finding_list(const std::vector<base::Finding>& findings) {
+  Json list = Json::array();
+  for (const base::Finding& finding : findings) {
+    list.push_back(Json{{"severity", std::string(base::severity_name(finding.severity))},
+                        {"code", finding.code},
+                        {"text", finding.text},
+                        {"file", finding.place.file},
+                        {"line", finding.place.line},
+                        {"column", finding.place.column}});
+  }
+  return list;
+}
+
+Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
+  const joint::Joint& described = *joint::find_joint(plan.weldment, joint.id);
+  Json seams = Json::array();
+  Json positions = Json::array();
+  double length = 0.0, metal = 0.0, arc = 0.0, low = 0.0, high = 0.0, t85_min = 0.0, t85_max = 0.0;
+  std::size_t passes = 0;
+  for (const plan::PlannedSeam& seam : joint.seams) {
+    seams.push_back(seam.id);
+    const std::string position(process::position_name(seam.position));
+    if (std::find(positions.begin(), positions.end(), position) == positions.end()) {
+      positions.push_back(position);
+    }
+    length += seam.length_mm;
+    metal += seam.metal_kg;
+    arc += seam.stack.arc_time_s;
+    for (const plan::PlannedPass& pass : seam.passes) {
+      const bool first = passes++ == 0;
+      low = first ? pass.pass.heat_input_kj_mm : std::min(low, pass.pass.heat_input_kj_mm);
+      high = first ? low : std::max(high, pass.pass.heat_input_kj_mm);
+      t85_min = first ? pass.t85_s : std::min(t85_min, pass.t85_s);
+      t85_max = first ? pass.t85_long_s : std::max(t85_max, pass.t85_long_s);
+    }
+  }
+  return Json{{"id", joint.id},
+              {"seams", seams},
+              {"type", std::string(joint::joint_type_name(described.type))},
+              {"preparation", std::string(joint::preparation_name(described.preparation))},
+              {"length_mm", length},
+              {"section_area_mm2", joint.section.area_mm2},
+              {"metal_kg", metal},
+              {"positions", positions},
+              {"passes", passes},
+              {"arc_time_s", arc},
+              {"heat_input_min_kj_mm", low},
+              {"heat_input_max_kj_mm", high},
+              {"preheat_c", joint.heat.preheat_c},
+              {"needs_heating", joint.heat.needs_heating},
+              {"preheat_basis", joint.heat.preheat_basis},
+              {"interpass_max_c", joint.heat.interpass_max_c},
+              {"interpass_basis", joint.heat.interpass_basis},
+              {"cet", joint.heat.cet_governing},
+              {"cev", joint.heat.cev_plate ? Json(*joint.heat.cev_plate) : Json(nullptr)},
+              {"pcm", joint.heat.pcm_plate ? Json(*joint.heat.pcm_plate) : Json(nullptr)},
+              {"t85_min_s", t85_min},
+              {"t85_max_s", t85_max}};
+}
+
+Json axes_of(const plan::PlannedStance& stance) {
+  Json axes = Json::object();
+  for (std::size_t i = 0; i < stance.axis_names.size(); ++i) {
+    axes[stance.axis_names[i]] = stance.stance.axes[i].deg();
+  }
+  return axes;
+}
+
+Json torques_of(const plan::PlannedStance& stance) {
+  Json torques = Json::object();
+  for (std::size_t i = 0; i < stance.axis_names.size(); ++i) {
+    torques[stance.axis_names[i]] = stance.torque_nm[i];
+  }
+  return torques;
+}
+
+std::string position_of(const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      if (seam.id == id) return std::string(process::position_name(seam.position));
+    }
+  }
+  return {};
+}
+
+Json value_of(const figures::FigureValue& value) {
+  if (const auto* number = std::get_if<double>(&value.value)) return *number;
+  return std::get<std::string>(value.value);
+}
+
+}  // namespace
+
+std::string joints_json(const plan::Plan& plan) {
+  Json joints = Json::array();
+  for (const plan::PlannedJoint& joint : plan.joints) joints.push_back(joint_entry(plan, joint));
+  return written(Json{{"weldment", plan.weldment.title},
+                      {"joints", joints},
+                      {"totals",
+                       {{"length_mm", plan.totals.length_mm},
+                        {"metal_kg", plan.totals.metal_kg},
+                        {"passes", plan.totals.passes},
+                        {"arc_time_s", plan.totals.arc_time_s}}},
+                      {"findings", finding_list(plan.findings)}});
+}
+
+std::string turns_json(const plan::Plan& plan) {
+  Json stances = Json::array();
+  for (const plan::PlannedStance& stance : plan.stances) {
+    stances.push_back(Json{{"stance", stance.id},
+                           {"rolling", stance.stance.rolling},
+                           {"axes_deg", axes_of(stance)},
+                           {"torque_nm", torques_of(stance)},
+                           {"seams", stance.seams},
+                           {"visits", stance.visits},
+                           {"turn_time_s", stance.turn_time_s}});
+  }
+  Json sequence = Json::array();
+  for (const plan::PlannedEvent& event : plan.timeline) {
+    if (event.kind != SecondKind::arc) continue;
+    sequence.push_back(Json{{"seam", event.seam},
+                            {"pass", event.pass},
+                            {"position", position_of(plan, event.seam)},
+                            {"stance", event.stance},
+                            {"start_s", event.start_s},
+                            {"end_s", event.end_s}});
+  }
+  Json out{{"weldment", plan.weldment.title}, {"stances", stances}, {"sequence", sequence}};
+  for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
+    const std::string kind(timeline::second_kind_name(static_cast<SecondKind>(i)));
+    out[kind + "_time_s"] = plan.seconds[i];
+  }
+  out["cycle_time_s"] = plan.cycle_s;
+  out["lower_bound_s"] = plan.lower_bound_s;
+  out["proved_best"] = plan.proved_best;
+  out["not_turned"] = plan.not_turned;
+  out["findings"] = finding_list(plan.findings);
+  return written(out);
+}
+
+std::string cost_json(const plan::Plan& plan) {
+  const cost::Estimate& estimate = plan.estimate;
+  Json items = Json::array();
+  for (const cost::Item& item : estimate.items) {
+    items.push_back(
+        Json{{"name", item.name}, {"amount", item.amount}, {"low", item.low}, {"high", item.high}});
+  }
+  return written(Json{{"weldment", plan.weldment.title},
+                      {"wire_kg", estimate.wire_kg},
+                      {"gas_m3", estimate.gas_m3},
+                      {"energy_kwh", estimate.energy_kwh},
+                      {"arc_time_s", estimate.arc_time_s},
+                      {"cell_time_s", estimate.cell_time_s},
+                      {"items", items},
+                      {"currency", estimate.currency},
+                      {"total", estimate.total},
+                      {"total_low", estimate.total_low},
+                      {"total_high", estimate.total_high},
+                      {"batch", {{"parts", estimate.batch_parts}, {"total", estimate.batch_total}}},
+                      {"findings", finding_list(plan.findings)}});
+}
+
+std::string plan_json(const plan::Plan& plan, const std::vector<std::string>& files) {
+  Json cautions = Json::array();
+  for (const procedure::Caution& caution : plan.cautions) {
+    cautions.push_back(
+        Json{{"code", caution.code}, {"text", caution.text}, {"defer_to", caution.defer_to}});
+  }
+  return written(Json{{"weldment", plan.weldment.title},
+                      {"revision", plan.weldment.revision},
+                      {"part_mass_kg", plan.part.mass_kg},
+                      {"totals",
+                       {{"length_mm", plan.totals.length_mm},
+                        {"metal_kg", plan.totals.metal_kg},
+                        {"passes", plan.totals.passes},
+                        {"arc_time_s", plan.totals.arc_time_s}}},
+                      {"procedures", plan.procedures.size()},
+                      {"stances", plan.stances.size()},
+                      {"cycle_time_s", plan.cycle_s},
+                      {"lower_bound_s", plan.lower_bound_s},
+                      {"currency", plan.estimate.currency},
+                      {"total", plan.estimate.total},
+                      {"documents", files},
+                      {"cautions", cautions},
+                      {"findings", finding_list(plan.findings)}});
+}
+
+std::string figure_json(const figures::FigureResult& result, const base::FigureCard& card) {
+  Json out{{"name", result.name},
+           {"value", value_of(result.principal)},
+           {"unit", result.principal.unit},
+           {"source", source_text(card)},
+           {"status", status_text(card)}};
+  if (!result.values.empty()) {
+    Json values = Json::object();
+    for (const auto& [name, value] : result.values) {
+      values[name] = Json{{"value", value_of(value)}, {"unit", value.unit}};
+    }
+    out["values"] = values;
+  }
+  out["findings"] = finding_list(result.findings);
+  return written(out);
+}
+
+std::string cards_json() {
+  Json list = Json::array();
+  for (const base::FigureCard* card : figures::all_cards()) {
+    Json keys = Json::array();
+    for (const base::FigureKey& key : card->keys) {
+      keys.push_back(Json{{"key", std::string(key.name)},
+                          {"meaning", std::string(key.meaning)},
+                          {"units", key.is_text ? "" : base::unit_symbols(key.dimension)},
+                          {"range", std::string(key.range)},
+                          {"required", key.required}});
+    }
+    list.push_back(Json{{"name", std::string(card->name)},
+                        {"meaning", std::string(card->meaning)},
+                        {"unit", std::string(card->unit)},
+                        {"keys", keys},
+                        {"source", source_text(*card)},
+                        {"status", status_text(*card)}});
+  }
+  return written(Json{{"figures", list}});
+}
+
+std::string findings_json(const std::vector<base::Finding>& findings) {
+  return written(Json{{"findings", finding_list(findings)}});
+}
+
+std::string plugins_json(const std::vector<plugin_host::Verdict>& verdicts) {
+  Json list = Json::array();
+  for (const plugin_host::Verdict& verdict : verdicts) {
+    list.push_back(Json{{"file", verdict.file.string()},
+                        {"loaded", verdict.loaded},
+                        {"id", verdict.id},
+                        {"title", verdict.title},
+                        {"version", verdict.version},
+                        {"kind", verdict.kind},
+                        {"reason", verdict.reason}});
+  }
+  return written(Json{{"plugins", list}});
+}
+
+}  // namespace seamturn::cli

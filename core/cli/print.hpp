@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// What people read on the terminal: at most 100 columns, digits a person would write.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "seamturn/base/figure_card.hpp"
+#include "seamturn/figures/catalogue.hpp"
+#include "seamturn/plan/plan.hpp"
+#include "seamturn/plugin_host/plugin_host.hpp"
+#include "units_shown.hpp"
+
+namespace seamturn::cli {
+
+inline constexpr std::size_t line_width = 100;
+
+[[nodiscard]] std::string joints_text(const plan::Plan& plan, const UnitsShown& units);
+[[nodiscard]] std::string turns_text(const plan::Plan& plan, const UnitsShown& units);
+[[nodiscard]] std::string cost_text(const plan::Plan& plan, const UnitsShown& units);
+/// Head, totals, order and price in a few lines, the documents written, and the cautions.
+[[nodiscard]] std::string summary_text(const plan::Plan& plan,
+                                       const UnitsShown& units,
+                                       const std::string& folder,
+                                       const std::vector<std::string>& files);
+[[nodiscard]] std::string figure_text(const figures::FigureResult& result,
+                                      const base::FigureCard& card);
+[[nodiscard]] std::string card_text(const base::FigureCard& card);
+[[nodiscard]] std::string cards_text();
+[[nodiscard]] std::string plugins_text(const std::vector<plugin_host::Verdict>& verdicts);
+
+/// "Grab hub, revision A (invented demo data)".
+[[nodiscard]] std::string title_text(const plan::Plan& plan);
+/// Cautions, wrapped, one bullet each.
+[[nodiscard]] std::string cautions_text(const std::vector<procedure::Caution>& cautions);
+/// Preparation as on a drawing: "fillet a6", "single-bevel 45, depth 12".
+[[nodiscard]] std::string preparation_text(const joint::Joint& joint, const UnitsShown& units);
+
+}  // namespace seamturn::cli

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "print.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "table.hpp"
+
+namespace seamturn::cli {
+
+using base::fixed_text;
+
+std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
+  const cost::Estimate& estimate = plan.estimate;
+  Table use({{"per part", "", Align::left}, {"amount", ""}, {"", "", Align::left}});
+  use.add_row({"weld metal", units.mass(plan.totals.metal_kg), units.mass_unit()});
+  use.add_row({"wire bought", units.mass(estimate.wire_kg), units.mass_unit()});
+  use.add_row({"shielding gas", fixed_text(estimate.gas_m3, 2), "m3"});
+  use.add_row({"energy of the arcs", fixed_text(estimate.energy_kwh, 1), "kWh"});
+  use.add_row({"arc time", clock_text(estimate.arc_time_s), "h:min:s"});
+  use.add_row({"cell time", clock_text(estimate.cell_time_s), "h:min:s"});
+
+  Table items({{"item", "", Align::left},
+               {"per part", estimate.currency},
+               {"low", estimate.currency},
+               {"high", estimate.currency},
+               {"share", "%"}});
+  for (const cost::Item& item : estimate.items) {
+    const double share = estimate.total > 0.0 ? 100.0 * item.amount / estimate.total : 0.0;
+    items.add_row({item.name,
+                   fixed_text(item.amount, 2),
+                   fixed_text(item.low, 2),
+                   fixed_text(item.high, 2),
+                   fixed_text(share, 1)});
+  }
+  items.add_rule();
+  items.add_row({"total per part",
+                 fixed_text(estimate.total, 2),
+                 fixed_text(estimate.total_low, 2),
+                 fixed_text(estimate.total_high, 2),
+                 "100.0"});
+  return title_text(plan) + "\n\n" + use.text() + "\n" + items.text() + "\n" +
+         wrapped(
+             "Batch of " + std::to_string(estimate.batch_parts) + ": " +
+                 fixed_text(estimate.batch_total, 2) + " " + estimate.currency +
+                 ". Low and high move all times by " +
+                 fixed_text(100.0 * plan.rates.time_band_ratio, 0) + " % and all consumption by " +
+                 fixed_text(100.0 * plan.rates.consumption_band_ratio, 0) +
+                 " % the same way at once. Not in the price: plate, cutting, fit-up and tacking, "
+                 "preheating, inspection, overheads not in the rates.",
+             line_width,
+             0) +
+         "\n";
+}
+
+}  // namespace seamturn::cli

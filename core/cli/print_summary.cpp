@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "print.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "table.hpp"
+
+namespace seamturn::cli {
+
+using base::fixed_text;
+
+namespace {
+
+double highest_preheat_c(const plan::Plan& plan) {
+  double highest = 0.0;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.heat.needs_heating) highest = std::max(highest, joint.heat.preheat_c);
+  }
+  return highest;
+}
+
+std::size_t seam_count(const plan::Plan& plan) {
+  std::size_t count = 0;
+  for (const plan::PlannedJoint& joint : plan.joints) count += joint.seams.size();
+  return count;
+}
+
+std::string order_line(const plan::Plan& plan) {
+  if (!plan.cell || plan.stances.empty()) return "not planned (no cell, or no seam with a place)";
+  std::size_t turns = 0;
+  for (const plan::PlannedStance& stance : plan.stances) {
+    turns += static_cast<std::size_t>(stance.visits);
+  }
+  const double arc_share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[0] / plan.cycle_s : 0.0;
+  return std::to_string(plan.stances.size()) + " stances, " + std::to_string(turns) +
+         " visits; cycle " + clock_text(plan.cycle_s) + " h:min:s, " + fixed_text(arc_share, 0) +
+         " % arc; " +
+         (plan.proved_best ? "proved best"
+                           : "no order shorter than " + clock_text(plan.lower_bound_s));
+}
+
+}  // namespace
+
+std::string title_text(const plan::Plan& plan) {
+  return plan.weldment.title + ", revision " + plan.weldment.revision +
+         (plan.weldment.invented ? " (invented demo data)" : "");
+}
+
+std::string cautions_text(const std::vector<procedure::Caution>& cautions) {
+  std::string out;
+  for (const procedure::Caution& caution : cautions) {
+    out += wrapped("- " + caution.text + " (" + caution.defer_to + ")", line_width, 2) + "\n";
+  }
+  return out;
+}
+
+std::string summary_text(const plan::Plan& plan,
+                         const UnitsShown& units,
+                         const std::string& folder,
+                         const std::vector<std::string>& files) {
+  const double preheat_c = highest_preheat_c(plan);
+  std::string out = title_text(plan) + "\n\n";
+  const auto line = [&](const std::string& name, const std::string& text) {
+    const std::string head = name + std::string(13 - std::min<std::size_t>(13, name.size()), ' ');
+    out += wrapped(head + text, line_width, 13) + "\n";
+  };
+  line("part",
+       units.weight(plan.part.mass_kg) + " " + units.mass_unit() + ", " +
+           std::to_string(plan.weldment.members.size()) + " members");
+  line("welds",
+       std::to_string(plan.joints.size()) + " joints, " + std::to_string(seam_count(plan)) +
+           " seams, " + units.length(plan.totals.length_mm) + " " + units.length_unit() + ", " +
+           units.mass(plan.totals.metal_kg) + " " + units.mass_unit() + " of metal in " +
+           std::to_string(plan.totals.passes) + " passes");
+  line("procedures",
+       std::to_string(plan.procedures.size()) + " sheets, all preliminary; preheat up to " +
+           (preheat_c > 0.0 ? units.temperature(preheat_c) + " " + units.temperature_unit()
+                            : std::string("none")));
+  line("order", order_line(plan));
+  line("price",
+       fixed_text(plan.estimate.total, 2) + " " + plan.estimate.currency + " a part (" +
+           fixed_text(plan.estimate.total_low, 0) + " to " +
+           fixed_text(plan.estimate.total_high, 0) + "), wire " +
+           units.mass(plan.estimate.wire_kg) + " " + units.mass_unit() + ", arc " +
+           clock_text(plan.estimate.arc_time_s) + " h:min:s");
+  if (!files.empty()) {
+    line("documents", std::to_string(files.size()) + " files in " + folder);
+  }
+  return out + "\nCautions\n" + cautions_text(plan.cautions);
+}
+
+}  // namespace seamturn::cli

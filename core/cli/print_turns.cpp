@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "print.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "table.hpp"
+
+namespace seamturn::cli {
+
+namespace {
+
+using base::fixed_text;
+using timeline::SecondKind;
+
+/// Arcs at one stance without leaving it.
+struct Visit {
+  std::string stance;
+  double start_s = 0.0;
+  double end_s = 0.0;
+  std::vector<std::pair<std::string, std::vector<int>>> seams;  ///< with pass numbers, in order
+};
+
+std::vector<Visit> visits_of(const plan::Plan& plan) {
+  std::vector<Visit> visits;
+  for (const plan::PlannedEvent& event : plan.timeline) {
+    if (event.kind != SecondKind::arc) continue;
+    if (visits.empty() || visits.back().stance != event.stance) {
+      visits.push_back(Visit{event.stance, event.start_s, event.end_s, {}});
+    }
+    Visit& visit = visits.back();
+    visit.end_s = event.end_s;
+    if (visit.seams.empty() || visit.seams.back().first != event.seam) {
+      visit.seams.push_back({event.seam, {}});
+    }
+    visit.seams.back().second.push_back(event.pass);
+  }
+  return visits;
+}
+
+/// "J4.a 1-3": consecutive passes as a range.
+std::string seam_passes(const std::string& seam, const std::vector<int>& passes) {
+  std::string text = seam + " " + std::to_string(passes.front());
+  if (passes.size() > 1) text += "-" + std::to_string(passes.back());
+  return text;
+}
+
+std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
+  std::vector<Table::Column> columns = {{"stance", "", Align::left}};
+  for (const cell::Axis& axis : plan.cell->positioner.axes) columns.push_back({axis.name, "deg"});
+  for (const cell::Axis& axis : plan.cell->positioner.axes) {
+    columns.push_back({"torque " + axis.name, units.torque_unit()});
+  }
+  columns.push_back({"visits", ""});
+  columns.push_back({"turning", "s"});
+  columns.push_back({"seams", ""});
+  columns.push_back({"", "", Align::left});
+  Table table(columns);
+  for (const plan::PlannedStance& stance : plan.stances) {
+    std::vector<std::string> row = {stance.id};
+    for (const base::Angle axis : stance.stance.axes) row.push_back(fixed_text(axis.deg(), 1));
+    for (const double torque : stance.torque_nm) row.push_back(units.torque(torque));
+    row.push_back(std::to_string(stance.visits));
+    row.push_back(fixed_text(stance.turn_time_s, 0));
+    row.push_back(std::to_string(stance.seams.size()));
+    row.push_back(stance.stance.rolling ? "rolls during the weld" : "");
+    table.add_row(row);
+  }
+  return table.text();
+}
+
+std::string order_list(const plan::Plan& plan) {
+  std::string out;
+  for (const Visit& visit : visits_of(plan)) {
+    std::string line = clock_text(visit.start_s);
+    line = std::string(8 - std::min<std::size_t>(8, line.size()), ' ') + line + "  " +
+           visit.stance + "  ";
+    const std::size_t indent = line.size();
+    for (std::size_t i = 0; i < visit.seams.size(); ++i) {
+      std::string item = seam_passes(visit.seams[i].first, visit.seams[i].second);
+      std::replace(item.begin(), item.end(), ' ', '\x01');  // an item stays on one line
+      line += (i == 0 ? "" : ", ") + item;
+    }
+    line = wrapped(line, line_width, indent);
+    std::replace(line.begin(), line.end(), '\x01', ' ');
+    out += line + '\n';
+  }
+  return out;
+}
+
+std::string seconds_table(const plan::Plan& plan) {
+  Table table({{"", "", Align::left}, {"time", "h:min:s"}, {"share", "%"}});
+  for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
+    const double share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[i] / plan.cycle_s : 0.0;
+    table.add_row({std::string(timeline::second_kind_name(static_cast<SecondKind>(i))),
+                   clock_text(plan.seconds[i]),
+                   fixed_text(share, 1)});
+  }
+  table.add_rule();
+  table.add_row({"cycle", clock_text(plan.cycle_s), "100.0"});
+  return table.text();
+}
+
+std::string bound_text(const plan::Plan& plan) {
+  if (plan.proved_best) return "Proved best: no order of this model is shorter at these times.\n";
+  const double gap = 100.0 * (plan.cycle_s - plan.lower_bound_s) / plan.cycle_s;
+  return wrapped("No order of this model can be shorter than " + clock_text(plan.lower_bound_s) +
+                     "; this one is at most " + fixed_text(gap, 1) +
+                     " % of the cycle above the best. The best may lie anywhere between.",
+                 line_width,
+                 0) +
+         "\n";
+}
+
+}  // namespace
+
+std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
+  std::string out = title_text(plan) + "\n\n";
+  if (!plan.cell) return out + "The weldment names no cell: nothing is turned.\n";
+  if (plan.stances.empty())
+    return out + "No seam has a place in the weldment: nothing is turned.\n";
+  out += "On positioner " + plan.cell->positioner.id + ": part " + units.weight(plan.part.mass_kg) +
+         " " + units.mass_unit() + ", with fixture " + units.weight(plan.load.mass_kg) + " " +
+         units.mass_unit() + ".\n\n";
+  out += stance_table(plan, units) + "\n";
+  out +=
+      "Order (start of the first arc, stance, seams with their passes)\n" + order_list(plan) + "\n";
+  out += seconds_table(plan) + "\n" + bound_text(plan);
+  if (!plan.not_turned.empty()) {
+    std::string list;
+    for (const std::string& id : plan.not_turned) list += (list.empty() ? "" : ", ") + id;
+    out += wrapped("Left out, no place in the weldment: " + list, line_width, 2) + "\n";
+  }
+  out += wrapped(
+             "Turn only with the robot withdrawn; the first full turn slowly and with nobody "
+             "near. Times are for planning: the floor measures before each pass and welds only "
+             "between preheat and interpass maximum.",
+             line_width,
+             0) +
+         "\n";
+  return out;
+}
+
+}  // namespace seamturn::cli

@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: MIT
+#include "run.hpp"
+
+#include <algorithm>
+#include <ostream>
+#include <set>
+
+#include "exit_codes.hpp"
+#include "json.hpp"
+#include "print.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/io/output.hpp"
+#include "seamturn/io/plan_xml.hpp"
+#include "seamturn/io/read.hpp"
+#include "seamturn/planner/planner.hpp"
+#include "seamturn/plugin_host/plugin_host.hpp"
+
+namespace seamturn::cli {
+
+namespace {
+
+/// Wrong usage found only while running (exit 2).
+class UsageError : public base::Error {
+ public:
+  explicit UsageError(const std::string& text) : Error(text) {}
+};
+
+class Runner {
+ public:
+  Runner(const Command& command, const Surroundings& around)
+      : command_(command), around_(around), units_(command.us_units) {}
+
+  int carry_out() {
+    switch (command_.verb) {
+      case Verb::check:
+        return check();
+      case Verb::plan:
+        return plan();
+      case Verb::joints:
+        return print(joints_json, joints_text);
+      case Verb::turns:
+        return print(turns_json, turns_text);
+      case Verb::cost:
+        return print(cost_json, cost_text);
+      case Verb::write:
+        return write();
+      case Verb::figure:
+        return figure();
+      case Verb::plugins:
+        return plugins();
+    }
+    return exit_our_bug;
+  }
+
+ private:
+  std::ostream& out() const { return *around_.out; }
+  std::ostream& err() const { return *around_.err; }
+
+  void tell(const std::vector<base::Finding>& findings) const {
+    for (const base::Finding& finding : findings) {
+      if (command_.quiet && finding.severity != base::Severity::error) continue;
+      err() << base::finding_text(finding) << '\n';
+    }
+  }
+
+  plan::Plan make_plan() const {
+    planner::PlanParams params;
+    if (around_.progress_wanted && !command_.quiet) {
+      params.progress = [this](std::string_view stage) { err() << "planning: " << stage << "\n"; };
+    }
+    // The plan holds its own copy of everything it needs from the inputs.
+    return planner::make_plan(io::read_inputs(command_.file), params);
+  }
+
+  int check() const {
+    const planner::Inputs inputs = io::read_inputs(command_.file);
+    tell(inputs.findings);
+    if (command_.json) {
+      out() << findings_json(inputs.findings);
+      return exit_done;
+    }
+    std::size_t seams = 0;
+    for (const joint::Joint& joint : inputs.weldment.joints) seams += joint.seams.size();
+    const std::size_t warnings = inputs.findings.size();
+    out() << command_.file.string() << ": " << inputs.weldment.members.size() << " members, "
+          << inputs.weldment.joints.size() << " joints, " << seams << " seams; no errors, "
+          << warnings << (warnings == 1 ? " warning\n" : " warnings\n");
+    return exit_done;
+  }
+
+  int print(std::string (*json)(const plan::Plan&),
+            std::string (*text)(const plan::Plan&, const UnitsShown&)) const {
+    const plan::Plan plan = make_plan();
+    tell(plan.findings);
+    out() << (command_.json ? json(plan) : text(plan, units_));
+    return exit_done;
+  }
+
+  std::vector<std::filesystem::path> plugin_folders() const {
+    std::vector<std::filesystem::path> folders = command_.plugin_folders;
+    std::size_t start = 0;
+    while (start < around_.plugin_path.size()) {
+      const std::size_t end =
+          std::min(around_.plugin_path.find(':', start), around_.plugin_path.size());
+      if (end > start) folders.emplace_back(around_.plugin_path.substr(start, end - start));
+      start = end + 1;
+    }
+    folders.push_back(plugin_host::installed_plugin_folder());
+    return folders;
+  }
+
+  int plan() const {
+    const plan::Plan plan = make_plan();
+    tell(plan.findings);
+    std::vector<std::string> files;
+    if (!command_.output.empty()) {
+      const std::vector<io::Document> documents = all_documents(plan);
+      io::write_folder(command_.output, documents);
+      for (const io::Document& document : documents) files.push_back(document.name);
+    }
+    out() << (command_.json ? plan_json(plan, files)
+                            : summary_text(plan, units_, command_.output.string(), files));
+    return exit_done;
+  }
+
+  std::vector<io::Document> all_documents(const plan::Plan& plan) const {
+    const std::string xml = io::plan_xml(plan);
+    const plugin_host::PluginHost host(plugin_folders());
+    std::vector<io::Document> documents = {io::Document{"plan.xml", xml}};
+    std::set<std::string> names = {"plan.xml"};
+    for (const std::string& id : host.writer_ids()) {
+      for (const std::string& name : host.document_names(id, xml)) {
+        if (!names.insert(name).second) {
+          throw base::UnavailableError("two plugins want to write " + name + "; the second is " +
+                                       id);
+        }
+        documents.push_back(io::Document{name, host.write_document(id, xml, name)});
+      }
+    }
+    return documents;
+  }
+
+  /// The plan a writer gets: a saved one as it is, or one made now.
+  std::string plan_bytes() const {
+    std::string bytes = io::read_bytes(command_.file);
+    if (io::is_plan_xml(bytes)) {
+      io::check_plan_xml(bytes, command_.file.string());
+      return bytes;
+    }
+    const plan::Plan plan = make_plan();
+    tell(plan.findings);
+    return io::plan_xml(plan);
+  }
+
+  int write() const {
+    const plugin_host::PluginHost host(plugin_folders());
+    const std::string xml = plan_bytes();
+    const std::vector<std::string> names = host.document_names(command_.writer, xml);
+    const std::string bytes = host.write_document(command_.writer, xml, chosen_item(names));
+    if (command_.output == "-") {
+      out() << bytes;
+    } else {
+      io::write_file(command_.output, bytes);
+    }
+    return exit_done;
+  }
+
+  std::string chosen_item(const std::vector<std::string>& names) const {
+    std::string list;
+    for (const std::string& name : names) list += "\n  " + name;
+    const bool known = std::find(names.begin(), names.end(), command_.item) != names.end();
+    if (known) return command_.item;
+    if (!command_.item.empty()) {
+      throw UsageError("plugin " + command_.writer + " writes no \"" + command_.item +
+                       "\" from this plan; it writes:" + list);
+    }
+    if (names.size() == 1) return names.front();
+    throw UsageError("plugin " + command_.writer + " writes " + std::to_string(names.size()) +
+                     " documents from this plan; choose one with --item:" + list);
+  }
+
+  int figure() const {
+    if (command_.figure.empty()) {
+      out() << (command_.json ? cards_json() : cards_text());
+      return exit_done;
+    }
+    const base::FigureCard* card = figures::find_card(command_.figure);
+    if (card != nullptr && command_.arguments.empty()) {
+      out() << (command_.json ? cards_json() : card_text(*card));
+      return exit_done;
+    }
+    const figures::FigureAnswer answer =
+        figures::evaluate_figure(command_.figure, command_.arguments);
+    if (const auto* usage = std::get_if<figures::FigureUsage>(&answer))
+      throw UsageError(usage->text);
+    if (const auto* refused = std::get_if<std::vector<base::Finding>>(&answer)) {
+      throw base::InputError(*refused);
+    }
+    const figures::FigureResult& result = std::get<figures::FigureResult>(answer);
+    tell(result.findings);
+    out() << (command_.json ? figure_json(result, *card) : figure_text(result, *card));
+    return exit_done;
+  }
+
+  int plugins() const {
+    const plugin_host::PluginHost host(plugin_folders());
+    out() << (command_.json ? plugins_json(host.verdicts()) : plugins_text(host.verdicts()));
+    return exit_done;
+  }
+
+  const Command& command_;
+  const Surroundings& around_;
+  UnitsShown units_;
+};
+
+}  // namespace
+
+int run(const Command& command, const Surroundings& around) {
+  std::ostream& err = *around.err;
+  try {
+    const int code = Runner(command, around).carry_out();
+    around.out->flush();
+    if (!*around.out) {
+      err << "seamturn: writing the output failed\n";
+      return exit_unavailable;
+    }
+    return code;
+  } catch (const base::InputError& error) {
+    if (command.json) *around.out << findings_json(error.findings());
+    err << error.what() << '\n';
+    return exit_findings;
+  } catch (const UsageError& error) {
+    err << "seamturn: " << error.what() << '\n';
+    return exit_usage;
+  } catch (const base::UnavailableError& error) {
+    err << "seamturn: " << error.what() << '\n';
+    return exit_unavailable;
+  } catch (const std::exception& error) {
+    err << "seamturn: this is a bug of ours, please report it with the file: " << error.what()
+        << '\n';
+    return exit_our_bug;
+  }
+}
+
+}  // namespace seamturn::cli

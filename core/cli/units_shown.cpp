@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include "units_shown.hpp"
+
+#include <cmath>
+
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::cli {
+
+using base::Dimension;
+
+std::string UnitsShown::shown(double internal,
+                              Dimension dimension,
+                              const char* metric,
+                              int metric_decimals,
+                              const char* us,
+                              int us_decimals) const {
+  return us_ ? base::fixed_text(base::in_unit(internal, dimension, us), us_decimals)
+             : base::fixed_text(base::in_unit(internal, dimension, metric), metric_decimals);
+}
+
+std::string UnitsShown::length(double mm) const {
+  return shown(mm, Dimension::length, "mm", 0, "in", 1);
+}
+std::string UnitsShown::size(double mm) const {
+  std::string text = shown(mm, Dimension::length, "mm", 1, "in", 3);
+  // A drawing says 12, not 12.0.
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+std::string UnitsShown::area(double mm2) const {
+  return shown(mm2, Dimension::area, "mm2", 1, "in2", 3);
+}
+std::string UnitsShown::mass(double kg) const {
+  return shown(kg, Dimension::mass, "kg", 2, "lb", 2);
+}
+std::string UnitsShown::weight(double kg) const {
+  return shown(kg, Dimension::mass, "kg", 0, "lb", 0);
+}
+std::string UnitsShown::temperature(double c) const {
+  return shown(c, Dimension::temperature, "degC", 0, "degF", 0);
+}
+std::string UnitsShown::heat_input(double kj_mm) const {
+  return shown(kj_mm, Dimension::heat_input, "kJ/mm", 2, "kJ/in", 1);
+}
+std::string UnitsShown::torque(double nm) const {
+  return shown(nm, Dimension::torque, "N m", 0, "ft lb", 0);
+}
+
+std::string clock_text(double seconds) {
+  const long long whole = std::llround(seconds);
+  const auto two = [](long long n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  const long long h = whole / 3600;
+  const long long m = whole / 60 % 60;
+  const std::string tail = ":" + two(whole % 60);
+  return h > 0 ? std::to_string(h) + ":" + two(m) + tail : std::to_string(m) + tail;
+}
+
+}  // namespace seamturn::cli

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// Which units people see: metric, or inch, pound and degree Fahrenheit.
+#pragma once
+
+#include <string>
+
+#include "seamturn/base/units.hpp"
+
+namespace seamturn::cli {
+
+/// Numbers for people in one of the two systems. Every function returns the number without unit;
+/// the unit goes into the table head.
+class UnitsShown {
+ public:
+  explicit UnitsShown(bool us) : us_(us) {}
+  [[nodiscard]] std::string length(double mm) const;         ///< mm, 0 decimals; in, 1
+  [[nodiscard]] std::string size(double mm) const;           ///< weld sizes: mm, up to 1; in, up to 3
+  [[nodiscard]] std::string area(double mm2) const;          ///< mm2, 1; in2, 3
+  [[nodiscard]] std::string mass(double kg) const;           ///< kg, 3; lb, 3
+  [[nodiscard]] std::string weight(double kg) const;         ///< kg, 0; lb, 0
+  [[nodiscard]] std::string temperature(double c) const;     ///< degC, 0; degF, 0
+  [[nodiscard]] std::string heat_input(double kj_mm) const;  ///< kJ/mm, 2; kJ/in, 1
+  [[nodiscard]] std::string torque(double nm) const;         ///< N m, 0; ft lb, 0
+  [[nodiscard]] std::string length_unit() const { return us_ ? "in" : "mm"; }
+  [[nodiscard]] std::string area_unit() const { return us_ ? "in2" : "mm2"; }
+  [[nodiscard]] std::string mass_unit() const { return us_ ? "lb" : "kg"; }
+  [[nodiscard]] std::string temperature_unit() const { return us_ ? "degF" : "degC"; }
+  [[nodiscard]] std::string heat_input_unit() const { return us_ ? "kJ/in" : "kJ/mm"; }
+  [[nodiscard]] std::string torque_unit() const { return us_ ? "ft lb" : "N m"; }
+
+ private:
+  [[nodiscard]] std::string shown(double internal,
+                                  base::Dimension dimension,
+                                  const char* metric,
+                                  int metric_decimals,
+                                  const char* us,
+                                  int us_decimals) const;
+  bool us_;
+};
+
+/// "1:02:07" or "4:05": hours, minutes, seconds as a clock shows them, rounded to the second.
+[[nodiscard]] std::string clock_text(double seconds);
+
+}  // namespace seamturn::cli
