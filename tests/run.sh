@@ -1,0 +1,55 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds, runs the tests. Usage: tests/run.sh [MODE]
+#   (none)   everything, warnings are errors       asan    again under address+undefined sanitizers
+#   clang    does clang 14 parse every source      bench   benchmarks, side by side
+#   format   formats all sources                   tidy    clang-tidy over the core
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+mode="${1:-all}"
+.ci/install.sh
+jobs="$(nproc)"
+export CCACHE_BASEDIR="$PWD" CCACHE_NOHASHDIR=1
+
+build() { # folder, further options of cmake
+  local folder="$1"
+  shift
+  cmake -S . -B "$folder" -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache "$@" >"$folder.log" 2>&1 ||
+    { cat "$folder.log" >&2; exit 1; }
+  rm -f "$folder.log"
+  ninja -C "$folder" -j "$jobs" --quiet
+}
+sources() { git ls-files 'core/*.cpp' 'core/*.hpp' 'plugins/*.cpp' 'plugins/*.hpp' 'tests/*.cpp' 'tests/*.hpp'; }
+
+case "$mode" in
+all)
+  build build
+  ctest --test-dir build --no-tests=error --output-on-failure -j "$jobs"
+  ;;
+asan)
+  build build-asan -DSEAMTURN_SANITIZE=ON
+  ctest --test-dir build-asan --no-tests=error --output-on-failure -j "$jobs"
+  ;;
+clang)
+  # Analysis tools are built on clang 14, which knows less of C++20 than the compiler.
+  build build
+  sources | grep -v '\.hpp$' | grep '^\(core\|plugins\)/' | xargs -P "$jobs" -n 8 clang++-14 \
+    -std=c++20 -fsyntax-only -Icore/include -Icore/src -Icore/cli -Ibuild/core/cli \
+    -isystem /usr/include/eigen3 -DBOOST_DLL_USE_STD_FS
+  echo "clang 14 parses every source"
+  ;;
+bench)
+  build build-bench -DSEAMTURN_BENCH=ON
+  build-bench/bin/seamturn_bench
+  ;;
+format)
+  sources | xargs clang-format-14 -i
+  ;;
+tidy)
+  build build -DCMAKE_EXPORT_COMPILE_COMMANDS=ON
+  git ls-files 'core/src/*.cpp' | xargs -P "$jobs" -n 4 clang-tidy-14 -p build --quiet
+  ;;
+*)
+  sed -n '2,6s/^# \{0,1\}//p' "$0" >&2
+  exit 2
+  ;;
+esac
