@@ -33,7 +33,7 @@ clang)
   # Analysis tools are built on clang 14, which knows less of C++20 than the compiler.
   build build
   sources | grep -v '\.hpp$' | grep '^\(core\|plugins\)/' | xargs -P "$jobs" -n 8 clang++-14 \
-    -std=c++20 -fsyntax-only -Icore/include -Icore/src -Icore/cli -Ibuild/core/cli \
+    -std=c++20 -fsyntax-only -Icore/include -Icore/src -Icore/cli -Iplugins -Ibuild/core/cli \
     -isystem /usr/include/eigen3 -DBOOST_DLL_USE_STD_FS
   echo "clang 14 parses every source"
   ;;
