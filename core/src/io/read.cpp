@@ -38,9 +38,8 @@ class Reading {
     weldment();
     for (const Use& use : draft_.libraries) library(use);
     if (draft_.cell) cell(*draft_.cell);
-    if (!is_readable_) fail();
     const bool has_libraries = !draft_.libraries.empty() && libraries_readable_;
-    if (draft_.libraries.empty() && !told_no_use()) no_library();
+    if (draft_.libraries.empty()) no_library();
     detail::check_references(draft_, library_, has_libraries, report_);
     draft_.weldment.joints = detail::build_joints(draft_, report_);
     fail_on_errors();
@@ -70,12 +69,9 @@ class Reading {
 
   void weldment() {
     ParsedFile* file = parsed(file_.string(), read_bytes(file_));
-    if (file == nullptr) return static_cast<void>(is_readable_ = false);
+    if (file == nullptr) fail();
     FileContext context{*file, report_};
-    if (!detail::check_root(context, "weldment", weldment_namespace)) {
-      is_readable_ = false;
-      return;
-    }
+    if (!detail::check_root(context, "weldment", weldment_namespace)) fail();
     detail::read_weldment(context, draft_);
   }
 
@@ -122,10 +118,6 @@ class Reading {
     if (detail::check_root(context, "cell", cell_namespace)) cell_ = detail::read_cell(context);
   }
 
-  [[nodiscard]] bool told_no_use() const {
-    return !files_.front()->document.document_element().child("use");
-  }
-
   void no_library() {
     // A use that names none rightly was told where it stands; then this would be said twice.
     if (report_.error_count() > 0) return;
@@ -161,7 +153,6 @@ class Reading {
   detail::LibraryDraft library_;
   std::optional<cell::Cell> cell_;
   std::vector<std::string> libraries_read_;
-  bool is_readable_ = true;
   bool libraries_readable_ = true;
 };
 

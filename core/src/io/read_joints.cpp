@@ -98,7 +98,9 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots
                      "rename it");
   }
   draft.key = "joint/" + joint.id;
+  const std::size_t errors_before_type = context.report.error_count();
   joint.type = static_cast<joint::JointType>(reader.word("type", joint_types));
+  const bool type_is_known = context.report.error_count() == errors_before_type;
   read_members_of(reader, joint);
   joint.quality = quality_levels.at(reader.find_word("quality", quality_levels).value_or(1));
   joint.purpose = reader.find_text("purpose");
@@ -112,7 +114,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots
   check_children(context, element, known);
   const std::size_t errors_of_preparation = context.report.error_count();
   read_preparation(context, element, draft, spots);
-  if (context.report.error_count() == errors_of_preparation && reader.has("type")) {
+  if (context.report.error_count() == errors_of_preparation && type_is_known) {
     check_preparation_of_type(reader, draft);
   }
   read_cap(context, element, draft, spots);

@@ -2,6 +2,7 @@
 // Names that point at other things: steels, wires, gases, members, and the order `after` asks for.
 #include <algorithm>
 #include <map>
+#include <utility>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
@@ -12,6 +13,17 @@ namespace seamturn::io::detail {
 namespace {
 
 using Names = std::vector<std::string_view>;
+
+/// What a name should point at, and the code when it does not.
+struct Kind {
+  const char* word;
+  const char* code;
+};
+constexpr Kind wire_kind{"wire", "read.wire.unknown"};
+constexpr Kind gas_kind{"gas", "read.gas.unknown"};
+constexpr Kind steel_kind{"steel", "read.steel.unknown"};
+constexpr Kind member_kind{"member", "read.member.unknown"};
+constexpr Kind joint_kind{"joint", "read.joint.unknown"};
 
 template <class Thing, class Name>
 Names names_of(const std::vector<Thing>& things, const Name& name) {
@@ -36,6 +48,14 @@ std::string known_text(const Names& known) {
   return "expected " + one_of(first) + (known.size() > shown ? ", ..." : "");
 }
 
+/// There are bands and every one reaches beyond the one before it (NaN does not).
+bool rise(const std::vector<material::SteelBand>& bands) {
+  double last_mm = 0.0;
+  return !bands.empty() && std::all_of(bands.begin(), bands.end(), [&](const auto& band) {
+    return band.up_to_mm > std::exchange(last_mm, band.up_to_mm);
+  });
+}
+
 class ReferenceCheck {
  public:
   ReferenceCheck(const WeldmentDraft& draft, const LibraryDraft& library, Report& report)
@@ -47,14 +67,14 @@ class ReferenceCheck {
     steels_ = names_of(library_.library.steels,
                        [](const auto& s) { return std::string_view(s.designation); });
     const joint::Weldment& weldment = draft_.weldment;
-    expect(weldment.wire, wires_, "wire", spot_of(draft_.spots, "weldment", "wire"));
+    expect(weldment.wire, wires_, wire_kind, spot_of(draft_.spots, "weldment", "wire"));
     for (const JointDraft& joint : draft_.joints) {
-      expect(joint.joint.wire, wires_, "wire", spot_of(draft_.spots, joint.key, "wire"));
+      expect(joint.joint.wire, wires_, wire_kind, spot_of(draft_.spots, joint.key, "wire"));
     }
     for (const process::LinkedSettings& row : library_.library.settings) {
       const std::string key = "settings/" + row.id;
-      expect(row.wire, wires_, "wire", spot_of(library_.spots, key, "wire"));
-      expect(row.gas, gases_, "gas", spot_of(library_.spots, key, "gas"));
+      expect(row.wire, wires_, wire_kind, spot_of(library_.spots, key, "wire"));
+      expect(row.gas, gases_, gas_kind, spot_of(library_.spots, key, "gas"));
     }
     for (const joint::Member& member : weldment.members) steel_of(member);
   }
@@ -66,33 +86,36 @@ class ReferenceCheck {
         names_of(draft_.joints, [](const auto& j) { return std::string_view(j.joint.id); });
     for (const JointDraft& joint : draft_.joints) {
       for (const std::string& member : {joint.joint.member_1, joint.joint.member_2}) {
-        if (draft_.unsound_members.contains(member)) continue;
-        expect(member, members, "member", spot_of(draft_.spots, joint.key, "members"));
+        // A member without a readable id may be the one meant; one mistake makes one finding.
+        const bool may_be_unread = draft_.unsound_members.contains("");
+        if (may_be_unread || draft_.unsound_members.contains(member)) continue;
+        expect(member, members, member_kind, spot_of(draft_.spots, joint.key, "members"));
       }
+      if (std::find(joints.begin(), joints.end(), "") != joints.end()) continue;  // same
       for (const std::string& before : joint.joint.after) {
-        expect(before, joints, "joint", spot_of(draft_.spots, joint.key, "after"));
+        expect(before, joints, joint_kind, spot_of(draft_.spots, joint.key, "after"));
       }
     }
   }
 
  private:
-  void expect(const std::string& name, const Names& known, const char* kind, const Spot& spot) {
+  void expect(const std::string& name, const Names& known, const Kind& kind, const Spot& spot) {
     if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
     report_.error(spot,
-                  std::string("read.") + kind + ".unknown",
-                  std::string(kind) + " " + in_quotes(name) + " is not described anywhere; " +
+                  kind.code,
+                  std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; " +
                       known_text(known) + did_you_mean(name, known) +
                       "; correct the name or describe it");
   }
 
   void steel_of(const joint::Member& member) {
     const std::string key = "member/" + member.id;
-    expect(member.steel, steels_, "steel", spot_of(draft_.spots, key, "steel"));
+    expect(member.steel, steels_, steel_kind, spot_of(draft_.spots, key, "steel"));
     if (draft_.unsound_members.contains(member.id)) return;
     const auto& steels = library_.library.steels;
     const auto steel = std::find_if(
         steels.begin(), steels.end(), [&](const auto& s) { return s.designation == member.steel; });
-    if (steel == steels.end() || steel->bands.empty()) return;
+    if (steel == steels.end() || !rise(steel->bands)) return;  // told already
     const double wall_mm = joint::wall_thickness_mm(member.shape);
     if (material::find_band(*steel, wall_mm) != nullptr) return;
     const bool tube = std::holds_alternative<joint::Tube>(member.shape);
