@@ -134,6 +134,18 @@ TEST_SUITE("order/simulate") {
     check_kinds(order::simulate(job, {{0, 0}}), {90.0, 0.0, 8.0, 0.0, 8.0, 0.0, 0.0});
   }
 
+  TEST_CASE("given a cleaning, the interval of 50 s begins anew") {
+    Job job = whole_number_job();
+    job.clean_every_s = 50.0;
+    job.clean_s = 8.0;
+    job.blocks = {line_block("a", 0, 0.0, 0.0, 30.0),
+                  line_block("b", 1, 0.0, 0.0, 30.0),
+                  line_block("c", 2, 0.0, 0.0, 15.0)};
+    const Sequence sequence = {{0, 0}, {1, 0}, {2, 0}};
+    // Cleaned before b; 30 + 15 then fits.
+    CHECK(order::simulate(job, sequence).total_s(SecondKind::clean) == 8.0);
+  }
+
   TEST_CASE("given overhead and unwinding, they count as other and as turn") {
     Job job = whole_number_job();
     job.blocks = {line_block("a", 0, 0.0, 0.0, 10.0)};
@@ -196,6 +208,66 @@ TEST_SUITE("order/simulate") {
       }
       CHECK(std::abs(sum_s - clock.now_s()) <= 1e-9 * clock.now_s());
     }
+  }
+
+  TEST_CASE("for any sequence, law: the events keep every gap and clean in time") {
+    const std::uint64_t seed = base::named_seed(1, "order gaps kept");
+    INFO("seed " << seed);
+    base::Random random(seed);
+    int gaps_met = 0;
+    for (int round = 0; round < 100; ++round) {
+      const Job job = random_job({10, 3, 3, 3, 3}, random);
+      Sequence sequence;
+      for (int b = 0; b < 10; ++b) {
+        const auto& options = job.blocks[static_cast<std::size_t>(b)].options;
+        sequence.push_back({b, static_cast<int>(random.below(options.size()))});
+      }
+      double arc_s = 0.0;
+      int passes = 0;
+      std::vector<const timeline::Event*> arcs;
+      const Clock clock = order::simulate(job, sequence);
+      for (const timeline::Event& event : clock.events()) {
+        if (event.kind == SecondKind::clean) {
+          arc_s = 0.0;
+          passes = 0;
+        }
+        if (event.kind != SecondKind::arc) continue;
+        arc_s += event.end_s - event.start_s;
+        ++passes;
+        if (job.clean_every_s > 0.0 && passes > 1) CHECK(arc_s <= job.clean_every_s + 1e-9);
+        arcs.push_back(&event);
+      }
+      const auto zone = [&job](const timeline::Event* arc) {
+        return job.blocks[static_cast<std::size_t>(arc->item)].zone;
+      };
+      const auto option_of = [&](const timeline::Event* arc) {
+        const auto item = static_cast<std::size_t>(arc->item);
+        return job.blocks[item].options[static_cast<std::size_t>(sequence[item].option)];
+      };
+      for (std::size_t i = 1; i < arcs.size(); ++i) {
+        std::size_t before = i;
+        while (before-- > 0 && zone(arcs[before]) != zone(arcs[i])) {
+        }
+        if (before >= i) continue;  // first arc of its zone
+        const timeline::Event& last = *arcs[before];
+        const timeline::Event& now = *arcs[i];
+        const double gap_s = job.blocks[static_cast<std::size_t>(now.item)]
+                                 .passes[static_cast<std::size_t>(now.pass)]
+                                 .gap_s;
+        // Places along the run, 0 where the zone's sense begins, 1 where it ends.
+        const auto time_at = [](const timeline::Event& arc, bool reversed, double place) {
+          const double part = reversed ? 1.0 - place : place;
+          return arc.start_s + part * (arc.end_s - arc.start_s);
+        };
+        for (const double place : {0.0, 0.3, 0.5, 1.0}) {
+          const double found_s = time_at(now, option_of(&now).reversed, place) -
+                                 time_at(last, option_of(&last).reversed, place);
+          CHECK(found_s >= gap_s - 1e-9);
+        }
+        gaps_met += gap_s > 0.0 ? 1 : 0;
+      }
+    }
+    CHECK(gaps_met > 300);
   }
 
   TEST_CASE("refuses a sequence that leaves out, repeats or overtakes because it is no order") {
