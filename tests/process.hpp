@@ -3,6 +3,7 @@
 #pragma once
 
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <array>
 #include <cstdio>
@@ -19,17 +20,18 @@ struct Ran {
   std::string err;
 };
 
-/// A fresh scratch folder below the build folder.
+/// A fresh scratch folder below the build folder, of this process: cases run side by side.
 inline std::filesystem::path scratch(const std::string& name) {
-  const std::filesystem::path folder =
-      std::filesystem::path(SEAMTURN_BINARY_DIR) / "scratch" / name;
+  const std::filesystem::path folder = std::filesystem::path(SEAMTURN_BINARY_DIR) / "scratch" /
+                                       (name + "-" + std::to_string(getpid()));
   std::filesystem::remove_all(folder);
   std::filesystem::create_directories(folder);
   return folder;
 }
 
 /// Runs "seamturn ARGUMENTS" (shell syntax) in a folder.
-inline Ran run_seamturn(const std::string& arguments, const std::filesystem::path& folder,
+inline Ran run_seamturn(const std::string& arguments,
+                        const std::filesystem::path& folder,
                         const std::string& environment = "") {
   const std::filesystem::path err = folder / ".stderr";
   const std::string line = "cd '" + folder.string() + "' && " + environment +
