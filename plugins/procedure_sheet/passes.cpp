@@ -70,6 +70,7 @@ void put_process(pugi::xml_node sheet, const Subject& subject) {
   put_open(node, "limits of slope and rotation");
   put_open(node, "current type and polarity");
   put_open(node, "power source and pulse programme");
+  put_item(node, "number of wires", "one");
   put_item(
       node, "runs", subject.seam.child("pass").next_sibling("pass") ? "multi-run" : "single run");
   put_item(node,
