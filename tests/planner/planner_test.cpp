@@ -217,6 +217,38 @@ TEST_SUITE("planner/planner") {
     }
   }
 
+  TEST_CASE("for every rolled pass of a true ring, law: torch and point stand still in the cell") {
+    int seen = 0;
+    for (const Planned& planned : plans()) {
+      for (const Arc& arc : arcs_of(planned.plan)) {
+        if (!arc.pass->roll) continue;
+        const geom::Pose& X_DJ = planned.plan.weldment.setup.X_DJ;
+        const auto& path = *described_seam(planned.plan, arc.seam->id).path;
+        const geom::Vec3 centre_D = X_DJ.point(std::get<geom::CirclePath>(path).centre);
+        // A ring beside the table's axis moves round it, and the torch goes along.
+        if (centre_D.head<2>().norm() > 1e-6) continue;
+        const turn::Stance& stance =
+            planned.plan.stances[static_cast<std::size_t>(arc.pass->stance)].stance;
+        const auto& points = arc.pass->points;
+        const auto in_cell = [&](std::size_t k) {
+          std::vector<base::Angle> axes = stance.axes;
+          const double share = static_cast<double>(k) / static_cast<double>(points.size() - 1);
+          axes.back() = axes.back() + share * *arc.pass->roll;
+          return turn::pose_WD(planned.plan.cell->positioner, axes) * X_DJ;
+        };
+        for (std::size_t k = 1; k < points.size(); ++k) {
+          INFO(planned.file, " ", arc.seam->id, " point ", k);
+          CHECK((in_cell(k).point(points[k].point) - in_cell(0).point(points[0].point)).norm() <
+                1e-6);
+          CHECK((in_cell(k).direction(points[k].torch) - in_cell(0).direction(points[0].torch))
+                    .norm() < 1e-9);
+        }
+        ++seen;
+      }
+    }
+    CHECK(seen > 0);
+  }
+
   TEST_CASE("for every stance used, law: the positioner carries and holds the load there") {
     for (const Planned& planned : plans()) {
       const Plan& plan = planned.plan;

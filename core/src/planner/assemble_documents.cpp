@@ -111,6 +111,31 @@ void keep_used_consumables(const Inputs& inputs, plan::Plan& plan) {
                uses_gas);
 }
 
+bool uses_settings(const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      for (const plan::PlannedPass& pass : seam.passes) {
+        if (pass.pass.settings == id) return true;
+      }
+    }
+  }
+  return false;
+}
+
+/// What the sheets say of metal and settings beside their numbers: standard, transfer, source.
+void keep_used_rows(const Inputs& inputs, plan::Plan& plan) {
+  for (const process::LinkedSettings& row : inputs.library.settings) {
+    if (uses_settings(plan, row.id)) plan.settings.push_back(row);
+  }
+  const std::vector<joint::Member>& members = plan.weldment.members;
+  for (const material::Steel& steel : inputs.library.steels) {
+    const bool used = std::any_of(members.begin(), members.end(), [&](const joint::Member& member) {
+      return member.steel == steel.designation;
+    });
+    if (used) plan.steels.push_back(steel);
+  }
+}
+
 }  // namespace
 
 void assemble_procedures(const Inputs& inputs,
@@ -137,6 +162,7 @@ void assemble_procedures(const Inputs& inputs,
       planned_seam(plan, seam).procedure = procedure.id;
   }
   keep_used_consumables(inputs, plan);
+  keep_used_rows(inputs, plan);
 }
 
 void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {

@@ -80,6 +80,7 @@ class OrderAssembler {
     pass.end_s = event.end_s;
     pass.stance = stance;
     pass.reversed = placement.reversed;
+    if (placement.rolling) pass.roll = rolled_turn(inputs_, *ref.work->seam);
     set_points(ref, placement, pass);
     note_seam(stance, seam.id);
     return pass.pass.number;

@@ -61,6 +61,11 @@ bool can_roll(const Positioner& positioner, const SeamInD& seam) {
   return seam.ring && seam.axis.cross(rolling_axis_D(positioner)).norm() < parallel;
 }
 
+/// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
+double rolling_sense(const Positioner& positioner, const Vec3& ring_axis_D) {
+  return ring_axis_D.dot(rolling_axis_D(positioner)) > 0.0 ? -1.0 : 1.0;
+}
+
 /// Sky directions that lay a seam exactly: face up, or one of its plates level.
 std::vector<Vec3> wanted_skies(const Positioner& positioner, const SeamInD& seam) {
   if (seam.ring && !can_roll(positioner, seam)) return {seam.axis, -seam.axis};
@@ -99,21 +104,17 @@ class Pool {
     }
   }
 
-  /// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
-  double rolling_sense(const SeamInD& seam) const {
-    return seam.axis.dot(rolling_axis_D(positioner_)) > 0.0 ? -1.0 : 1.0;
-  }
-
   /// Where a rolled turn starts: half a turn before the middle of the axis' travel.
   Angle rolling_start(const SeamInD& seam) const {
     const cell::Axis& axis = positioner_.axes.back();
     if (axis.endless) return Angle();
-    return (axis.min + axis.max) / 2.0 - rolling_sense(seam) * Angle::deg(180.0);
+    return (axis.min + axis.max) / 2.0 - rolling_sense(positioner_, seam.axis) * Angle::deg(180.0);
   }
 
   bool turn_fits(const SeamInD& seam, const turn::Stance& stance) const {
     const cell::Axis& axis = positioner_.axes.back();
-    const Angle end = stance.axes.back() + rolling_sense(seam) * Angle::deg(360.0);
+    const Angle end =
+        stance.axes.back() + rolling_sense(positioner_, seam.axis) * Angle::deg(360.0);
     const Angle start = stance.axes.back();
     return axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max);
   }
@@ -301,6 +302,13 @@ StancePool find_stance_pool(const Inputs& inputs,
     return StancePool{{}, std::vector<std::vector<Placement>>(seams.size())};
   }
   return Pool(inputs, findings).make(seams);
+}
+
+base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam) {
+  SEAMTURN_REQUIRE(inputs.cell && seam.path && geom::is_closed(*seam.path), seam.id);
+  const Vec3 axis_J = std::get<geom::CirclePath>(*seam.path).axis;
+  const Vec3 axis_D = inputs.weldment.setup.X_DJ.direction(axis_J);
+  return rolling_sense(inputs.cell->positioner, axis_D) * Angle::deg(360.0);
 }
 
 }  // namespace seamturn::planner::detail
