@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "detail_stances.hpp"
@@ -143,8 +144,10 @@ class Chooser {
     std::vector<Placement> kept;
     for (const bool open : {true, false}) {
       for (const Placement& p : all) {
-        const bool fits =
-            p.stack == best.stack && open_[static_cast<std::size_t>(p.stance)] == open;
+        // All passes of a ring start at one station: the gap between passes is kept place by place.
+        const bool same_start = std::abs(p.ring_start_mm - best.ring_start_mm) < 1e-6;
+        const bool fits = p.stack == best.stack && same_start &&
+                          open_[static_cast<std::size_t>(p.stance)] == open;
         if (fits && kept.size() < most_placements) kept.push_back(p);
       }
     }
