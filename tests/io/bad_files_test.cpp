@@ -63,6 +63,7 @@ const Bad bad_files[] = {
      "read.steel.thickness@5:46 joint.seam.not_on_member@12:6 joint.seam.not_on_member@16:6"},
     {"three_seams.xml", "read.joint.seams@12:44"},
     {"throat_and_leg.xml", "read.fillet.size@11:32"},
+    {"toe_lap_in_tee.xml", "read.joint.toe_lap@11:91"},
     {"truncated.xml", "read.xml.malformed@18:10"},
     {"two_roots.xml", "read.xml.second_root@20:2"},
     {"unit_missing.xml", "read.unit.missing@11:21"},

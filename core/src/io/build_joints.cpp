@@ -20,7 +20,7 @@ const Angle agrees = Angle::deg(30.0);          // a stated face and a found one
 const Angle straight = Angle::deg(180.0);
 
 std::string mm(double value) {
-  return base::shortest_text(value) + " mm";
+  return base::digits_text(value) + " mm";
 }
 std::string degrees(Angle angle) {
   return base::fixed_text(angle.deg(), 1) + " deg";

@@ -4,6 +4,7 @@
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
+#include "seamturn/base/number_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -124,6 +125,13 @@ void read_cap(FileContext& context,
     reader.error(
         "read.joint.cap_on_fillet",
         "a cap on a fillet; expected none: a fillet's size is its throat or leg; delete it");
+  }
+  if (draft.joint.type == joint::JointType::tee && draft.joint.cap.toe_lap_mm > 0.0) {
+    reader.error("toe-lap",
+                 "read.joint.toe_lap",
+                 "a cap in a tee laps " + base::digits_text(draft.joint.cap.toe_lap_mm) +
+                     " mm beyond the groove, on the first member's side into the plate; expected "
+                     "0 mm; delete toe-lap");
   }
   reader.finish(draft.key + "/cap", spots);
   check_children(context, element, {});

@@ -41,7 +41,7 @@ void read_line(AttributeReader& reader, SeamDraft& seam) {
   if (length < shortest_seam_mm) {
     reader.error("to",
                  "read.seam.too_short",
-                 "the seam is " + base::shortest_text(length) +
+                 "the seam is " + base::digits_text(length) +
                      " mm long; expected at least 1 mm; correct from= or to=");
   } else if (!std::isnan(length)) {
     tangent = geom::unit(line.to - line.from);
