@@ -1,70 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Laws that hold for the plan of every weldment in joints/.
-#include "seamturn/planner/planner.hpp"
-
+// Laws of order, clock and documents that hold for the plan of every weldment in joints/.
 #include <map>
 
-#include "oracle.hpp"
-#include "repository.hpp"
+#include "planned_demos.hpp"
 #include "seamturn/io/plan_xml.hpp"
-#include "seamturn/io/read.hpp"
-#include "seamturn/position/classify.hpp"
-#include "seamturn/process/deposit.hpp"
 #include "seamturn/turn/load.hpp"
 
 namespace seamturn::tests {
 
 namespace {
-
-using plan::Plan;
-
-struct Planned {
-  std::string file;
-  planner::Inputs inputs;
-  Plan plan;
-};
-
-/// Each demo file is planned once for all laws.
-const std::vector<Planned>& plans() {
-  static const std::vector<Planned> all = [] {
-    std::vector<Planned> made;
-    for (const auto& entry : std::filesystem::directory_iterator(repository() / "joints")) {
-      if (entry.path().extension() != ".xml") continue;
-      Planned one;
-      one.file = entry.path().filename().string();
-      one.inputs = io::read_inputs(entry.path());
-      one.plan = planner::make_plan(one.inputs);
-      made.push_back(std::move(one));
-    }
-    return made;
-  }();
-  return all;
-}
-
-struct Arc {
-  const plan::PlannedSeam* seam;
-  const plan::PlannedPass* pass;
-};
-
-std::vector<Arc> arcs_of(const Plan& plan) {
-  std::vector<Arc> arcs;
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    for (const plan::PlannedSeam& seam : joint.seams) {
-      for (const plan::PlannedPass& pass : seam.passes) arcs.push_back(Arc{&seam, &pass});
-    }
-  }
-  return arcs;
-}
-
-const joint::Seam& described_seam(const Plan& plan, const std::string& id) {
-  for (const joint::Joint& joint : plan.weldment.joints) {
-    for (const joint::Seam& seam : joint.seams) {
-      if (seam.id == id) return seam;
-    }
-  }
-  FAIL("no seam ", id);
-  return plan.weldment.joints.front().seams.front();
-}
 
 /// Total of one kind as the timeline shows it.
 double seconds_of(const Plan& plan, timeline::SecondKind kind) {
@@ -78,35 +22,6 @@ double seconds_of(const Plan& plan, timeline::SecondKind kind) {
 }  // namespace
 
 TEST_SUITE("planner/planner") {
-  TEST_CASE("for every demo weldment, law: pass sections add up to the section of the joint") {
-    REQUIRE(plans().size() >= 2);
-    for (const Planned& planned : plans()) {
-      for (const plan::PlannedJoint& joint : planned.plan.joints) {
-        for (const plan::PlannedSeam& seam : joint.seams) {
-          double area = 0.0;
-          for (const plan::PlannedPass& pass : seam.passes) area += pass.pass.area_mm2;
-          INFO(planned.file, " ", seam.id);
-          CHECK(area == doctest::Approx(joint.section.area_mm2).epsilon(1e-9).scale(0.0));
-        }
-      }
-    }
-  }
-
-  TEST_CASE("for every demo weldment, law: metal is section times length times density on a line") {
-    for (const Planned& planned : plans()) {
-      for (const plan::PlannedJoint& joint : planned.plan.joints) {
-        for (const plan::PlannedSeam& seam : joint.seams) {
-          const joint::Seam& described = described_seam(planned.plan, seam.id);
-          if (!described.path || geom::is_closed(*described.path)) continue;
-          INFO(planned.file, " ", seam.id);
-          CHECK(seam.metal_kg == doctest::Approx(joint.section.area_mm2 * seam.length_mm * 7.85e-6)
-                                     .epsilon(1e-12)
-                                     .scale(0.0));
-        }
-      }
-    }
-  }
-
   TEST_CASE("for every demo weldment, law: the seconds of the seven kinds add up to the cycle") {
     for (const Planned& planned : plans()) {
       double total = 0.0;
@@ -164,89 +79,6 @@ TEST_SUITE("planner/planner") {
         }
       }
     }
-  }
-
-  TEST_CASE("for every pass, law: the stance holds the seam in the position the plan names") {
-    for (const Planned& planned : plans()) {
-      const Plan& plan = planned.plan;
-      if (!plan.cell) continue;
-      for (const Arc& arc : arcs_of(plan)) {
-        if (arc.pass->stance < 0) continue;
-        const plan::PlannedStance& stance =
-            plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
-        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, stance.stance.axes) *
-                                plan.weldment.setup.X_DJ.rotation;
-        const joint::Joint& joint = *joint::find_joint(plan.weldment, arc.seam->joint);
-        const joint::Seam& seam = described_seam(plan, arc.seam->id);
-        // The face where the first torch pose stands; on a ring found by its travel direction.
-        const geom::Vec3 travel_J = arc.pass->points.front().travel;
-        geom::Vec3 face_J = seam.face;
-        if (geom::is_closed(*seam.path)) {
-          const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
-          const geom::Vec3 first = geom::path_station(*seam.path, 0.0).tangent;
-          const geom::Angle turned = geom::signed_angle(circle.axis, first, travel_J);
-          face_J = geom::rotation_about(circle.axis, turned) * seam.face;
-        }
-        const auto found = position::classify(
-            joint::position_family(joint), R_WJ * travel_J, R_WJ * face_J, geom::Vec3::UnitZ());
-        INFO(planned.file, " ", seam.id, " pass ", arc.pass->pass.number, " at ", stance.id);
-        REQUIRE(found.has_value());
-        CHECK(process::position_name(found->iso) == process::position_name(arc.seam->position));
-      }
-    }
-  }
-
-  TEST_CASE(
-      "for every pass, law: the bead its settings lay is its section, at the heat they give") {
-    for (const Planned& planned : plans()) {
-      for (const Arc& arc : arcs_of(planned.plan)) {
-        const pass::Pass& pass = arc.pass->pass;
-        const joint::Joint& joint = *joint::find_joint(planned.plan.weldment, arc.seam->joint);
-        const std::string& id = joint.wire.empty() ? planned.plan.weldment.wire : joint.wire;
-        for (const process::Wire& wire : planned.plan.wires) {
-          if (wire.id != id) continue;
-          INFO(planned.file, " ", arc.seam->id, " pass ", pass.number);
-          CHECK(process::bead_area_mm2(wire, pass.feed_mm_s, pass.travel_mm_s) ==
-                doctest::Approx(pass.area_mm2).epsilon(1e-9).scale(0.0));
-          // k = 0.8 for process 135 (EN 1011-1 as quoted by TWI), checked here without our
-          // function.
-          CHECK(0.8 * pass.voltage_v * pass.current_a / pass.travel_mm_s / 1000.0 ==
-                doctest::Approx(pass.heat_input_kj_mm).epsilon(1e-9).scale(0.0));
-        }
-      }
-    }
-  }
-
-  TEST_CASE("for every rolled pass of a true ring, law: torch and point stand still in the cell") {
-    int seen = 0;
-    for (const Planned& planned : plans()) {
-      for (const Arc& arc : arcs_of(planned.plan)) {
-        if (!arc.pass->roll) continue;
-        const geom::Pose& X_DJ = planned.plan.weldment.setup.X_DJ;
-        const auto& path = *described_seam(planned.plan, arc.seam->id).path;
-        const geom::Vec3 centre_D = X_DJ.point(std::get<geom::CirclePath>(path).centre);
-        // A ring beside the table's axis moves round it, and the torch goes along.
-        if (centre_D.head<2>().norm() > 1e-6) continue;
-        const turn::Stance& stance =
-            planned.plan.stances[static_cast<std::size_t>(arc.pass->stance)].stance;
-        const auto& points = arc.pass->points;
-        const auto in_cell = [&](std::size_t k) {
-          std::vector<base::Angle> axes = stance.axes;
-          const double share = static_cast<double>(k) / static_cast<double>(points.size() - 1);
-          axes.back() = axes.back() + share * *arc.pass->roll;
-          return turn::pose_WD(planned.plan.cell->positioner, axes) * X_DJ;
-        };
-        for (std::size_t k = 1; k < points.size(); ++k) {
-          INFO(planned.file, " ", arc.seam->id, " point ", k);
-          CHECK((in_cell(k).point(points[k].point) - in_cell(0).point(points[0].point)).norm() <
-                1e-6);
-          CHECK((in_cell(k).direction(points[k].torch) - in_cell(0).direction(points[0].torch))
-                    .norm() < 1e-9);
-        }
-        ++seen;
-      }
-    }
-    CHECK(seen > 0);
   }
 
   TEST_CASE("for every stance used, law: the positioner carries and holds the load there") {

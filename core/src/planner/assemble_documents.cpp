@@ -60,7 +60,7 @@ procedure::SeamWork seam_work(const Inputs& inputs,
 procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
   procedure::CautionTriggers triggers;
   triggers.on_positioner = plan.cell.has_value();
-  triggers.part_mass_kg = plan.load.mass_kg;
+  triggers.part_mass_kg = plan.part.mass_kg;
   for (const plan::PlannedStance& stance : plan.stances) {
     for (const Angle axis : stance.stance.axes) {
       if (axis.rad() != 0.0) triggers.tilting = true;

@@ -142,14 +142,12 @@ class Chooser {
     const Placement best = *std::min_element(
         all.begin(), all.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
     std::vector<Placement> kept;
-    for (const bool open : {true, false}) {
-      for (const Placement& p : all) {
-        // All passes of a ring start at one station: the gap between passes is kept place by place.
-        const bool same_start = std::abs(p.ring_start_mm - best.ring_start_mm) < 1e-6;
-        const bool fits = p.stack == best.stack && same_start &&
-                          open_[static_cast<std::size_t>(p.stance)] == open;
-        if (fits && kept.size() < most_placements) kept.push_back(p);
-      }
+    for (const Placement& p : all) {
+      // All passes of a ring start at one station: the gap between passes is kept place by place.
+      const bool same_start = std::abs(p.ring_start_mm - best.ring_start_mm) < 1e-6;
+      const bool open = open_[static_cast<std::size_t>(p.stance)];
+      const bool fits = p.stack == best.stack && same_start && open;
+      if (fits && kept.size() < most_placements) kept.push_back(p);
     }
     return kept;
   }

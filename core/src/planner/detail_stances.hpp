@@ -20,8 +20,8 @@ namespace seamturn::planner::detail {
                                           const std::vector<SeamRef>& seams,
                                           std::vector<base::Finding>& findings);
 
-/// Chooses few stances: every seam gets one position and keeps the placements in that position,
-/// those in the chosen stances first. Returns, per seam, the placements to plan with.
+/// Chooses few stances: every seam gets one position and keeps the placements in that position and
+/// in the chosen stances. Returns, per seam, the placements to plan with.
 /// Method: facility location by greedy opening and local search; the price of a stance is the time
 /// of turning to it once. Cost per round: stances x seams.
 [[nodiscard]] std::vector<std::vector<Placement>> choose_placements(

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+// The demo weldments, read and planned once for every law of the planner.
+#pragma once
+
+#include "oracle.hpp"
+#include "repository.hpp"
+#include "seamturn/io/read.hpp"
+#include "seamturn/planner/planner.hpp"
+
+namespace seamturn::tests {
+
+using plan::Plan;
+
+struct Planned {
+  std::string file;
+  planner::Inputs inputs;
+  Plan plan;
+};
+
+/// Each demo file is planned once for all laws.
+inline const std::vector<Planned>& plans() {
+  static const std::vector<Planned> all = [] {
+    std::vector<Planned> made;
+    for (const auto& entry : std::filesystem::directory_iterator(repository() / "joints")) {
+      if (entry.path().extension() != ".xml") continue;
+      Planned one;
+      one.file = entry.path().filename().string();
+      one.inputs = io::read_inputs(entry.path());
+      one.plan = planner::make_plan(one.inputs);
+      made.push_back(std::move(one));
+    }
+    return made;
+  }();
+  return all;
+}
+
+struct Arc {
+  const plan::PlannedSeam* seam;
+  const plan::PlannedPass* pass;
+};
+
+inline std::vector<Arc> arcs_of(const Plan& plan) {
+  std::vector<Arc> arcs;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      for (const plan::PlannedPass& pass : seam.passes) arcs.push_back(Arc{&seam, &pass});
+    }
+  }
+  return arcs;
+}
+
+inline const joint::Seam& described_seam(const Plan& plan, const std::string& id) {
+  for (const joint::Joint& joint : plan.weldment.joints) {
+    for (const joint::Seam& seam : joint.seams) {
+      if (seam.id == id) return seam;
+    }
+  }
+  FAIL("no seam ", id);
+  return plan.weldment.joints.front().seams.front();
+}
+
+}  // namespace seamturn::tests
