@@ -1,8 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <array>
-#include <charconv>
-#include <cmath>
 
 #include "print.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -13,17 +10,9 @@ namespace seamturn::cli {
 
 namespace {
 
-/// Four significant digits, as one writes a bench result.
-std::string four_digits(double value) {
-  const double size = std::abs(value);
-  if (size > 0.0 && size < 1e-4) return base::shortest_text(value);
-  const int before = size < 1.0 ? 0 : static_cast<int>(std::floor(std::log10(size)));
-  return base::fixed_text(value, std::max(0, 3 - before));
-}
-
 std::string shown(const figures::FigureValue& value) {
   if (const auto* word = std::get_if<std::string>(&value.value)) return *word;
-  const std::string number = four_digits(std::get<double>(value.value));
+  const std::string number = base::digits_text(std::get<double>(value.value));
   return value.unit.empty() ? number : number + " " + value.unit;
 }
 
@@ -45,18 +34,17 @@ std::string figure_text(const figures::FigureResult& result, const base::FigureC
 
 std::string card_text(const base::FigureCard& card) {
   std::string out = std::string(card.name) + ": " + std::string(card.meaning) + "\n\n";
-  Table keys({{"key", "", Align::left},
-              {"units", "", Align::left},
-              {"", "", Align::left},
-              {"meaning, range", "", Align::left}});
   for (const base::FigureKey& key : card.keys) {
-    keys.add_row(
-        {std::string(key.name) + "=",
-         key.is_text ? "text" : base::unit_symbols(key.dimension),
-         key.required ? "" : "optional",
-         std::string(key.meaning) + (key.range.empty() ? "" : ": " + std::string(key.range))});
+    const std::string name = "  " + std::string(key.name) + "=";
+    const std::string head = name + std::string(17 - std::min<std::size_t>(17, name.size()), ' ');
+    const std::string units = key.is_text ? "" : " [" + base::unit_symbols(key.dimension) + "]";
+    out += headed(head,
+                  (key.required ? "" : "optional; ") + std::string(key.meaning) +
+                      (key.range.empty() ? "" : ": " + std::string(key.range)) + units,
+                  line_width) +
+           "\n";
   }
-  out += keys.text() + "\n";
+  out += "\n";
   if (!card.unit.empty()) out += "value in " + std::string(card.unit) + "\n";
   out += wrapped("formula: " + std::string(card.formula), line_width, 9) + "\n";
   out += wrapped("source: " + source_text(card) + " (" + status_text(card) + ")", line_width, 8) +

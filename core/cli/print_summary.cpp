@@ -62,7 +62,7 @@ std::string summary_text(const plan::Plan& plan,
   std::string out = title_text(plan) + "\n\n";
   const auto line = [&](const std::string& name, const std::string& text) {
     const std::string head = name + std::string(13 - std::min<std::size_t>(13, name.size()), ' ');
-    out += wrapped(head + text, line_width, 13) + "\n";
+    out += headed(head, text, line_width) + "\n";
   };
   line("part",
        units.weight(plan.part.mass_kg) + " " + units.mass_unit() + ", " +

@@ -71,18 +71,16 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
 std::string order_list(const plan::Plan& plan) {
   std::string out;
   for (const Visit& visit : visits_of(plan)) {
-    std::string line = clock_text(visit.start_s);
-    line = std::string(8 - std::min<std::size_t>(8, line.size()), ' ') + line + "  " +
-           visit.stance + "  ";
-    const std::size_t indent = line.size();
-    for (std::size_t i = 0; i < visit.seams.size(); ++i) {
-      std::string item = seam_passes(visit.seams[i].first, visit.seams[i].second);
-      std::replace(item.begin(), item.end(), ' ', '\x01');  // an item stays on one line
-      line += (i == 0 ? "" : ", ") + item;
+    const std::string clock = clock_text(visit.start_s);
+    const std::string head = std::string(8 - std::min<std::size_t>(8, clock.size()), ' ') + clock +
+                             "  " + visit.stance + "  ";
+    std::string items;
+    for (const auto& [seam, passes] : visit.seams) {
+      std::string item = seam_passes(seam, passes);
+      std::replace(item.begin(), item.end(), ' ', unbreakable_blank);
+      items += (items.empty() ? "" : ", ") + item;
     }
-    line = wrapped(line, line_width, indent);
-    std::replace(line.begin(), line.end(), '\x01', ' ');
-    out += line + '\n';
+    out += headed(head, items, line_width) + '\n';
   }
   return out;
 }

@@ -45,7 +45,14 @@ std::string wrapped(const std::string& text, std::size_t width, std::size_t inde
     column += shown_width(word);
     start = end + 1;
   }
+  std::replace(out.begin(), out.end(), unbreakable_blank, ' ');
   return out;
+}
+
+std::string headed(const std::string& head, const std::string& text, std::size_t width) {
+  std::string kept = head;
+  std::replace(kept.begin(), kept.end(), ' ', unbreakable_blank);
+  return wrapped(kept + text, width, shown_width(head));
 }
 
 void Table::add_row(std::vector<std::string> cells) {

@@ -34,6 +34,14 @@ class Table {
 /// Characters as a reader counts them (UTF-8 continuation bytes not counted).
 [[nodiscard]] std::size_t shown_width(const std::string& text);
 
+/// A blank at which wrapped() does not break a line; it prints as a blank.
+inline constexpr char unbreakable_blank = '\x01';
+
+/// A head kept as written, and after it the text, its later lines indented by the head's width.
+[[nodiscard]] std::string headed(const std::string& head,
+                                 const std::string& text,
+                                 std::size_t width);
+
 /// Text broken at spaces to a width, later lines indented.
 [[nodiscard]] std::string wrapped(const std::string& text, std::size_t width, std::size_t indent);
 

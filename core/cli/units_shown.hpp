@@ -13,12 +13,12 @@ namespace seamturn::cli {
 class UnitsShown {
  public:
   explicit UnitsShown(bool us) : us_(us) {}
-  [[nodiscard]] std::string length(double mm) const;         ///< mm, 0 decimals; in, 1
-  [[nodiscard]] std::string size(double mm) const;           ///< weld sizes: mm, up to 1; in, up to 3
-  [[nodiscard]] std::string area(double mm2) const;          ///< mm2, 1; in2, 3
-  [[nodiscard]] std::string mass(double kg) const;           ///< kg, 3; lb, 3
-  [[nodiscard]] std::string weight(double kg) const;         ///< kg, 0; lb, 0
-  [[nodiscard]] std::string temperature(double c) const;     ///< degC, 0; degF, 0
+  [[nodiscard]] std::string length(double mm) const;      ///< mm, 0 decimals; in, 1
+  [[nodiscard]] std::string size(double mm) const;        ///< weld sizes: mm, up to 1; in, up to 3
+  [[nodiscard]] std::string area(double mm2) const;       ///< mm2, 1; in2, 3
+  [[nodiscard]] std::string mass(double kg) const;        ///< kg, 3; lb, 3
+  [[nodiscard]] std::string weight(double kg) const;      ///< kg, 0; lb, 0
+  [[nodiscard]] std::string temperature(double c) const;  ///< degC, 0; degF, 0
   [[nodiscard]] std::string heat_input(double kj_mm) const;  ///< kJ/mm, 2; kJ/in, 1
   [[nodiscard]] std::string torque(double nm) const;         ///< N m, 0; ft lb, 0
   [[nodiscard]] std::string length_unit() const { return us_ ? "in" : "mm"; }

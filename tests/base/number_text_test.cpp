@@ -56,6 +56,18 @@ TEST_SUITE("base/number_text") {
     CHECK_THROWS_AS((void)fixed_text(std::nan(""), 2), base::ContractViolation);
     CHECK_THROWS_AS((void)fixed_text(1.0, 13), base::ContractViolation);
   }
+
+  TEST_CASE("given computed values, digits_text writes what a person would, closed-form") {
+    CHECK(base::digits_text(0.4735557604979903) == "0.4736");
+    CHECK(base::digits_text(12.0) == "12");
+    CHECK(base::digits_text(12.5) == "12.5");
+    CHECK(base::digits_text(-0.25) == "-0.25");
+    CHECK(base::digits_text(272.61) == "272.6");
+    CHECK(base::digits_text(123456.7) == "123457");
+    CHECK(base::digits_text(0.0) == "0");
+    CHECK(base::digits_text(0.00012346) == "0.0001235");
+    CHECK_THROWS_AS((void)base::digits_text(std::nan("")), base::ContractViolation);
+  }
 }
 
 }  // namespace seamturn::tests

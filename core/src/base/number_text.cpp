@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/base/number_text.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -25,15 +26,24 @@ std::string shortest_text(double value) {
 std::string fixed_text(double value, int decimals) {
   SEAMTURN_REQUIRE(std::isfinite(value) && decimals >= 0 && decimals <= 12, value, decimals);
   std::array<char, 400> buffer{};
-  const std::to_chars_result end = std::to_chars(buffer.data(),
-                                                 buffer.data() + buffer.size(),
-                                                 value,
-                                                 std::chars_format::fixed,
-                                                 decimals);
+  const std::to_chars_result end = std::to_chars(
+      buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
   std::string text(buffer.data(), end.ptr);
   if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) {
     text.erase(text.begin());
   }
+  return text;
+}
+
+std::string digits_text(double value, int significant) {
+  SEAMTURN_REQUIRE(std::isfinite(value) && significant >= 1 && significant <= 12, value);
+  if (value == 0.0) return "0";
+  const int before_point = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+  const int decimals = std::clamp(significant - before_point, 0, 12);
+  std::string text = fixed_text(value, decimals);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
   return text;
 }
 

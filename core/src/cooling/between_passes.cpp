@@ -162,8 +162,8 @@ base::Outcome<std::vector<Wait>> waits_between_passes(const CoolingPlate& plate,
   const double permitted_k = interpass_max_c - plate_c;
   if (permitted_k <= 0.0) {
     return base::Refusal{"cooling.interpass.below_start",
-                         "the interpass maximum of " + base::shortest_text(interpass_max_c) +
-                             " degC is not above the plate's own " + base::shortest_text(plate_c) +
+                         "the interpass maximum of " + base::digits_text(interpass_max_c) +
+                             " degC is not above the plate's own " + base::digits_text(plate_c) +
                              " degC (preheat or ambient): it never cools so far; lower the "
                              "preheat or ask for a steel or wire with a higher interpass maximum"};
   }

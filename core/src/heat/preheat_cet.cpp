@@ -40,8 +40,9 @@ void warn_outside(std::vector<Finding>& findings,
   const std::string suffix = unit.empty() ? "" : " " + std::string(unit);
   findings.push_back({base::Severity::warning,
                       "heat.preheat.out_of_range",
-                      std::string(what) + " " + shortest_text(value) + suffix + " lies outside " +
-                          shortest_text(low) + " to " + shortest_text(high) + suffix +
+                      std::string(what) + " " + base::digits_text(value) + suffix +
+                          " lies outside " + shortest_text(low) + " to " + shortest_text(high) +
+                          suffix +
                           ", the range of the CET method (EN 1011-2, from memory); the preheat is "
                           "an extrapolation: let the welding coordinator decide",
                       {},
@@ -78,7 +79,7 @@ base::Outcome<Preheat> preheat_cet(const PreheatParams& params) {
   if (params.thickness_mm < thickness_refused_below_mm) {
     return base::Refusal{
         "heat.preheat.thickness",
-        "thickness " + shortest_text(params.thickness_mm) + " mm is below " +
+        "thickness " + base::digits_text(params.thickness_mm) + " mm is below " +
             shortest_text(thickness_refused_below_mm) +
             " mm: the CET method speaks about 10 to 90 mm and would mislead for sheet; follow the "
             "steel maker's instructions"};

@@ -165,7 +165,7 @@ std::vector<Finding> element_findings(const Formula& formula, const Composition&
     findings.push_back(
         {base::Severity::warning,
          "material.composition.out_of_range",
-         std::string(range.symbol) + " " + shortest_text(content) + " % lies outside " +
+         std::string(range.symbol) + " " + base::digits_text(content) + " % lies outside " +
              range_text(range.low, range.high) + ", the range of " + std::string(formula.title) +
              " (" + std::string(formula.range_source) +
              ", from memory); check the analysis, and let the welding coordinator judge the value",
@@ -178,7 +178,7 @@ std::vector<Finding> element_findings(const Formula& formula, const Composition&
 base::Refusal carbon_refusal(const Formula& formula, double carbon_percent) {
   const ElementRange& range = formula.ranges.front();
   return {"material.carbon.out_of_range",
-          "C " + shortest_text(carbon_percent) + " % lies above " +
+          "C " + base::digits_text(carbon_percent) + " % lies above " +
               range_text(range.low, range.high) + ", the range of " + std::string(formula.title) +
               " (" + std::string(formula.range_source) +
               ", from memory): the number would mislead; CET reaches up to 0.32 % C, a steel above "

@@ -24,10 +24,6 @@ struct Strip {
                                   double low_mm,
                                   double high_mm);
 
-/// Height below which the profile holds an area. Pre: 0 <= area.
-/// Outside: n/a (an area beyond the profile's gives its height).
-[[nodiscard]] double height_of_mm(const section::WeldSection& section, double area_mm2);
-
 /// The strip and the cap above it (when `with_cap`), cut across by lines that keep the share of
 /// the width, so that equal shares of the width are equal areas of the strip.
 struct LayerShape {

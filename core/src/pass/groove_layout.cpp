@@ -143,7 +143,7 @@ void GrooveSearch::try_single() {
 
 double GrooveSearch::root_height_mm(double bead_mm2, int beads) const {
   const double area_mm2 = bead_mm2 * beads;
-  return area_mm2 >= profile_mm2_ ? height_mm_ : height_of_mm(section_, area_mm2);
+  return area_mm2 >= profile_mm2_ ? height_mm_ : section::height_of_area_mm(section_, area_mm2);
 }
 
 Excess GrooveSearch::root_excess(double bead_mm2, int beads) const {

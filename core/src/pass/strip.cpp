@@ -73,26 +73,6 @@ Strip strip_between(const section::WeldSection& section, double low_mm, double h
   return strip;
 }
 
-double height_of_mm(const section::WeldSection& section, double area_mm2) {
-  double rest_mm2 = area_mm2;
-  for (std::size_t i = 1; i < section.profile.size(); ++i) {
-    const Slice& a = section.profile[i - 1];
-    const Slice& b = section.profile[i];
-    const double low_mm = a.right_mm - a.left_mm;
-    const double high_mm = b.right_mm - b.left_mm;
-    const double rise_mm = b.y_mm - a.y_mm;
-    const double piece_mm2 = 0.5 * (low_mm + high_mm) * rise_mm;
-    if (rest_mm2 < piece_mm2) {
-      // The smaller root of rest = low h + slope h2 / 2, written so that slope 0 needs no case.
-      const double slope = (high_mm - low_mm) / rise_mm;
-      return a.y_mm +
-             2.0 * rest_mm2 / (low_mm + std::sqrt(low_mm * low_mm + 2.0 * slope * rest_mm2));
-    }
-    rest_mm2 -= piece_mm2;
-  }
-  return section.profile.back().y_mm;
-}
-
 LayerShape layer_shape(const section::WeldSection& section,
                        double low_mm,
                        double high_mm,

@@ -22,7 +22,7 @@ constexpr Angle angle_slack = Angle::deg(1e-6);  // directions read off members
 constexpr double length_slack_mm = 1e-9;
 
 std::string mm_text(double value_mm) {
-  return base::shortest_text(value_mm) + " mm";
+  return base::digits_text(value_mm) + " mm";
 }
 std::string deg_text(Angle angle) {
   return base::fixed_text(angle.deg(), 3) + " deg";

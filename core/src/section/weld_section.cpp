@@ -50,8 +50,8 @@ void warn_foot_beyond_face(WeldSection& section, Angle between_plates) {
   section.findings.push_back(base::Finding{
       base::Severity::warning,
       "section.throat.beyond_face",
-      "legs of " + base::shortest_text(section.leg_1_mm) + " and " +
-          base::shortest_text(section.leg_2_mm) + " mm at " +
+      "legs of " + base::digits_text(section.leg_1_mm) + " and " +
+          base::digits_text(section.leg_2_mm) + " mm at " +
           base::fixed_text(between_plates.deg(), 1) +
           " deg: the throat, square to the face, meets it beyond the shorter leg's toe; the value "
           "is on the safe side, make the legs more equal",
