@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/order/simulate.hpp"
 
+#include "order/detail_air.hpp"
+#include "seamturn/base/random.hpp"
+#include "seamturn/turn/move_time.hpp"
+
 #include <array>
 
 #include "jobs.hpp"
@@ -283,6 +287,20 @@ TEST_SUITE("order/simulate") {
     CHECK_FALSE(order::is_valid(job, {{0, -1}, {1, 0}}));
     CHECK_THROWS_AS((void)order::simulate(job, {{1, 0}, {0, 0}}), base::ContractViolation);
     CHECK_THROWS_AS((void)order::cycle_time_s(job, {{0, 0}}), base::ContractViolation);
+  }
+
+  TEST_CASE("for any distance, law: an air move takes what the turn room's trapezoid says") {
+    base::Random random(base::named_seed(20261125, "order/simulate air"));
+    order::Job job;
+    for (int i = 0; i < 500; ++i) {
+      job.air_speed_mm_s = random.between(100.0, 2000.0);
+      job.air_acceleration_mm_s2 = random.between(500.0, 5000.0);
+      const double distance_mm = random.between(0.0, 3000.0);
+      const double expected_s = turn::move_time_s(
+          {distance_mm, job.air_speed_mm_s, job.air_acceleration_mm_s2, std::nullopt});
+      INFO("distance ", distance_mm);
+      CHECK(order::air_s(job, distance_mm) == doctest::Approx(expected_s).epsilon(1e-12));
+    }
   }
 }
 
