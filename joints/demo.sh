@@ -4,10 +4,10 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 .ci/install.sh
 export CCACHE_BASEDIR="$PWD" CCACHE_NOHASHDIR=1
-cmake -S . -B build -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache -DSEAMTURN_TESTS=OFF >build.log 2>&1 ||
+cmake -S . -B build -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache >build.log 2>&1 ||
   { cat build.log >&2; exit 1; }
 rm -f build.log
-ninja -C build --quiet
+ninja -C build --quiet seamturn_cli seamturn_procedure_sheet seamturn_path_listing
 out="${1:-out}"
 build/bin/seamturn plan joints/grab_hub.xml -o "$out" --quiet
 echo

@@ -13,7 +13,7 @@ export CCACHE_BASEDIR="$PWD" CCACHE_NOHASHDIR=1
 build() { # folder, further options of cmake
   local folder="$1"
   shift
-  cmake -S . -B "$folder" -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache "$@" >"$folder.log" 2>&1 ||
+  cmake -S . -B "$folder" -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache -DSEAMTURN_TESTS=ON "$@" >"$folder.log" 2>&1 ||
     { cat "$folder.log" >&2; exit 1; }
   rm -f "$folder.log"
   ninja -C "$folder" -j "$jobs" --quiet

@@ -124,8 +124,9 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
          wrapped(
              "V: single-V, bevel: single-bevel with their angles; z leg, t full penetration of "
              "thickness t, s depth of penetration. Preheat by the CET method (formula from memory "
-             "of EN 1011-2) or as the file states; \"none\": no heating, but dry and above +5 "
-             "degC. t8/5 from the coolest to the hottest permitted start.",
+             "of EN 1011-2) or as the file states; \"none\": no heating, but dry and above " +
+                 units.temperature(5.0) + " " + units.temperature_unit() +
+                 ". t8/5 from the coolest to the hottest permitted start.",
              line_width,
              0) +
          "\n";

@@ -10,6 +10,12 @@ TEST_SUITE("cell/cell") {
     CHECK(positioner_kind_name(cell::PositionerKind::tilt_rotate) == "tilt-rotate");
     CHECK(positioner_kind_name(cell::PositionerKind::headstock) == "headstock");
   }
+
+  TEST_CASE(
+      "given both kinds of positioner, the faceplate looks up or along the axis, closed-form") {
+    CHECK(cell::faceplate_normal_D(cell::PositionerKind::tilt_rotate) == geom::Vec3(0.0, 0.0, 1.0));
+    CHECK(cell::faceplate_normal_D(cell::PositionerKind::headstock) == geom::Vec3(1.0, 0.0, 0.0));
+  }
 }
 
 }  // namespace seamturn::tests

@@ -129,6 +129,26 @@ TEST_SUITE("planner/planner") {
       CHECK((load.centre - expected).norm() < 1e-9);
     }
   }
+
+  TEST_CASE(
+      "given a tee on a headstock, turned a quarter in its set-up, the quarter is about the "
+      "headstock's axis and a quarter back lays the base level, closed-form") {
+    const planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee_headstock.xml");
+    // x along the axis stays, y goes to z.
+    const geom::Mat3& R_DJ = inputs.weldment.setup.X_DJ.rotation;
+    CHECK((R_DJ * geom::Vec3::UnitX() - geom::Vec3::UnitX()).norm() < 1e-12);
+    CHECK((R_DJ * geom::Vec3::UnitY() - geom::Vec3::UnitZ()).norm() < 1e-12);
+    const Plan plan = planner::make_plan(inputs);
+    CHECK(plan.not_turned.empty());
+    // The base's normal, z, went to -y; a quarter back about x lays the base level, and both
+    // fillets on it are PB there: one stance serves both sides.
+    REQUIRE(plan.stances.size() == 1);
+    REQUIRE(plan.stances.front().stance.axes.size() == 1);
+    CHECK(plan.stances.front().stance.axes.front().deg() == doctest::Approx(-90.0));
+    for (const plan::PlannedJoint& joint : plan.joints) {
+      CHECK(joint.seams.front().position == process::WeldPosition::pb);
+    }
+  }
 }
 
 }  // namespace seamturn::tests

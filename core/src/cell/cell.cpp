@@ -13,4 +13,9 @@ std::string_view positioner_kind_name(PositionerKind kind) {
   return "tilt-rotate";
 }
 
+geom::Vec3 faceplate_normal_D(PositionerKind kind) {
+  return kind == PositionerKind::headstock ? geom::Vec3(geom::Vec3::UnitX())
+                                           : geom::Vec3(geom::Vec3::UnitZ());
+}
+
 }  // namespace seamturn::cell

@@ -45,6 +45,7 @@ struct WeldmentDraft {
   std::optional<Use> cell;
   std::set<std::string> unsound_members;
   bool has_setup = false;
+  base::Angle turned;  ///< of the set-up; about what, the cell says
   Spots spots;
 };
 

@@ -139,6 +139,11 @@ class Reading {
     add_places(library_.spots, library_.library.places);
     for (const Use& use : draft_.libraries) draft_.weldment.libraries.push_back(use.file);
     if (draft_.cell) draft_.weldment.cell = draft_.cell->file;
+    const cell::PositionerKind kind =
+        cell_ ? cell_->positioner.kind : cell::PositionerKind::tilt_rotate;
+    geom::Pose& X_DJ = draft_.weldment.setup.X_DJ;
+    X_DJ.rotation =
+        geom::rotation_about(cell::faceplate_normal_D(kind), draft_.turned) * X_DJ.rotation;
     inputs.weldment = std::move(draft_.weldment);
     inputs.library = std::move(library_.library);
     inputs.cell = std::move(cell_);

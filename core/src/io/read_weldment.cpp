@@ -79,12 +79,12 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   joint::Setup& setup = draft.weldment.setup;
   setup.id = reader.id("id");
   setup.X_DJ.translation = reader.point("part-at");
-  const base::Angle turned = reader.find_angle("turned", ranges::turn);
+  draft.turned = reader.find_angle("turned", ranges::turn);
   const base::Angle roll = reader.find_angle("roll", ranges::turn);
   const base::Angle pitch = reader.find_angle("pitch", ranges::turn);
-  // Roll and pitch are about the part's own axes, so they stand right of the turn of the faceplate.
-  setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitZ(), turned) *
-                        geom::rotation_about(geom::Vec3::UnitX(), roll) *
+  // About the part's own axes, so they stand right of the turn of the faceplate, which is put in
+  // when the cell is known.
+  setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitX(), roll) *
                         geom::rotation_about(geom::Vec3::UnitY(), pitch);
   reader.finish("setup", draft.spots);
   constexpr std::array<std::string_view, 1> known = {"fixture"};

@@ -50,20 +50,14 @@ SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam) {
   return out;
 }
 
-/// The axis the part turns about when the last axis of the positioner turns, frame D.
-Vec3 rolling_axis_D(const Positioner& positioner) {
-  return positioner.kind == cell::PositionerKind::headstock ? Vec3(Vec3::UnitX())
-                                                            : Vec3(Vec3::UnitZ());
-}
-
 bool can_roll(const Positioner& positioner, const SeamInD& seam) {
   constexpr double parallel = 1e-6;
-  return seam.ring && seam.axis.cross(rolling_axis_D(positioner)).norm() < parallel;
+  return seam.ring && seam.axis.cross(cell::faceplate_normal_D(positioner.kind)).norm() < parallel;
 }
 
 /// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
 double rolling_sense(const Positioner& positioner, const Vec3& ring_axis_D) {
-  return ring_axis_D.dot(rolling_axis_D(positioner)) > 0.0 ? -1.0 : 1.0;
+  return ring_axis_D.dot(cell::faceplate_normal_D(positioner.kind)) > 0.0 ? -1.0 : 1.0;
 }
 
 /// Sky directions that lay a seam exactly: face up, or one of its plates level.

@@ -16,6 +16,9 @@ using base::Angle;
 
 enum class PositionerKind { tilt_rotate, headstock };
 [[nodiscard]] std::string_view positioner_kind_name(PositionerKind kind);  ///< "tilt-rotate" ...
+/// The faceplate's normal in its own frame D: +Z on a table, +X on a headstock. The last axis turns
+/// about it. Tests: cell/cell - closed-form.
+[[nodiscard]] geom::Vec3 faceplate_normal_D(PositionerKind kind);
 
 /// A rotary axis. Speeds in rad/s, accelerations in rad/s2.
 struct Axis {
