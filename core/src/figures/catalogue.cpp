@@ -6,6 +6,7 @@
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/heat_input.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
+#include "seamturn/joint/weld_size.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
 #include "seamturn/position/classify.hpp"
 #include "seamturn/process/deposit.hpp"
@@ -30,6 +31,7 @@ constexpr Entry entries[] = {
     {heat::preheat_card, detail::preheat_figure},
     {heat::cooling_time_card, detail::cooling_time_figure},
     {section::section_card, detail::section_figure},
+    {joint::weld_size_card, detail::weld_size_figure},
     {process::deposit_card, detail::deposit_figure},
     {process::bead_card, detail::bead_figure},
     {position::position_card, detail::position_figure},
