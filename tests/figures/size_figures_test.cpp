@@ -181,6 +181,8 @@ TEST_SUITE("figures/size_figures") {
         result_of("spool", {{"wire", "1.2 mm"}, {"length", "11263.9 m"}});
     CHECK(principal(by_mass) == 6.0);
     CHECK(principal(by_metal) == 6.0);
+    CHECK(number(by_metal, "needed_kg") == doctest::Approx(100.0));
+    CHECK(number(by_length, "needed_kg") == doctest::Approx(100.0).epsilon(1e-4));
     CHECK(principal(by_length) == 6.0);
     CHECK(number(by_mass, "spool_m") == doctest::Approx(1689.6).epsilon(1e-4));
     CHECK(number(by_mass, "thrown_m") == doctest::Approx(60.0));
