@@ -89,12 +89,12 @@ pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& join
 
 }  // namespace
 
-void read_preparation(FileContext& context,
-                      const pugi::xml_node& joint_element,
-                      JointDraft& draft,
-                      Spots& spots) {
+pugi::xml_node read_preparation(FileContext& context,
+                                const pugi::xml_node& joint_element,
+                                JointDraft& draft,
+                                joint::Places& places) {
   const pugi::xml_node element = find_preparation(context, joint_element);
-  if (!element) return;
+  if (!element) return element;
   const std::string_view name = element.name();
   AttributeReader reader(context, element);
   if (name == "fillet") draft.joint.preparation = read_fillet(reader, draft);
@@ -104,18 +104,15 @@ void read_preparation(FileContext& context,
   if (name == "single-v") draft.joint.preparation = read_single_v(reader);
   if (name == "single-bevel") draft.joint.preparation = read_single_bevel(reader);
   if (name != "fillet") read_penetration(reader, draft);
-  reader.finish(draft.key + "/" + std::string(name), spots);
-  // Sizes are asked for by the joint they belong to.
-  for (const pugi::xml_attribute& attribute : element.attributes()) {
-    spots.emplace(draft.key + "@" + attribute.name(), context.file.spot(attribute));
-  }
+  reader.finish(draft.key + "/" + std::string(name), places);
   check_children(context, element, {});
+  return element;
 }
 
 void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
-              Spots& spots) {
+              joint::Places& places) {
   const pugi::xml_node element = only_child(context, joint_element, "cap", Need::may_be_absent);
   if (!element) return;
   AttributeReader reader(context, element);
@@ -133,7 +130,7 @@ void read_cap(FileContext& context,
                      " mm beyond the groove, on the first member's side into the plate; expected "
                      "0 mm; delete toe-lap");
   }
-  reader.finish(draft.key + "/cap", spots);
+  reader.finish(draft.key + "/cap", places);
   check_children(context, element, {});
 }
 
