@@ -26,23 +26,36 @@ class Profile {
   [[nodiscard]] double bottom_mm() const { return slices_->front().y_mm; }
   [[nodiscard]] double top_mm() const { return slices_->back().y_mm; }
   [[nodiscard]] double height_mm() const { return top_mm() - bottom_mm(); }
-  [[nodiscard]] double area_mm2() const { return below_mm2_.back(); }  ///< without cap
+  [[nodiscard]] double area_mm2() const { return pieces_.back().below_mm2; }  ///< without cap
   [[nodiscard]] const CapSize& cap() const { return cap_; }
 
   /// Straight between slices.
   [[nodiscard]] section::Slice walls_at(double y_mm) const;
-  [[nodiscard]] double width_at_mm(double y_mm) const;
-  [[nodiscard]] double area_below_mm2(double y_mm) const;
+  struct Level {
+    double width_mm = 0.0;
+    double below_mm2 = 0.0;  ///< area below
+  };
+  [[nodiscard]] Level level_at(double y_mm) const;
   /// Least height below which an area lies; the top when there is less.
   [[nodiscard]] double top_of_area_mm(double area_mm2) const;
+  /// Least height above which the profile is wider than a width everywhere; the top when it is not.
+  [[nodiscard]] double wider_above_mm(double width_mm) const;
   /// Pre: low <= high. Exact: Simpson's rule on pieces where every integrand is a parabola.
   [[nodiscard]] Strip strip(double low_mm, double high_mm) const;
 
  private:
+  /// From a slice to the next; the last one begins at the top.
+  struct Piece {
+    double y_mm = 0.0;
+    double width_mm = 0.0;
+    double growth = 0.0;  // of the width with height
+    double below_mm2 = 0.0;
+  };
+  /// Index of the piece a height lies in.
   [[nodiscard]] std::size_t piece_at(double y_mm) const;
 
   const std::vector<section::Slice>* slices_;
-  std::vector<double> below_mm2_;  // of each slice
+  std::vector<Piece> pieces_;
   CapSize cap_;
 };
 

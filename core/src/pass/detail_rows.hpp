@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <span>
@@ -28,7 +29,10 @@ struct RowRange {
   double least_mm2 = 0.0;         ///< heat input kept as well; least > most: never
   double most_mm2 = 0.0;
   [[nodiscard]] double travel_mm_s(double area_mm2) const { return laid_mm3_s / area_mm2; }
-  [[nodiscard]] double departure(double area_mm2) const;  ///< of travel from preferred, relative
+  /// Of travel from preferred, relative.
+  [[nodiscard]] double departure(double area_mm2) const {
+    return std::abs(preferred_mm2 / area_mm2 - 1.0);
+  }
 };
 
 class RowTable {
@@ -36,7 +40,10 @@ class RowTable {
   /// Refuses heat.process.unknown. The role single takes the fill rows when it has none.
   [[nodiscard]] static base::Outcome<RowTable> make(const StackRulesRequest& request);
 
-  [[nodiscard]] std::span<const RowRange> rows(process::PassRole role) const;
+  [[nodiscard]] std::span<const RowRange> rows(process::PassRole role) const {
+    const auto index = static_cast<std::size_t>(role);
+    return {rows_.data() + first_[index], first_[index + 1] - first_[index]};
+  }
   /// True when rows named single exist; else `rows(single)` are those of fill.
   [[nodiscard]] bool has_own_single() const { return own_single_; }
   /// The row that lays an area within its range and whose travel is nearest its preferred (for the

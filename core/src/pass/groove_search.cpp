@@ -19,7 +19,7 @@ constexpr int most_beads_abreast = 200;
 constexpr double root_shares[] = {
     1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4, 1.1, 1.2, 1.35, 1.5};
 // Sizes that differ by rounding only are one size.
-constexpr double rounding_ratio = 1e-9;
+constexpr double rounding_ratio = limit_rounding_ratio;
 
 struct RootChoice {
   double bead_mm2 = 0.0;
@@ -32,7 +32,6 @@ struct GroovePlan {
   RootChoice root;
   int layers = 0;  ///< above the root
   Score score;
-  std::string_view layers_limited_by;  ///< limit that bars one layer fewer
   bool single = false;
 };
 
@@ -42,11 +41,16 @@ struct Cuts {
   double last_mm = 0.0;
 };
 
+struct LayerSize {
+  double area_mm2 = 0.0;  ///< with its cap
+  double width_mm = 0.0;
+};
+
 /// Beads side by side in one layer; no row: the settings lay none.
 struct Abreast {
   int count = 0;
+  int least = 0;  ///< that the limits ask for
   const RowRange* row = nullptr;
-  std::string_view limited_by;
 };
 
 class GrooveSearch {
@@ -59,13 +63,16 @@ class GrooveSearch {
   [[nodiscard]] const Caps& caps(PassRole role) const { return rules_.caps_of(role); }
   [[nodiscard]] Excess root_excess(double bead_mm2, int beads) const;
   [[nodiscard]] Cuts cut(double rest_mm, int layers) const;
-  [[nodiscard]] Abreast beads_abreast(PassRole role, double area_mm2, double width_mm) const;
-  [[nodiscard]] double face_width_mm() const {
-    return std::max(profile_.width_at_mm(profile_.top_mm()), profile_.cap().width_mm);
-  }
-  /// Least passes of so many layers that hold an area.
-  [[nodiscard]] int least_passes(int layers, double area_mm2) const;
-  [[nodiscard]] bool cannot_win(const Score& score, int layers, double area_mm2) const;
+  [[nodiscard]] Abreast beads_abreast(PassRole role, const LayerSize& size) const;
+  /// The limit that asks for more than one bead abreast; empty: none does.
+  [[nodiscard]] std::string_view abreast_limit(PassRole role, const LayerSize& size) const;
+  /// Least passes that hold an area, at least one for each of so many rows of beads.
+  [[nodiscard]] int least_passes(int rows, double area_mm2) const;
+  /// A plan with this score so far and this much to come stays behind the best.
+  [[nodiscard]] bool cannot_win(const Score& score, int rows, double area_mm2) const;
+  /// Fill passes that the split width alone asks for.
+  [[nodiscard]] int least_fill_passes(double root_top_mm, const Cuts& cuts, int layers) const;
+  void find_split_heights();
   void try_single();
   void try_roots();
   void try_root(double bead_mm2, int beads);
@@ -86,9 +93,11 @@ class GrooveSearch {
   Misses* misses_;
   double cap_mean_mm_;
   double all_mm2_;
-  double face_width_mm_;
+  double opening_mm_;
+  double face_width_mm_;  // of the last layer
   int least_cap_beads_;
-  double most_bead_mm2_;  // above the root
+  double beads_per_mm2_;                  // at least, above the root
+  std::vector<double> split_heights_mm_;  // a fill layer that ends above the nth takes n + 2 beads
   std::optional<GroovePlan> best_;
 };
 
@@ -99,11 +108,15 @@ GrooveSearch::GrooveSearch(const Profile& profile, const Rules& rules, Misses* m
       misses_(misses),
       cap_mean_mm_(profile.cap().mean_height_mm()),
       all_mm2_(profile.area_mm2() + profile.cap().area_mm2),
-      face_width_mm_(face_width_mm()),
+      opening_mm_(profile.level_at(profile.top_mm()).width_mm),
+      face_width_mm_(std::max(opening_mm_, profile.cap().width_mm)),
       least_cap_beads_(split_beads(face_width_mm_, caps(PassRole::cap).split_mm)),
-      most_bead_mm2_(std::max(
-          std::min(caps(PassRole::cap).area_mm2.value, rows_.most_mm2(PassRole::cap)),
-          std::min(caps(PassRole::fill).area_mm2.value, rows_.most_mm2(PassRole::fill)))) {}
+      beads_per_mm2_(
+          1.0 /
+          std::max(std::min(caps(PassRole::cap).area_mm2.value, rows_.most_mm2(PassRole::cap)),
+                   std::min(caps(PassRole::fill).area_mm2.value, rows_.most_mm2(PassRole::fill)))) {
+  find_split_heights();
+}
 
 std::optional<std::vector<GrooveLayer>> GrooveSearch::run() {
   try_single();
@@ -114,6 +127,29 @@ std::optional<std::vector<GrooveLayer>> GrooveSearch::run() {
     return std::nullopt;
   }
   return write_out(*best_);
+}
+
+void GrooveSearch::find_split_heights() {
+  const Bound& split_mm = caps(PassRole::fill).split_mm;
+  const int most = std::min(most_beads_abreast, split_beads(opening_mm_, split_mm));
+  for (int beads = 1; beads < most; ++beads) {
+    // The widest layer of so many beads.
+    const double width_mm = (beads == 1 ? 1.0 : beads / 1.5) * split_mm.value;
+    split_heights_mm_.push_back(
+        profile_.wider_above_mm(width_mm * (1.0 + 10.0 * limit_rounding_ratio)));
+  }
+}
+
+int GrooveSearch::least_fill_passes(double root_top_mm, const Cuts& cuts, int layers) const {
+  int passes = layers - 1;
+  for (const double height_mm : split_heights_mm_) {
+    const double below = (height_mm - root_top_mm) / cuts.layer_mm + limit_rounding_ratio;
+    if (below >= layers - 1) {
+      break;
+    }
+    passes += layers - 1 - (below > 0.0 ? static_cast<int>(below) : 0);
+  }
+  return passes;
 }
 
 void GrooveSearch::try_single() {
@@ -144,7 +180,7 @@ void GrooveSearch::try_single() {
 Excess GrooveSearch::root_excess(double bead_mm2, int beads) const {
   const Caps& bound = caps(PassRole::root);
   const double top_mm = profile_.top_of_area_mm(bead_mm2 * beads);
-  const double width_mm = profile_.width_at_mm(top_mm);
+  const double width_mm = profile_.level_at(top_mm).width_mm;
   Excess excess;
   excess.compare(bead_mm2, bound.area_mm2);
   excess.compare(top_mm - profile_.bottom_mm(), bound.thickness_mm);
@@ -162,7 +198,7 @@ void GrooveSearch::try_roots() {
     }
   }
   const int beads =
-      split_beads(profile_.width_at_mm(profile_.bottom_mm()), caps(PassRole::root).split_mm);
+      split_beads(profile_.level_at(profile_.bottom_mm()).width_mm, caps(PassRole::root).split_mm);
   for (const RowRange& range : rows_.rows(PassRole::root)) {
     if (range.least_mm2 > range.most_mm2) {
       miss({PassRole::root, range.preferred_mm2, beads, {}});
@@ -184,7 +220,8 @@ void GrooveSearch::try_root(double bead_mm2, int beads) {
   if (excess.any()) {
     const Caps& bound = caps(PassRole::root);
     const double top_mm = profile_.bottom_mm() + bound.thickness_mm.value;
-    const double most_mm2 = std::min(bound.area_mm2.value, profile_.area_below_mm2(top_mm) / beads);
+    const double most_mm2 =
+        std::min(bound.area_mm2.value, profile_.level_at(top_mm).below_mm2 / beads);
     if (most_mm2 < bead_mm2) {
       miss({PassRole::root, most_mm2, beads, excess.id()});
     }
@@ -229,13 +266,12 @@ Excess GrooveSearch::layers_excess(const Cuts& cuts, int layers) const {
   return excess;
 }
 
-int GrooveSearch::least_passes(int layers, double area_mm2) const {
-  const double by_area = std::ceil(area_mm2 / most_bead_mm2_ * (1.0 - 10.0 * rounding_ratio));
-  const int by_layers = layers - 1 + least_cap_beads_;
-  return by_area > by_layers ? static_cast<int>(std::min(by_area, 1e6)) : by_layers;
+int GrooveSearch::least_passes(int rows, double area_mm2) const {
+  const double by_area = area_mm2 * beads_per_mm2_ - 1e-6;
+  return by_area > rows ? static_cast<int>(std::min(by_area, 1e6)) + 1 : rows;
 }
 
-bool GrooveSearch::cannot_win(const Score& score, int layers, double area_mm2) const {
+bool GrooveSearch::cannot_win(const Score& score, int rows, double area_mm2) const {
   if (!best_) {
     return false;
   }
@@ -244,7 +280,7 @@ bool GrooveSearch::cannot_win(const Score& score, int layers, double area_mm2) c
     return score.arc_s_mm + area_mm2 / rows_.most_mm3_s() >
            best.arc_s_mm * (1.0 + 10.0 * rounding_ratio);
   }
-  const int passes = score.passes + (layers > 0 ? least_passes(layers, area_mm2) : 0);
+  const int passes = score.passes + least_passes(rows, area_mm2);
   return passes > best.passes || (passes == best.passes && score.departure >= best.departure);
 }
 
@@ -254,13 +290,17 @@ void GrooveSearch::try_layers(const RootChoice& root) {
   const int last_count = rest_mm > 0.0 ? most_layers : 1;
   std::string_view limited_by;
   for (int layers = 1; layers <= last_count; ++layers) {
-    if (cannot_win(root.score, layers, rest_mm2)) {
+    if (cannot_win(root.score, layers - 1 + least_cap_beads_, rest_mm2)) {
       return;
     }
     const Cuts cuts = cut(rest_mm, layers);
     const Excess excess = layers_excess(cuts, layers);
     if (excess.any()) {
       limited_by = excess.id();
+      continue;
+    }
+    const int fill_passes = least_fill_passes(root.top_mm, cuts, layers);
+    if (cannot_win(root.score, fill_passes + least_cap_beads_, rest_mm2)) {
       continue;
     }
     if (layers > 1 && rows_.rows(PassRole::fill).empty()) {
@@ -271,7 +311,6 @@ void GrooveSearch::try_layers(const RootChoice& root) {
     plan.root = root;
     plan.score = root.score;
     plan.layers = layers;
-    plan.layers_limited_by = limited_by;
     limited_by = {};
     const bool closes = count_beads(plan, cuts);
     if (closes && (!best_ || is_better(plan.score, best_->score, rules_.by_time()))) {
@@ -291,60 +330,68 @@ void GrooveSearch::try_layers(const RootChoice& root) {
 }
 
 bool GrooveSearch::is_too_thin(const Cuts& cuts, int layers) const {
-  const double widest_mm2 = cuts.layer_mm * profile_.width_at_mm(profile_.top_mm());
+  const double widest_mm2 = cuts.layer_mm * opening_mm_;
   return layers > 1 && widest_mm2 < rows_.least_mm2(PassRole::fill);
 }
 
+// From the widest layer down, so that a plan that loses does so early; upwards when asked why
+// nothing closes, so that the miss told is the lowest of the plan.
 bool GrooveSearch::count_beads(GroovePlan& plan, const Cuts& cuts) const {
-  double low_mm = plan.root.top_mm;
-  double below_mm2 = profile_.area_below_mm2(low_mm);
-  for (int layer = 1; layer <= plan.layers; ++layer) {
-    const bool last = layer == plan.layers;
-    const double high_mm = last ? profile_.top_mm() : low_mm + cuts.layer_mm;
-    const double high_mm2 = last ? all_mm2_ : profile_.area_below_mm2(high_mm);
-    const double area_mm2 = high_mm2 - below_mm2;
-    const Abreast abreast = beads_abreast(last ? PassRole::cap : PassRole::fill,
-                                          area_mm2,
-                                          last ? face_width_mm_ : profile_.width_at_mm(high_mm));
+  const auto face_of = [&](int layer) {
+    return layer == plan.layers ? Profile::Level{face_width_mm_, all_mm2_}
+                                : profile_.level_at(plan.root.top_mm + layer * cuts.layer_mm);
+  };
+  double rest_mm2 = all_mm2_ - plan.root.beads * plan.root.bead_mm2;
+  for (int i = 1; i <= plan.layers; ++i) {
+    const int layer = misses_ != nullptr ? i : plan.layers + 1 - i;
+    const Profile::Level above = face_of(layer);
+    const double area_mm2 = above.below_mm2 - face_of(layer - 1).below_mm2;
+    const Abreast abreast = beads_abreast(layer == plan.layers ? PassRole::cap : PassRole::fill,
+                                          {area_mm2, above.width_mm});
     if (abreast.row == nullptr) {
       return false;
     }
     plan.score.add(*abreast.row, area_mm2 / abreast.count, abreast.count);
-    low_mm = high_mm;
-    below_mm2 = high_mm2;
-    if (cannot_win(plan.score, plan.layers - layer, all_mm2_ - below_mm2)) {
+    rest_mm2 -= area_mm2;
+    if (cannot_win(plan.score, plan.layers - i, rest_mm2)) {
       return false;
     }
   }
   return true;
 }
 
-Abreast GrooveSearch::beads_abreast(PassRole role, double area_mm2, double width_mm) const {
-  const Caps& bound = caps(role);
-  const int by_area = area_beads(area_mm2, bound.area_mm2);
-  const int by_width = split_beads(width_mm, bound.split_mm);
-  const int least = std::max(by_area, by_width);
-  const std::string_view barred_by = least == 1            ? std::string_view()
-                                     : by_area >= by_width ? bound.area_mm2.id
-                                                           : bound.split_mm.id;
+Abreast GrooveSearch::beads_abreast(PassRole role, const LayerSize& size) const {
   Abreast best;
-  for (int count = least; count <= most_beads_abreast; ++count) {
-    const double bead_mm2 = area_mm2 / count;
+  best.least = std::max(area_beads(size.area_mm2, caps(role).area_mm2),
+                        split_beads(size.width_mm, caps(role).split_mm));
+  for (int count = best.least; count <= most_beads_abreast; ++count) {
+    const double bead_mm2 = size.area_mm2 / count;
     const RowRange* row = rows_.pick(role, bead_mm2);
     if (row != nullptr && (best.row == nullptr || row->laid_mm3_s > best.row->laid_mm3_s)) {
-      best = {count, row, count == least ? barred_by : rows_.rows(role).front().row->id};
+      best.count = count;
+      best.row = row;
     }
     if (row != nullptr && !rules_.by_time()) {
       break;
     }
     if (row == nullptr) {
-      miss({role, bead_mm2, count, barred_by});
+      miss({role, bead_mm2, count, abreast_limit(role, size)});
       if (bead_mm2 < rows_.least_mm2(role)) {
         break;
       }
     }
   }
   return best;
+}
+
+std::string_view GrooveSearch::abreast_limit(PassRole role, const LayerSize& size) const {
+  const Caps& bound = caps(role);
+  const int by_area = area_beads(size.area_mm2, bound.area_mm2);
+  const int by_width = split_beads(size.width_mm, bound.split_mm);
+  if (std::max(by_area, by_width) == 1) {
+    return {};
+  }
+  return by_area >= by_width ? bound.area_mm2.id : bound.split_mm.id;
 }
 
 std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
@@ -363,20 +410,27 @@ std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
     }
   }
   layers.push_back(root);
-  const Cuts cuts = cut(profile_.top_mm() - plan.root.top_mm, std::max(1, plan.layers));
+  const double rest_mm = profile_.top_mm() - plan.root.top_mm;
+  const Cuts cuts = cut(rest_mm, std::max(1, plan.layers));
+  std::string_view fewer_layers_barred_by;
+  if (plan.layers > 1) {
+    fewer_layers_barred_by = layers_excess(cut(rest_mm, plan.layers - 1), plan.layers - 1).id();
+  }
   for (int i = 1; i <= plan.layers; ++i) {
     GrooveLayer layer;
     layer.capped = i == plan.layers;
     layer.role = layer.capped ? PassRole::cap : PassRole::fill;
     layer.low_mm = layers.back().high_mm;
-    layer.high_mm = layer.capped ? profile_.top_mm() : layer.low_mm + cuts.layer_mm;
-    const double high_mm2 = layer.capped ? all_mm2_ : profile_.area_below_mm2(layer.high_mm);
-    const Abreast abreast =
-        beads_abreast(layer.role,
-                      high_mm2 - profile_.area_below_mm2(layer.low_mm),
-                      layer.capped ? face_width_mm_ : profile_.width_at_mm(layer.high_mm));
+    layer.high_mm = layer.capped ? profile_.top_mm() : plan.root.top_mm + i * cuts.layer_mm;
+    const Profile::Level above =
+        layer.capped ? Profile::Level{face_width_mm_, all_mm2_} : profile_.level_at(layer.high_mm);
+    const LayerSize size{above.below_mm2 - profile_.level_at(layer.low_mm).below_mm2,
+                         above.width_mm};
+    const Abreast abreast = beads_abreast(layer.role, size);
     layer.beads = abreast.count;
-    layer.limited_by = abreast.limited_by.empty() ? plan.layers_limited_by : abreast.limited_by;
+    layer.limited_by = abreast.count > abreast.least ? rows_.rows(layer.role).front().row->id
+                                                     : abreast_limit(layer.role, size);
+    if (layer.limited_by.empty()) layer.limited_by = fewer_layers_barred_by;
     layers.push_back(layer);
   }
   return layers;

@@ -23,10 +23,6 @@ using section::Slice;
           a.right_mm + share * (b.right_mm - a.right_mm)};
 }
 
-[[nodiscard]] double piece_area_mm2(const Slice& low, const Slice& high) {
-  return 0.5 * (width_of(low) + width_of(high)) * (high.y_mm - low.y_mm);
-}
-
 void add_piece(Strip& strip, const Slice& low, const Slice& high) {
   const Slice mid = between(low, high, 0.5 * (low.y_mm + high.y_mm));
   const double sixth_mm = (high.y_mm - low.y_mm) / 6.0;
@@ -46,17 +42,25 @@ void add_piece(Strip& strip, const Slice& low, const Slice& high) {
 Profile::Profile(const section::WeldSection& section)
     : slices_(&section.profile), cap_(cap_size(section)) {
   SEAMTURN_REQUIRE(slices_->size() >= 2, slices_->size());
-  below_mm2_.reserve(slices_->size());
-  below_mm2_.push_back(0.0);
-  for (std::size_t i = 1; i < slices_->size(); ++i) {
-    below_mm2_.push_back(below_mm2_.back() + piece_area_mm2((*slices_)[i - 1], (*slices_)[i]));
+  pieces_.reserve(slices_->size());
+  double below_mm2 = 0.0;
+  for (std::size_t i = 0; i < slices_->size(); ++i) {
+    const Slice& low = (*slices_)[i];
+    Piece piece{low.y_mm, width_of(low), 0.0, below_mm2};
+    if (i + 1 < slices_->size()) {
+      const Slice& high = (*slices_)[i + 1];
+      const double rise_mm = high.y_mm - low.y_mm;
+      piece.growth = rise_mm > 0.0 ? (width_of(high) - width_of(low)) / rise_mm : 0.0;
+      below_mm2 += 0.5 * (width_of(low) + width_of(high)) * rise_mm;
+    }
+    pieces_.push_back(piece);
   }
 }
 
-// Index of the upper slice of the piece a height lies in. Profiles have few slices: no bisection.
+// Profiles have few slices: no bisection.
 std::size_t Profile::piece_at(double y_mm) const {
-  std::size_t i = 1;
-  while (i + 1 < slices_->size() && (*slices_)[i].y_mm < y_mm) {
+  std::size_t i = 0;
+  while (i + 2 < pieces_.size() && pieces_[i + 1].y_mm < y_mm) {
     ++i;
   }
   return i;
@@ -64,42 +68,53 @@ std::size_t Profile::piece_at(double y_mm) const {
 
 Slice Profile::walls_at(double y_mm) const {
   const std::size_t i = piece_at(y_mm);
-  return between((*slices_)[i - 1], (*slices_)[i], std::clamp(y_mm, bottom_mm(), top_mm()));
+  return between((*slices_)[i], (*slices_)[i + 1], std::clamp(y_mm, bottom_mm(), top_mm()));
 }
 
-double Profile::width_at_mm(double y_mm) const {
-  return width_of(walls_at(y_mm));
-}
-
-double Profile::area_below_mm2(double y_mm) const {
+Profile::Level Profile::level_at(double y_mm) const {
   if (y_mm >= top_mm()) {
-    return area_mm2();
+    return {pieces_.back().width_mm, pieces_.back().below_mm2};
   }
-  const std::size_t i = piece_at(y_mm);
-  const Slice& low = (*slices_)[i - 1];
-  return below_mm2_[i - 1] +
-         piece_area_mm2(low, between(low, (*slices_)[i], std::max(y_mm, bottom_mm())));
+  const Piece& piece = pieces_[piece_at(y_mm)];
+  const double rise_mm = std::max(0.0, y_mm - piece.y_mm);
+  const double width_mm = piece.width_mm + piece.growth * rise_mm;
+  return {width_mm, piece.below_mm2 + 0.5 * (piece.width_mm + width_mm) * rise_mm};
 }
 
 double Profile::top_of_area_mm(double area_mm2) const {
-  if (area_mm2 >= below_mm2_.back()) {
+  if (area_mm2 >= this->area_mm2()) {
     return top_mm();
   }
   if (area_mm2 <= 0.0) {
     return bottom_mm();
   }
-  std::size_t i = 1;
-  while (below_mm2_[i] < area_mm2) {
+  std::size_t i = 0;
+  while (pieces_[i + 1].below_mm2 < area_mm2) {
     ++i;
   }
-  const Slice& low = (*slices_)[i - 1];
-  const Slice& high = (*slices_)[i];
-  const double rest_mm2 = area_mm2 - below_mm2_[i - 1];
-  const double growth = (width_of(high) - width_of(low)) / (high.y_mm - low.y_mm);
-  const double square_mm2 = width_of(low) * width_of(low) + 2.0 * growth * rest_mm2;
+  const Piece& piece = pieces_[i];
+  const double rest_mm2 = area_mm2 - piece.below_mm2;
+  const double square_mm2 = piece.width_mm * piece.width_mm + 2.0 * piece.growth * rest_mm2;
   // This form of the quadratic's root has no cancellation where walls are nearly parallel.
-  const double rise_mm = 2.0 * rest_mm2 / (width_of(low) + std::sqrt(std::max(0.0, square_mm2)));
-  return std::min(low.y_mm + rise_mm, high.y_mm);
+  const double rise_mm = 2.0 * rest_mm2 / (piece.width_mm + std::sqrt(std::max(0.0, square_mm2)));
+  return std::min(piece.y_mm + rise_mm, pieces_[i + 1].y_mm);
+}
+
+double Profile::wider_above_mm(double width_mm) const {
+  if (pieces_.back().width_mm <= width_mm) {
+    return top_mm();
+  }
+  std::size_t i = pieces_.size() - 1;
+  while (i > 0 && pieces_[i - 1].width_mm > width_mm) {
+    --i;
+  }
+  if (i == 0) {
+    return bottom_mm();
+  }
+  // The piece below i widens through the width.
+  const Piece& piece = pieces_[i - 1];
+  return piece.growth > 0.0 ? piece.y_mm + (width_mm - piece.width_mm) / piece.growth
+                            : pieces_[i].y_mm;
 }
 
 Strip Profile::strip(double low_mm, double high_mm) const {
@@ -107,9 +122,9 @@ Strip Profile::strip(double low_mm, double high_mm) const {
   Strip strip;
   strip.y_low_mm = low_mm;
   strip.y_high_mm = high_mm;
-  for (std::size_t i = piece_at(low_mm); i < slices_->size(); ++i) {
-    const Slice& a = (*slices_)[i - 1];
-    const Slice& b = (*slices_)[i];
+  for (std::size_t i = piece_at(low_mm); i + 1 < slices_->size(); ++i) {
+    const Slice& a = (*slices_)[i];
+    const Slice& b = (*slices_)[i + 1];
     const double from_mm = std::max(a.y_mm, low_mm);
     const double to_mm = std::min(b.y_mm, high_mm);
     if (from_mm >= high_mm) {

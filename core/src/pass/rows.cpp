@@ -58,10 +58,6 @@ constexpr double rounding_ratio = 1e-9;
 
 }  // namespace
 
-double RowRange::departure(double area_mm2) const {
-  return std::abs(preferred_mm2 / area_mm2 - 1.0);
-}
-
 base::Outcome<RowTable> RowTable::make(const StackRulesRequest& request) {
   RowTable table;
   table.by_time_ = request.aim == StackAim::least_arc_time;
@@ -107,11 +103,6 @@ void RowTable::find_extremes() {
       most_mm3_s_ = std::max(most_mm3_s_, range.laid_mm3_s);
     }
   }
-}
-
-std::span<const RowRange> RowTable::rows(PassRole role) const {
-  const auto index = static_cast<std::size_t>(role);
-  return std::span(rows_).subspan(first_[index], first_[index + 1] - first_[index]);
 }
 
 const RowRange* RowTable::pick(PassRole role, double area_mm2) const {
