@@ -109,6 +109,8 @@ class Misses {
   [[nodiscard]] base::Refusal refusal(const StackRulesRequest& request) const;
 
  private:
+  [[nodiscard]] base::Refusal nearest_refusal(const StackRulesRequest& request) const;
+
   const RowTable& table_;
   Miss nearest_;
   const RowRange* row_ = nullptr;

@@ -83,8 +83,10 @@ class FilletSearch {
   [[nodiscard]] FilletPlan equal_beads(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> adapted_root(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> find_plan();
-  /// For the least arc time: every count of passes and every size of the root that may be best.
+  /// For the least arc time: every count of passes.
   [[nodiscard]] std::optional<FilletPlan> find_fastest();
+  /// The best among the sizes of the root at which something begins or ends.
+  [[nodiscard]] std::optional<FilletPlan> best_root(int passes);
   [[nodiscard]] std::vector<double> root_sizes(int passes) const;
   [[nodiscard]] Score score_of(const FilletPlan& plan) const;
   /// Sets limited_by_ to what rules out the count of passes below the plan's.
@@ -186,6 +188,9 @@ std::optional<FilletPlan> FilletSearch::find_plan() {
         return adapted;
       }
     }
+    if (const auto other = best_root(passes)) {
+      return other;
+    }
   }
   return std::nullopt;
 }
@@ -227,26 +232,35 @@ Score FilletSearch::score_of(const FilletPlan& plan) const {
   return score;
 }
 
-std::optional<FilletPlan> FilletSearch::find_fastest() {
+std::optional<FilletPlan> FilletSearch::best_root(int passes) {
   std::optional<FilletPlan> best;
   Score best_score;
+  for (const double root_mm2 : root_sizes(passes)) {
+    const double others_mm2 = section_.area_mm2 - root_mm2;
+    const FilletPlan plan{passes, root_mm2, passes == 1 ? root_mm2 : others_mm2 / (passes - 1)};
+    if (!is_within_caps(plan) || !closes(plan)) {
+      continue;
+    }
+    const Score score = score_of(plan);
+    if (!best || is_better(score, best_score, rules_.by_time())) {
+      best = plan;
+      best_score = score;
+    }
+  }
+  return best;
+}
+
+std::optional<FilletPlan> FilletSearch::find_fastest() {
+  std::optional<FilletPlan> best;
   const double least_mm2 =
       std::min(rows_.least_mm2(PassRole::root), rows_.least_mm2(PassRole::cap));
   for (int passes = 1; passes <= triangular(most_layers); ++passes) {
     if (passes > 1 && 2.0 * section_.area_mm2 / passes < least_mm2) {
       break;  // more passes need still faster travel
     }
-    for (const double root_mm2 : root_sizes(passes)) {
-      const FilletPlan plan{
-          passes, root_mm2, passes == 1 ? root_mm2 : (section_.area_mm2 - root_mm2) / (passes - 1)};
-      if (!is_within_caps(plan) || !closes(plan)) {
-        continue;
-      }
-      const Score score = score_of(plan);
-      if (!best || is_better(score, best_score, true)) {
-        best = plan;
-        best_score = score;
-      }
+    const auto plan = best_root(passes);
+    if (plan && (!best || is_better(score_of(*plan), score_of(*best), true))) {
+      best = plan;
     }
   }
   return best;

@@ -3,9 +3,8 @@
 // counts and root sizes within the limits the best by the aim is laid; what cannot become better
 // than the best so far is not counted out.
 #include <algorithm>
-#include <cmath>
 
-#include "pass/detail_groove.hpp"
+#include "pass/detail_groove_search.hpp"
 
 namespace seamturn::pass {
 namespace {
@@ -13,93 +12,12 @@ namespace {
 using process::PassRole;
 
 constexpr int most_layers = 200;
-constexpr int most_beads_abreast = 200;
 // Root sizes tried, as shares of the size at the preferred travel. Never taken from the limits:
 // so a wider limit can only add choices.
 constexpr double root_shares[] = {
     1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4, 1.1, 1.2, 1.35, 1.5};
-// Sizes that differ by rounding only are one size.
-constexpr double rounding_ratio = limit_rounding_ratio;
 
-struct RootChoice {
-  double bead_mm2 = 0.0;
-  int beads = 1;
-  double top_mm = 0.0;
-  Score score;
-};
-
-struct GroovePlan {
-  RootChoice root;
-  int layers = 0;  ///< above the root
-  Score score;
-  bool single = false;
-};
-
-/// Thickness of the layers above the root.
-struct Cuts {
-  double layer_mm = 0.0;
-  double last_mm = 0.0;
-};
-
-struct LayerSize {
-  double area_mm2 = 0.0;  ///< with its cap
-  double width_mm = 0.0;
-};
-
-/// Beads side by side in one layer; no row: the settings lay none.
-struct Abreast {
-  int count = 0;
-  int least = 0;  ///< that the limits ask for
-  const RowRange* row = nullptr;
-};
-
-class GrooveSearch {
- public:
-  /// misses: takes why nothing closes; null while nobody asks.
-  GrooveSearch(const Profile& profile, const Rules& rules, Misses* misses);
-  [[nodiscard]] std::optional<std::vector<GrooveLayer>> run();
-
- private:
-  [[nodiscard]] const Caps& caps(PassRole role) const { return rules_.caps_of(role); }
-  [[nodiscard]] Excess root_excess(double bead_mm2, int beads) const;
-  [[nodiscard]] Cuts cut(double rest_mm, int layers) const;
-  [[nodiscard]] Abreast beads_abreast(PassRole role, const LayerSize& size) const;
-  /// The limit that asks for more than one bead abreast; empty: none does.
-  [[nodiscard]] std::string_view abreast_limit(PassRole role, const LayerSize& size) const;
-  /// Least passes that hold an area, at least one for each of so many rows of beads.
-  [[nodiscard]] int least_passes(int rows, double area_mm2) const;
-  /// A plan with this score so far and this much to come stays behind the best.
-  [[nodiscard]] bool cannot_win(const Score& score, int rows, double area_mm2) const;
-  /// Fill passes that the split width alone asks for.
-  [[nodiscard]] int least_fill_passes(double root_top_mm, const Cuts& cuts, int layers) const;
-  void find_split_heights();
-  void try_single();
-  void try_roots();
-  void try_root(double bead_mm2, int beads);
-  void try_layers(const RootChoice& root);
-  [[nodiscard]] Excess layers_excess(const Cuts& cuts, int layers) const;
-  [[nodiscard]] bool is_too_thin(const Cuts& cuts, int layers) const;
-  /// Adds the score of the layers above the root; false: some layer does not close, or the best so
-  /// far stays better.
-  [[nodiscard]] bool count_beads(GroovePlan& plan, const Cuts& cuts) const;
-  [[nodiscard]] std::vector<GrooveLayer> write_out(const GroovePlan& plan) const;
-  void miss(const Miss& why) const {
-    if (misses_ != nullptr) misses_->add(why);
-  }
-
-  const Profile& profile_;
-  const Rules& rules_;
-  const RowTable& rows_;
-  Misses* misses_;
-  double cap_mean_mm_;
-  double all_mm2_;
-  double opening_mm_;
-  double face_width_mm_;  // of the last layer
-  int least_cap_beads_;
-  double beads_per_mm2_;                  // at least, above the root
-  std::vector<double> split_heights_mm_;  // a fill layer that ends above the nth takes n + 2 beads
-  std::optional<GroovePlan> best_;
-};
+}  // namespace
 
 GrooveSearch::GrooveSearch(const Profile& profile, const Rules& rules, Misses* misses)
     : profile_(profile),
@@ -127,29 +45,6 @@ std::optional<std::vector<GrooveLayer>> GrooveSearch::run() {
     return std::nullopt;
   }
   return write_out(*best_);
-}
-
-void GrooveSearch::find_split_heights() {
-  const Bound& split_mm = caps(PassRole::fill).split_mm;
-  const int most = std::min(most_beads_abreast, split_beads(opening_mm_, split_mm));
-  for (int beads = 1; beads < most; ++beads) {
-    // The widest layer of so many beads.
-    const double width_mm = (beads == 1 ? 1.0 : beads / 1.5) * split_mm.value;
-    split_heights_mm_.push_back(
-        profile_.wider_above_mm(width_mm * (1.0 + 10.0 * limit_rounding_ratio)));
-  }
-}
-
-int GrooveSearch::least_fill_passes(double root_top_mm, const Cuts& cuts, int layers) const {
-  int passes = layers - 1;
-  for (const double height_mm : split_heights_mm_) {
-    const double below = (height_mm - root_top_mm) / cuts.layer_mm + limit_rounding_ratio;
-    if (below >= layers - 1) {
-      break;
-    }
-    passes += layers - 1 - (below > 0.0 ? static_cast<int>(below) : 0);
-  }
-  return passes;
 }
 
 void GrooveSearch::try_single() {
@@ -266,24 +161,6 @@ Excess GrooveSearch::layers_excess(const Cuts& cuts, int layers) const {
   return excess;
 }
 
-int GrooveSearch::least_passes(int rows, double area_mm2) const {
-  const double by_area = area_mm2 * beads_per_mm2_ - 1e-6;
-  return by_area > rows ? static_cast<int>(std::min(by_area, 1e6)) + 1 : rows;
-}
-
-bool GrooveSearch::cannot_win(const Score& score, int rows, double area_mm2) const {
-  if (!best_) {
-    return false;
-  }
-  const Score& best = best_->score;
-  if (rules_.by_time()) {
-    return score.arc_s_mm + area_mm2 / rows_.most_mm3_s() >
-           best.arc_s_mm * (1.0 + 10.0 * rounding_ratio);
-  }
-  const int passes = score.passes + least_passes(rows, area_mm2);
-  return passes > best.passes || (passes == best.passes && score.departure >= best.departure);
-}
-
 void GrooveSearch::try_layers(const RootChoice& root) {
   const double rest_mm = profile_.top_mm() - root.top_mm;
   const double rest_mm2 = all_mm2_ - root.beads * root.bead_mm2;
@@ -328,115 +205,6 @@ void GrooveSearch::try_layers(const RootChoice& root) {
                          limited_by});
   }
 }
-
-bool GrooveSearch::is_too_thin(const Cuts& cuts, int layers) const {
-  const double widest_mm2 = cuts.layer_mm * opening_mm_;
-  return layers > 1 && widest_mm2 < rows_.least_mm2(PassRole::fill);
-}
-
-// From the widest layer down, so that a plan that loses does so early; upwards when asked why
-// nothing closes, so that the miss told is the lowest of the plan.
-bool GrooveSearch::count_beads(GroovePlan& plan, const Cuts& cuts) const {
-  const auto face_of = [&](int layer) {
-    return layer == plan.layers ? Profile::Level{face_width_mm_, all_mm2_}
-                                : profile_.level_at(plan.root.top_mm + layer * cuts.layer_mm);
-  };
-  double rest_mm2 = all_mm2_ - plan.root.beads * plan.root.bead_mm2;
-  for (int i = 1; i <= plan.layers; ++i) {
-    const int layer = misses_ != nullptr ? i : plan.layers + 1 - i;
-    const Profile::Level above = face_of(layer);
-    const double area_mm2 = above.below_mm2 - face_of(layer - 1).below_mm2;
-    const Abreast abreast = beads_abreast(layer == plan.layers ? PassRole::cap : PassRole::fill,
-                                          {area_mm2, above.width_mm});
-    if (abreast.row == nullptr) {
-      return false;
-    }
-    plan.score.add(*abreast.row, area_mm2 / abreast.count, abreast.count);
-    rest_mm2 -= area_mm2;
-    if (cannot_win(plan.score, plan.layers - i, rest_mm2)) {
-      return false;
-    }
-  }
-  return true;
-}
-
-Abreast GrooveSearch::beads_abreast(PassRole role, const LayerSize& size) const {
-  Abreast best;
-  best.least = std::max(area_beads(size.area_mm2, caps(role).area_mm2),
-                        split_beads(size.width_mm, caps(role).split_mm));
-  for (int count = best.least; count <= most_beads_abreast; ++count) {
-    const double bead_mm2 = size.area_mm2 / count;
-    const RowRange* row = rows_.pick(role, bead_mm2);
-    if (row != nullptr && (best.row == nullptr || row->laid_mm3_s > best.row->laid_mm3_s)) {
-      best.count = count;
-      best.row = row;
-    }
-    if (row != nullptr && !rules_.by_time()) {
-      break;
-    }
-    if (row == nullptr) {
-      miss({role, bead_mm2, count, abreast_limit(role, size)});
-      if (bead_mm2 < rows_.least_mm2(role)) {
-        break;
-      }
-    }
-  }
-  return best;
-}
-
-std::string_view GrooveSearch::abreast_limit(PassRole role, const LayerSize& size) const {
-  const Caps& bound = caps(role);
-  const int by_area = area_beads(size.area_mm2, bound.area_mm2);
-  const int by_width = split_beads(size.width_mm, bound.split_mm);
-  if (std::max(by_area, by_width) == 1) {
-    return {};
-  }
-  return by_area >= by_width ? bound.area_mm2.id : bound.split_mm.id;
-}
-
-std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
-  std::vector<GrooveLayer> layers;
-  layers.reserve(static_cast<std::size_t>(plan.layers) + 1);
-  GrooveLayer root;
-  root.role = plan.single ? PassRole::single : PassRole::root;
-  root.low_mm = profile_.bottom_mm();
-  root.high_mm = plan.root.top_mm;
-  root.beads = plan.root.beads;
-  root.capped = plan.single;
-  if (!plan.single) {
-    const RowRange* row = rows_.pick(PassRole::root, plan.root.bead_mm2);
-    if (row->preferred_mm2 > plan.root.bead_mm2) {
-      root.limited_by = root_excess(row->preferred_mm2, plan.root.beads).id();
-    }
-  }
-  layers.push_back(root);
-  const double rest_mm = profile_.top_mm() - plan.root.top_mm;
-  const Cuts cuts = cut(rest_mm, std::max(1, plan.layers));
-  std::string_view fewer_layers_barred_by;
-  if (plan.layers > 1) {
-    fewer_layers_barred_by = layers_excess(cut(rest_mm, plan.layers - 1), plan.layers - 1).id();
-  }
-  for (int i = 1; i <= plan.layers; ++i) {
-    GrooveLayer layer;
-    layer.capped = i == plan.layers;
-    layer.role = layer.capped ? PassRole::cap : PassRole::fill;
-    layer.low_mm = layers.back().high_mm;
-    layer.high_mm = layer.capped ? profile_.top_mm() : plan.root.top_mm + i * cuts.layer_mm;
-    const Profile::Level above =
-        layer.capped ? Profile::Level{face_width_mm_, all_mm2_} : profile_.level_at(layer.high_mm);
-    const LayerSize size{above.below_mm2 - profile_.level_at(layer.low_mm).below_mm2,
-                         above.width_mm};
-    const Abreast abreast = beads_abreast(layer.role, size);
-    layer.beads = abreast.count;
-    layer.limited_by = abreast.count > abreast.least ? rows_.rows(layer.role).front().row->id
-                                                     : abreast_limit(layer.role, size);
-    if (layer.limited_by.empty()) layer.limited_by = fewer_layers_barred_by;
-    layers.push_back(layer);
-  }
-  return layers;
-}
-
-}  // namespace
 
 base::Outcome<std::vector<GrooveLayer>> find_groove_layers(const Profile& profile,
                                                            const Rules& rules) {

@@ -37,8 +37,10 @@ using process::PassRole;
 }
 
 [[nodiscard]] std::string band_text(const StackRulesRequest& request) {
-  const auto& low = request.heat_input_min_kj_mm;
-  const auto& high = request.heat_input_max_kj_mm;
+  std::optional<double> low = request.heat_input_min_kj_mm;
+  std::optional<double> high = request.heat_input_max_kj_mm;
+  if (low) *low *= 1.0 + request.margin_ratio;
+  if (high) *high *= 1.0 - request.margin_ratio;
   if (low && high) {
     return fixed_text(*low, 2) + " to " + fixed_text(*high, 2) + " kJ/mm are permitted";
   }
@@ -122,6 +124,15 @@ void Misses::add_barred(const Barred& barred) {
 }
 
 base::Refusal Misses::refusal(const StackRulesRequest& request) const {
+  base::Refusal refusal = nearest_refusal(request);
+  if (request.margin_ratio > 0.0) {
+    refusal.text += "; every limit is kept with a margin of " +
+                    fixed_text(request.margin_ratio * 100.0, 1) + " %, the values told include it";
+  }
+  return refusal;
+}
+
+base::Refusal Misses::nearest_refusal(const StackRulesRequest& request) const {
   if (barred_ && !missing_ && row_ == nullptr) {
     return {"pass.limit.cannot_close",
             "the " + std::string(process::role_name(barred_->role)) + " layer is " +
