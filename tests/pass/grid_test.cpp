@@ -115,7 +115,8 @@ Case random_case(Random& random, process::WeldFamily family) {
   Case one;
   one.bench.family = family;
   one.bench.settings = shop_travel();
-  one.most_mm2 = random.between(20.0, 60.0);
+  for (LinkedSettings& row : one.bench.settings) row.feed_mm_s *= random.between(0.7, 1.4);
+  one.most_mm2 = random.between(14.0, 60.0);
   process::BeadLimit limit;
   limit.id = "area";
   limit.family = family;
