@@ -214,6 +214,12 @@ std::vector<double> FilletSearch::root_sizes(int passes) const {
     }
     add(caps(role).area_mm2.value);
   }
+  // The root's face grows with the square root of its metal.
+  const Caps& bound = caps(PassRole::root);
+  for (const double share : {bound.thickness_mm.value / section_.throat_mm,
+                             bound.split_mm.value / section_.opening_mm}) {
+    if (share < 1.0) sizes.push_back(share * share * all_mm2);
+  }
   return sizes;
 }
 
