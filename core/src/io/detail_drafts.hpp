@@ -69,7 +69,9 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
 [[nodiscard]] JointDraft read_joint(FileContext& context,
                                     const pugi::xml_node& element,
                                     Spots& spots);
-/// Preparation and cap of a joint.
+/// Names of the elements that say a preparation.
+[[nodiscard]] std::span<const std::string_view> preparation_words();
+/// Preparation, cap or cover, and what is gouged.
 void read_preparation(FileContext& context,
                       const pugi::xml_node& joint_element,
                       JointDraft& draft,
@@ -78,6 +80,10 @@ void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
               Spots& spots);
+void read_gouge(FileContext& context,
+                const pugi::xml_node& joint_element,
+                JointDraft& draft,
+                Spots& spots);
 void read_seams(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,

@@ -114,6 +114,7 @@ void put_seam(pugi::xml_node parent,
   SEAMTURN_REQUIRE(described != joint.seams.end(), joint.id, seam.id);
   pugi::xml_node node = parent.append_child("seam");
   put_text(node, "id", seam.id);
+  put_count(node, "side", seam.side);
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);
   put_flag(node, "turned", seam.turned);

@@ -82,8 +82,21 @@ void read_circle(AttributeReader& reader, SeamDraft& seam) {
   read_face(reader, circle.axis.cross(circle.start), seam);
 }
 
+/// Holes of a plug or slot joint: welded round along their middle lines, one after the other.
+void read_holes(AttributeReader& reader, const joint::Joint& joint, SeamDraft& seam) {
+  const int count = reader.count("count", 1, 10000);
+  const auto* plug = std::get_if<joint::Plug>(&joint.preparation);
+  if (plug == nullptr) {
+    reader.error("read.joint.seams",
+                 "holes in a joint that is no plug or slot weld; expected line, circle or run; "
+                 "correct the seam or the preparation");
+    return;
+  }
+  seam.seam.length_mm = count * joint::welded_round_mm(*plug);
+}
+
 bool is_seam(std::string_view name) {
-  return name == "line" || name == "circle" || name == "run";
+  return name == "line" || name == "circle" || name == "run" || name == "holes";
 }
 
 }  // namespace
@@ -121,6 +134,7 @@ void read_seams(FileContext& context,
     if (name == "line") read_line(reader, seam);
     if (name == "circle") read_circle(reader, seam);
     if (name == "run") seam.seam.length_mm = reader.quantity("length", ranges::seam_length);
+    if (name == "holes") read_holes(reader, draft.joint, seam);
     reader.finish("seam/" + seam.seam.id, spots);
     check_children(context, elements[i], {});
     draft.seams.push_back(std::move(seam));

@@ -24,6 +24,8 @@ std::string_view joint_type_name(JointType type) {
       return "tee";
     case JointType::corner:
       return "corner";
+    case JointType::lap:
+      return "lap";
   }
   return "tee";
 }
@@ -36,8 +38,16 @@ std::string_view root_decision_name(RootDecision root) {
       return "steel-backing";
     case RootDecision::ceramic_backing:
       return "ceramic-backing";
+    case RootDecision::gouge:
+      return "gouge";
+    case RootDecision::both_sides:
+      return "both-sides";
   }
   return "open";
+}
+
+bool has_two_sides(const Joint& joint) {
+  return is_double(joint.preparation) || joint.root == RootDecision::gouge;
 }
 
 process::WeldFamily position_family(const Joint& joint) {

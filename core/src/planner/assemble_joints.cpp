@@ -11,16 +11,18 @@ namespace seamturn::planner::detail {
 namespace {
 
 /// Weld metal of a seam: on a ring the circle of the section's centre of area counts.
-double metal_kg(const JointWork& work, const joint::Seam& seam) {
-  double volume_mm3 = work.section.area_mm2 * seam.length_mm;
+double metal_kg(const JointWork& work, const SeamWork& seam_work) {
+  const joint::Seam& seam = *seam_work.seam;
+  const section::WeldSection& section = seam_work.section;
+  double volume_mm3 = section.area_mm2 * seam.length_mm;
   if (seam.path && geom::is_closed(*seam.path)) {
     const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
     const joint::SectionFrame frame = joint::section_frame(*work.joint, seam, 0.0);
-    const section::Point c = section::centroid(work.section);
-    const geom::Vec3 point = frame.origin + (c.x_mm - work.section.seam_line_x_mm) * frame.x +
-                             (c.y_mm - work.section.seam_line_y_mm) * frame.y;
+    const section::Point c = section::centroid(section);
+    const geom::Vec3 point = frame.origin + (c.x_mm - section.seam_line_x_mm) * frame.x +
+                             (c.y_mm - section.seam_line_y_mm) * frame.y;
     const geom::Vec3 from_axis = (point - circle.centre).cross(circle.axis);
-    volume_mm3 = section::ring_volume_mm3(work.section.area_mm2, from_axis.norm());
+    volume_mm3 = section::ring_volume_mm3(section.area_mm2, from_axis.norm());
   }
   return volume_mm3 * process::steel_density_kg_mm3;
 }
@@ -35,7 +37,9 @@ class JointAssembler {
     planned.id = seam.seam->id;
     planned.joint = work_.joint->id;
     planned.length_mm = seam.seam->length_mm;
-    planned.metal_kg = metal_kg(work_, *seam.seam);
+    planned.side = seam.seam->side;
+    planned.section = seam.section;
+    planned.metal_kg = metal_kg(work_, seam);
     const std::size_t chosen =
         placements.empty() ? 0 : static_cast<std::size_t>(placements.front().stack);
     planned.stack = seam.stacks[chosen].stack;
@@ -89,7 +93,6 @@ void assemble_joints(const Inputs& inputs,
   for (const JointWork& work : joints) {
     plan::PlannedJoint planned;
     planned.id = work.joint->id;
-    planned.section = work.section;
     planned.heat = work.heat;
     planned.steel_1 = work.member_1->steel;
     planned.steel_2 = work.member_2->steel;

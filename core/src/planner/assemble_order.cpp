@@ -98,8 +98,8 @@ class OrderAssembler {
       seam.wall_2 = geom::carried_direction(whole, start, seam.wall_2);
       seam.face = geom::carried_direction(whole, start, seam.face);
     }
-    pass.points = reach::key_poses(
-        *ref.joint->joint, seam, ref.joint->section, pass.pass, placement.reversed);
+    pass.points =
+        reach::key_poses(*ref.joint->joint, seam, ref.work->section, pass.pass, placement.reversed);
   }
 
   void note_seam(int stance, const std::string& id) {
