@@ -39,19 +39,20 @@ Work made_work(base::Random& random, int index) {
   Work work;
   if (index % 10 < 6) {
     const double leg_mm = 5.0 + 0.5 * static_cast<double>(random.below(21));
-    work.params.preparation = joint::Fillet{leg_mm, leg_mm};
+    work.params.preparation = joint::Fillet{leg_mm, leg_mm, 0.0, 0.0, 0.0};
     work.position = index % 3 == 0 ? WeldPosition::pa : WeldPosition::pb;
     return work;
   }
   work.family = WeldFamily::groove;
   work.position = index % 10 == 6 ? WeldPosition::pf : WeldPosition::pa;
   work.params.thickness_mm = 8.0 + static_cast<double>(random.below(33));
-  work.params.cap = joint::Cap{2.0, 1.0};
+  work.params.cap.height_mm = 2.0;
+  work.params.cap.toe_lap_mm = 1.0;
   const base::Angle angle = base::Angle::deg(random.between(45.0, 60.0));
   if (index % 2 == 0) {
-    work.params.preparation = joint::SingleV{3.0, 1.0, angle};
+    work.params.preparation = joint::single_v({3.0, 1.0}, angle);
   } else {
-    work.params.preparation = joint::SingleBevel{3.0, 1.0, angle};
+    work.params.preparation = joint::single_bevel({3.0, 1.0}, angle);
   }
   return work;
 }
@@ -159,8 +160,9 @@ void one_thick_groove(benchmark::State& state) {
   Work work;
   work.family = WeldFamily::groove;
   work.params.thickness_mm = static_cast<double>(state.range(0));
-  work.params.preparation = joint::SingleV{3.0, 1.0, base::Angle::deg(50.0)};
-  work.params.cap = joint::Cap{2.0, 1.0};
+  work.params.preparation = joint::single_v({3.0, 1.0}, base::Angle::deg(50.0));
+  work.params.cap.height_mm = 2.0;
+  work.params.cap.toe_lap_mm = 1.0;
   const std::vector<Work> mix = {work};
   const RulesOf rules = rules_for(mix, pass::StackAim::preferred_point);
   std::size_t passes = 0;

@@ -122,6 +122,22 @@ TEST_SUITE("pass/groove") {
     }
   }
 
+  TEST_CASE(
+      "given root faces that touch, the root begins where they end and its height counts from "
+      "there") {
+    Bench bench = groove_bench({20.0, 0.0, 12.0, 30.0, 30.0, 0.0, 0.0});
+    bench.settings = any_travel();
+    bench.settings.pop_back();  // no single rows
+    // The root limit of 10 mm is below the root face of 12 mm, but no metal lies there.
+    const auto stack = bench.lay().value();
+    CHECK(stack.passes.front().aim.y_mm == 12.0);
+    CHECK(stack.passes.front().centre.y_mm > 12.0);
+    // Two triangles 8 mm high: 64 tan 30.
+    double area_mm2 = 0.0;
+    for (const pass::Pass& pass : stack.passes) area_mm2 += pass.area_mm2;
+    check_expected("V 8", area_mm2, {36.95, 5e-3, Origin::closed_form, "triangles"});
+  }
+
   TEST_CASE("given a U, the root fills the rounded bottom and beads balance at its middle") {
     Bench bench = groove_bench(v20);
     bench.section = u_section({30.0, 2.0, 3.0, 6.0, 10.0, 2.0});

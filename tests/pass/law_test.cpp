@@ -6,6 +6,7 @@
 
 #include "pass/pass_fixture.hpp"
 #include "seamturn/base/random.hpp"
+#include "section/random_section.hpp"
 
 namespace seamturn::tests {
 namespace {
@@ -245,6 +246,37 @@ TEST_SUITE("pass/laws") {
       check_faces(bench, *stack);
     }
     CHECK(laid > rounds / 2);
+  }
+
+  TEST_CASE("for any preparation as the section room makes it, law: areas add up, layers rise") {
+    Random random(base::named_seed(7, "pass/laws/preparations"));
+    int laid = 0;
+    for (int round = 0; round < rounds; ++round) {
+      INFO("named_seed(7, pass/laws/preparations), round " << round);
+      Bench bench = random_bench(random);
+      const bool is_fillet = random.unit() < 0.3;
+      const auto section =
+          section::weld_section(is_fillet ? random_fillet(random) : random_groove(random));
+      REQUIRE(section.has_value());
+      bench.section = *section;
+      const auto family = is_fillet ? process::WeldFamily::fillet : process::WeldFamily::groove;
+      for (BeadLimit& limit : bench.limits) limit.family = family;
+      bench.family = family;
+      const auto stack = bench.lay();
+      if (!stack) {
+        continue;
+      }
+      ++laid;
+      check_areas(bench, *stack);
+      check_rows(bench, *stack);
+      check_layers(*stack);
+      for (const double factor : {1.02, 1.5}) {
+        const auto wide = widened(bench, factor).lay();
+        REQUIRE(wide.has_value());
+        CHECK(wide->passes.size() <= stack->passes.size());
+      }
+    }
+    CHECK(laid > rounds / 3);
   }
 
   TEST_CASE("for any section, law: a larger permitted bead never takes more passes") {

@@ -130,6 +130,7 @@ inline section::WeldSection tee_section(double thickness_mm, double bevel_deg, d
     slice.right_mm += 3.0;  // the gap
   }
   made.opening_mm += 3.0;
+  made.cap_shape = section::CapShape::triangle;
   made.cap_height_mm = cover_mm;
   made.cap_width_mm = made.opening_mm + 2.0;
   made.cap_area_mm2 = 0.5 * made.cap_width_mm * made.cap_height_mm;

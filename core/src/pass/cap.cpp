@@ -33,14 +33,12 @@ CapSize cap_size(const section::WeldSection& section) {
   if (section.cap_area_mm2 <= 0.0) {
     return cap;
   }
-  // A parabola fills 2/3 of its box, a triangle half.
-  const double box_mm2 = section.cap_width_mm * section.cap_height_mm;
-  cap.form = section.cap_area_mm2 < 0.6 * box_mm2 ? CapForm::triangle : CapForm::parabola;
+  cap.shape = section.cap_shape;
   cap.area_mm2 = section.cap_area_mm2;
   cap.height_mm = section.cap_height_mm;
   cap.width_mm = section.cap_width_mm;
   const section::Slice& face = section.profile.back();
-  cap.left_mm = cap.form == CapForm::triangle
+  cap.left_mm = cap.shape == CapShape::triangle
                     ? face.left_mm
                     : 0.5 * (face.left_mm + face.right_mm - section.cap_width_mm);
   return cap;
@@ -48,7 +46,7 @@ CapSize cap_size(const section::WeldSection& section) {
 
 CapPart cap_part(const CapSize& cap, double s) {
   const double lift_mm3 = cap.height_mm * cap.height_mm * cap.width_mm;
-  if (cap.form == CapForm::triangle) {
+  if (cap.shape == CapShape::triangle) {
     const double rest = 1.0 - s;
     return {cap.area_mm2 * s * (2.0 - s),
             cap.area_mm2 * cap.width_mm * s * s * (1.0 - 2.0 / 3.0 * s),
@@ -63,7 +61,7 @@ double width_share(const CapSize& cap, double strip_mm2, double area_share) {
   if (cap.area_mm2 <= 0.0 || area_share <= 0.0 || area_share >= 1.0) {
     return std::clamp(area_share, 0.0, 1.0);
   }
-  const double share = cap.form == CapForm::triangle
+  const double share = cap.shape == CapShape::triangle
                            ? triangle_share(cap.area_mm2, strip_mm2, area_share)
                            : parabola_share(cap.area_mm2, strip_mm2, area_share);
   return std::clamp(share, 0.0, 1.0);

@@ -6,13 +6,10 @@
 
 namespace seamturn::pass {
 
-enum class CapForm {
-  parabola,  ///< over the middle of the opening
-  triangle   ///< cover of a groove in a tee: highest at the square wall on the left, flat face
-};
+using section::CapShape;
 
 struct CapSize {
-  CapForm form = CapForm::parabola;
+  CapShape shape = CapShape::parabola;
   double area_mm2 = 0.0;  ///< 0: no cap
   double height_mm = 0.0;
   double left_mm = 0.0;  ///< x of the left toe

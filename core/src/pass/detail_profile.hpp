@@ -2,6 +2,7 @@
 // A groove's profile made ready for many questions: areas below its slices are summed once.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "pass/detail_cap.hpp"
@@ -19,12 +20,13 @@ struct Strip {
   double moment_width_mm3 = 0.0;  ///< of w w
 };
 
-/// The profile of a section and its cap. The section must outlive it. Heights are clamped.
+/// The profile of a section and its cap, from where metal begins: root faces that touch hold none.
+/// The section must outlive it. Heights are clamped.
 class Profile {
  public:
   explicit Profile(const section::WeldSection& section);
-  [[nodiscard]] double bottom_mm() const { return slices_->front().y_mm; }
-  [[nodiscard]] double top_mm() const { return slices_->back().y_mm; }
+  [[nodiscard]] double bottom_mm() const { return slices_.front().y_mm; }
+  [[nodiscard]] double top_mm() const { return slices_.back().y_mm; }
   [[nodiscard]] double height_mm() const { return top_mm() - bottom_mm(); }
   [[nodiscard]] double area_mm2() const { return pieces_.back().below_mm2; }  ///< without cap
   [[nodiscard]] const CapSize& cap() const { return cap_; }
@@ -54,7 +56,7 @@ class Profile {
   /// Index of the piece a height lies in.
   [[nodiscard]] std::size_t piece_at(double y_mm) const;
 
-  const std::vector<section::Slice>* slices_;
+  std::span<const section::Slice> slices_;
   std::vector<Piece> pieces_;
   CapSize cap_;
 };

@@ -23,6 +23,14 @@ using section::Slice;
           a.right_mm + share * (b.right_mm - a.right_mm)};
 }
 
+[[nodiscard]] std::span<const Slice> open_slices(std::span<const Slice> slices) {
+  SEAMTURN_REQUIRE(slices.size() >= 2, slices.size());
+  while (slices.size() > 2 && width_of(slices[0]) <= 0.0 && width_of(slices[1]) <= 0.0) {
+    slices = slices.subspan(1);
+  }
+  return slices;
+}
+
 void add_piece(Strip& strip, const Slice& low, const Slice& high) {
   const Slice mid = between(low, high, 0.5 * (low.y_mm + high.y_mm));
   const double sixth_mm = (high.y_mm - low.y_mm) / 6.0;
@@ -40,15 +48,14 @@ void add_piece(Strip& strip, const Slice& low, const Slice& high) {
 }  // namespace
 
 Profile::Profile(const section::WeldSection& section)
-    : slices_(&section.profile), cap_(cap_size(section)) {
-  SEAMTURN_REQUIRE(slices_->size() >= 2, slices_->size());
-  pieces_.reserve(slices_->size());
+    : slices_(open_slices(section.profile)), cap_(cap_size(section)) {
+  pieces_.reserve(slices_.size());
   double below_mm2 = 0.0;
-  for (std::size_t i = 0; i < slices_->size(); ++i) {
-    const Slice& low = (*slices_)[i];
+  for (std::size_t i = 0; i < slices_.size(); ++i) {
+    const Slice& low = slices_[i];
     Piece piece{low.y_mm, width_of(low), 0.0, below_mm2};
-    if (i + 1 < slices_->size()) {
-      const Slice& high = (*slices_)[i + 1];
+    if (i + 1 < slices_.size()) {
+      const Slice& high = slices_[i + 1];
       const double rise_mm = high.y_mm - low.y_mm;
       piece.growth = rise_mm > 0.0 ? (width_of(high) - width_of(low)) / rise_mm : 0.0;
       below_mm2 += 0.5 * (width_of(low) + width_of(high)) * rise_mm;
@@ -68,7 +75,7 @@ std::size_t Profile::piece_at(double y_mm) const {
 
 Slice Profile::walls_at(double y_mm) const {
   const std::size_t i = piece_at(y_mm);
-  return between((*slices_)[i], (*slices_)[i + 1], std::clamp(y_mm, bottom_mm(), top_mm()));
+  return between(slices_[i], slices_[i + 1], std::clamp(y_mm, bottom_mm(), top_mm()));
 }
 
 Profile::Level Profile::level_at(double y_mm) const {
@@ -122,9 +129,9 @@ Strip Profile::strip(double low_mm, double high_mm) const {
   Strip strip;
   strip.y_low_mm = low_mm;
   strip.y_high_mm = high_mm;
-  for (std::size_t i = piece_at(low_mm); i + 1 < slices_->size(); ++i) {
-    const Slice& a = (*slices_)[i];
-    const Slice& b = (*slices_)[i + 1];
+  for (std::size_t i = piece_at(low_mm); i + 1 < slices_.size(); ++i) {
+    const Slice& a = slices_[i];
+    const Slice& b = slices_[i + 1];
     const double from_mm = std::max(a.y_mm, low_mm);
     const double to_mm = std::min(b.y_mm, high_mm);
     if (from_mm >= high_mm) {
