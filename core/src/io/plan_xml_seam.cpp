@@ -127,6 +127,7 @@ void put_seam(pugi::xml_node parent,
   put_number(node, "heat_input_max_kj_mm", seam.stack.heat_input_max_kj_mm);
   put_geometry(node, *described);
   for (const plan::PlannedPass& pass : seam.passes) put_pass(node, plan, pass);
+  if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }
 
 }  // namespace seamturn::io::detail
