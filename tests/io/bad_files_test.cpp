@@ -22,6 +22,8 @@ struct Bad {
 const Bad bad_files[] = {
     {"after_cycle.xml", "read.after.cycle@10:67"},
     {"after_unknown.xml", "read.joint.unknown@14:67"},
+    {"arc_full_circle.xml", "read.value.out_of_range@12:84"},
+    {"arc_start_along.xml", "read.seam.start_along@12:70"},
     {"attribute_missing.xml", "read.attribute.missing@1:2"},
     {"attribute_twice.xml", "read.xml.duplicate_attribute@10:69"},
     {"attribute_unknown.xml", "read.attribute.unknown@10:57"},
@@ -48,6 +50,10 @@ const Bad bad_files[] = {
     {"number_huge.xml", "read.number.too_large@5:46"},
     {"number_malformed.xml", "read.number.malformed@11:21"},
     {"number_nan.xml", "read.number.malformed@5:46"},
+    {"polyline_back.xml", "read.polyline.point@15:18"},
+    {"polyline_not_flat.xml", "read.polyline.closed@12:23"},
+    {"polyline_one_point.xml", "read.polyline.points@12:6"},
+    {"polyline_point_repeated.xml", "read.polyline.point@14:18"},
     {"preheat_without_reason.xml", "read.joint.preheat_reason@10:69"},
     {"quality_unknown.xml", "read.word.unknown@10:57"},
     {"root_face_too_thick.xml", "read.joint.root_face@11:41"},
@@ -71,6 +77,13 @@ const Bad bad_files[] = {
     {"unit_wrong_dimension.xml", "read.unit.wrong_dimension@11:21"},
     {"utf16.xml", "read.encoding.not_utf8@1:1"},
     {"utf8_invalid.xml", "read.encoding.not_utf8@1:68"},
+    {"welded_count_alone.xml", "read.welded.form@12:20"},
+    {"welded_gap_missing.xml", "read.attribute.missing@12:6"},
+    {"welded_return_of_groove.xml", "joint.length.return_of_groove@12:6"},
+    {"welded_round_open.xml", "joint.length.not_closed@12:55"},
+    {"welded_staggered_one_side.xml", "joint.length.one_side@12:6"},
+    {"welded_tabs_and_returns.xml", "joint.length.additions@12:6"},
+    {"welded_too_long.xml", "joint.length.too_long@12:6"},
     {"wire_unknown.xml", "read.wire.unknown@2:50"},
 };
 

@@ -38,6 +38,9 @@ class JointBuilder {
     set_thickness(*first, *second);
     for (const SeamDraft& seam : draft_.seams) joint_.seams.push_back(lay(seam, *first, *second));
     if (is_fillet()) set_legs();
+    const double thinner_mm =
+        std::min(joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape));
+    build_lengths(draft_, thinner_mm, joint_, report_);
     return joint_;
   }
 

@@ -26,6 +26,7 @@ struct SeamDraft {
   joint::Seam seam;                ///< path and length
   std::optional<geom::Vec3> face;  ///< as stated
   Spot spot;
+  Spot asked_spot;  ///< of what says how much is welded
 };
 
 struct JointDraft {
@@ -83,6 +84,16 @@ void read_seams(FileContext& context,
                 JointDraft& draft,
                 Spots& spots);
 
+/// How much of a seam is welded: the `welded` of an element, if it has one.
+struct WeldedDraft {
+  joint::WeldLength asked;
+  Spot spot;
+};
+[[nodiscard]] std::optional<WeldedDraft> find_welded(FileContext& context,
+                                                     const pugi::xml_node& element,
+                                                     const std::string& key,
+                                                     Spots& spots);
+
 void read_library(FileContext& context, LibraryDraft& draft);
 void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
@@ -97,6 +108,8 @@ void check_references(const WeldmentDraft& draft,
                       const LibraryDraft& library,
                       bool has_libraries,
                       Report& report);
+/// Lays the stretches on the seams of a joint whose legs and faces are known.
+void build_lengths(const JointDraft& draft, double thinner_mm, joint::Joint& joint, Report& report);
 /// Thickness, legs and faces; only of joints that were read without an error.
 [[nodiscard]] std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report);
 

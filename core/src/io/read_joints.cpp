@@ -109,8 +109,17 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   read_temperatures(reader, joint);
 
-  constexpr std::array<std::string_view, 8> known = {
-      "fillet", "square", "single-v", "single-bevel", "cap", "line", "circle", "run"};
+  constexpr std::array<std::string_view, 11> known = {"fillet",
+                                                      "square",
+                                                      "single-v",
+                                                      "single-bevel",
+                                                      "cap",
+                                                      "line",
+                                                      "arc",
+                                                      "circle",
+                                                      "polyline",
+                                                      "run",
+                                                      "welded"};
   check_children(context, element, known);
   const std::size_t errors_of_preparation = context.report.error_count();
   read_preparation(context, element, draft, spots);

@@ -107,7 +107,7 @@ void lay_stacks(const Inputs& inputs,
     request.section = &work.section;
     request.family = bead_family(*work.joint);
     request.position = position;
-    request.length_mm = seam.seam->length_mm;
+    request.length_mm = joint::welded_length_mm(*seam.seam);
     request.wire = work.wire;
     request.settings = inputs.library.settings;
     request.limits = inputs.library.bead_limits;

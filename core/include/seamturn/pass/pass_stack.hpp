@@ -39,7 +39,7 @@ struct Pass {
   double gas_flow_l_min = 0.0;
   double tip_distance_mm = 0.0;
   Angle push;
-  double arc_time_s = 0.0;       ///< length / travel
+  double arc_time_s = 0.0;       ///< welded length / travel
   double arc_energy_kj_mm = 0.0;
   double heat_input_kj_mm = 0.0;
   std::string limited_by;        ///< id of the limit or settings row that set the bead's size; empty: none did
@@ -59,7 +59,7 @@ struct StackRequest {
   const section::WeldSection* section = nullptr;
   process::WeldFamily family = process::WeldFamily::fillet;
   process::WeldPosition position = process::WeldPosition::pa;
-  double length_mm = 0.0;                             ///< of the seam: arc time
+  double length_mm = 0.0;                             ///< welded of the seam: arc time
   const process::Wire* wire = nullptr;
   std::span<const process::LinkedSettings> settings;  ///< all rows; the stack picks by role, wire, position
   std::span<const process::BeadLimit> limits;         ///< all rows

@@ -48,7 +48,9 @@ struct PlannedSeam {
   bool turned = false;            ///< has a place in the order
   bool rolling = false;
   double metal_kg = 0.0;
-  double length_mm = 0.0;
+  double length_mm = 0.0;         ///< of the path
+  double welded_mm = 0.0;         ///< metal and arc time count this
+  int arc_starts = 1;             ///< of each pass
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
 };
@@ -82,10 +84,11 @@ struct PlannedEvent {
 };
 
 struct Totals {
-  double length_mm = 0.0;
+  double length_mm = 0.0;  ///< of the paths
   double metal_kg = 0.0;
   int passes = 0;
   double arc_time_s = 0.0;
+  double welded_mm = 0.0;  ///< stretches and end returns
 };
 
 struct Plan {
