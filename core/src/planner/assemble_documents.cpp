@@ -79,6 +79,8 @@ procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
     if (tube != nullptr && 2.0 * tube->wall_mm < tube->outer_diameter_mm) {
       triggers.closed_cavity = true;
     }
+    const auto* forging = std::get_if<joint::Forging>(&member.shape);
+    if (forging != nullptr && forging->bore_mm > 0.0) triggers.closed_cavity = true;
   }
   return triggers;
 }
