@@ -61,7 +61,7 @@ std::vector<joint::Joint> sample_joints() {
   joint::Joint ring = tee;
   ring.id = "J2";
   ring.after = {"J1"};
-  ring.preparation = joint::SingleBevel{2.0, 1.0, Angle::deg(50.0)};
+  ring.preparation = joint::single_bevel({2.0, 1.0}, Angle::deg(50.0));
   ring.root = joint::RootDecision::steel_backing;
   joint::Seam circle = line_seam("J2", 0.0);
   circle.joint = "J2";
@@ -70,7 +70,7 @@ std::vector<joint::Joint> sample_joints() {
   joint::Joint butt = tee;
   butt.id = "J3";
   butt.type = joint::JointType::butt;
-  butt.preparation = joint::SingleV{3.0, 2.0, Angle::deg(60.0)};
+  butt.preparation = joint::single_v({3.0, 2.0}, Angle::deg(60.0));
   joint::Seam run = line_seam("J3", 0.0);
   run.joint = "J3";
   run.path.reset();
@@ -133,6 +133,9 @@ plan::PlannedSeam sample_seam(const std::string& id,
   seam.stack.arc_time_s = 100.0;
   seam.stack.heat_input_min_kj_mm = 0.5;
   seam.stack.heat_input_max_kj_mm = 0.611;
+  seam.section.area_mm2 = 33.3;
+  seam.section.throat_mm = 5.3;
+  seam.section.outline = {{0.0, 0.0}, {5.0, 5.0}, {-5.0, 5.0}};
   seam.passes = {sample_pass(1, "row-1"), sample_pass(2, "row-2")};
   return seam;
 }
@@ -142,9 +145,6 @@ plan::PlannedJoint sample_planned_joint(const std::string& id) {
   planned.id = id;
   planned.steel_1 = "X111";
   planned.steel_2 = "X111";
-  planned.section.area_mm2 = 33.3;
-  planned.section.throat_mm = 5.3;
-  planned.section.outline = {{0.0, 0.0}, {5.0, 5.0}, {-5.0, 5.0}};
   planned.heat.cet_plate = 0.321;
   planned.heat.preheat_c = 77.0;
   planned.heat.needs_heating = true;

@@ -55,13 +55,17 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
       t85_max = first ? pass.t85_long_s : std::max(t85_max, pass.t85_long_s);
     }
   }
+  double section_area_mm2 = 0.0;
+  for (const section::WeldSection* section : plan::sections_of(joint)) {
+    section_area_mm2 += section->area_mm2;
+  }
   return Json{{"id", joint.id},
               {"seams", seams},
               {"type", std::string(joint::joint_type_name(described.type))},
               {"preparation", std::string(joint::preparation_name(described.preparation))},
               {"length_mm", length},
               {"welded_mm", welded},
-              {"section_area_mm2", joint.section.area_mm2},
+              {"section_area_mm2", section_area_mm2},
               {"metal_kg", metal},
               {"positions", positions},
               {"passes", passes},

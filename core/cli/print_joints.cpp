@@ -53,6 +53,37 @@ JointSums sums_of(const plan::PlannedJoint& joint) {
   return sums;
 }
 
+double section_area_mm2(const plan::PlannedJoint& joint) {
+  double area_mm2 = 0.0;
+  for (const section::WeldSection* section : plan::sections_of(joint))
+    area_mm2 += section->area_mm2;
+  return area_mm2;
+}
+
+std::string groove_text(const joint::Groove& groove) {
+  std::string text = groove.is_double ? "double " : "";
+  switch (groove.form) {
+    case joint::GrooveForm::square:
+      return text + "square";
+    case joint::GrooveForm::v:
+      text += "V ";
+      break;
+    case joint::GrooveForm::bevel:
+      text += "bevel ";
+      break;
+    case joint::GrooveForm::u:
+      text += "U ";
+      break;
+    case joint::GrooveForm::j:
+      text += "J ";
+      break;
+    case joint::GrooveForm::compound_v:
+      text += "compound V ";
+      break;
+  }
+  return text + fixed_text(groove.side_1.angle.deg(), 0);
+}
+
 }  // namespace
 
 std::string preparation_text(const joint::Joint& joint, const UnitsShown& units) {
@@ -61,13 +92,11 @@ std::string preparation_text(const joint::Joint& joint, const UnitsShown& units)
     return "fillet z" + units.size(fillet->leg_1_mm) +
            (equal ? "" : "/" + units.size(fillet->leg_2_mm));
   }
-  std::string text = "square";
-  if (const auto* v = std::get_if<joint::SingleV>(&joint.preparation)) {
-    text = "V " + fixed_text(v->included.deg(), 0);
+  if (const auto* plug = std::get_if<joint::Plug>(&joint.preparation)) {
+    return std::string(joint::preparation_name(*plug)) + " " + units.size(plug->width_mm) +
+           (plug->length_mm > plug->width_mm ? "x" + units.size(plug->length_mm) : "");
   }
-  if (const auto* bevel = std::get_if<joint::SingleBevel>(&joint.preparation)) {
-    text = "bevel " + fixed_text(bevel->bevel.deg(), 0);
-  }
+  const std::string text = groove_text(std::get<joint::Groove>(joint.preparation));
   const bool partial = joint.depth_mm < joint.thickness_mm - 1e-9;
   return text + " " + (partial ? "s" : "t") + units.size(joint.depth_mm);
 }
@@ -96,7 +125,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                    std::string(joint::joint_type_name(described.type)),
                    preparation_text(described, units),
                    units.length(sums.length_mm),
-                   units.area(joint.section.area_mm2),
+                   units.area(section_area_mm2(joint)),
                    units.mass(sums.metal_kg),
                    std::to_string(sums.passes),
                    joined(sums.positions, "/"),
@@ -122,7 +151,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                  ""});
   return title_text(plan) + "\n\n" + table.text() + "\n" +
          wrapped(
-             "V: single-V, bevel: single-bevel with their angles; z leg, t full penetration of "
+             "V included, bevel, U and J angle of one face; z leg, t full penetration of "
              "thickness t, s depth of penetration. Preheat by the CET method (formula from memory "
              "of EN 1011-2) or as the file states; \"none\": no heating, but dry and above " +
                  units.temperature(5.0) + " " + units.temperature_unit() +

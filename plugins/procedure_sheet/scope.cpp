@@ -31,11 +31,24 @@ void put_part(pugi::xml_node parent, const Subject& subject, const std::string& 
   put_item(node, "group (ISO/TR 15608)", text(subject.procedure, ("group_" + side).c_str()));
 }
 
+void put_gouging(pugi::xml_node node, const Subject& subject, const std::string& root) {
+  if (root != "gouge") {
+    put_item(node, "back gouging", "none planned");
+    return;
+  }
+  const pugi::xml_node preparation = subject.joint.child("preparation");
+  put_item(node,
+           "back gouging, to sound metal: least depth and radius, mm",
+           std::string(text(preparation, "gouge_depth_mm")) + " and " +
+               text(preparation, "gouge_radius_mm"));
+  put_open(node, "back gouging: method");
+}
+
 /// Backing and gouging follow from the decision on the root.
 void put_root_items(pugi::xml_node node, const Subject& subject) {
   const std::string root = text(subject.joint.child("preparation"), "root");
   const bool fillet = std::strcmp(text(subject.joint.child("preparation"), "kind"), "fillet") == 0;
-  if (root == "open") {
+  if (root == "open" || root == "gouge" || root == "both-sides") {
     put_item(node, "backing", "none planned");
   } else {
     put_item(node, "backing", root);
@@ -45,7 +58,7 @@ void put_root_items(pugi::xml_node node, const Subject& subject) {
     put_item(node, "back gouging", "none planned");
     put_item(node, "backing gas", "none planned");
   } else {
-    put_open(node, "back gouging: method, depth and shape");
+    put_gouging(node, subject, root);
     put_open(node, "backing gas");
   }
 }
@@ -92,22 +105,21 @@ void put_parent_metal(pugi::xml_node sheet, const Subject& subject) {
 
 void put_preparation(pugi::xml_node sheet, const Subject& subject) {
   const pugi::xml_node preparation = subject.joint.child("preparation");
-  const pugi::xml_node section = subject.joint.child("section");
+  const pugi::xml_node section =
+      subject.joint.find_child_by_attribute("section", "side", text(subject.procedure, "side"));
   pugi::xml_node node = sheet.append_child("preparation");
   put(node, "joint_type", text(subject.joint, "type"));
-  copy(preparation, node, {"kind"});
-  copy_rounded(preparation,
-               node,
-               2,
-               {"thickness_mm",
-                "depth_mm",
-                "leg_1_mm",
-                "leg_2_mm",
-                "gap_mm",
-                "root_face_mm",
-                "included_angle_deg",
-                "bevel_angle_deg",
-                "cap_height_mm"});
+  copy(preparation, node, {"kind", "cover"});
+  copy_rounded(
+      preparation, node, 2, {"thickness_mm",       "depth_mm",        "leg_1_mm",
+                             "leg_2_mm",           "gap_mm",          "root_face_mm",
+                             "included_angle_deg", "bevel_angle_deg", "included_angle_2_deg",
+                             "bevel_angle_2_deg",  "first_face_deg",  "lower_depth_mm",
+                             "lower_angle_deg",    "cut_1_mm",        "cut_2_mm",
+                             "radius_mm",          "radius_2_mm",     "width_mm",
+                             "length_mm",          "fill_mm",         "bulge_mm",
+                             "reach_mm",           "gouge_depth_mm",  "gouge_radius_mm",
+                             "gouge_flank_deg",    "cover_leg_mm",    "cap_height_mm"});
   copy_rounded(section, node, 2, {"throat_mm", "area_mm2"});
   pugi::xml_node sketch = node.append_child("sketch");
   for (const pugi::xml_node corner : section.children("corner")) {

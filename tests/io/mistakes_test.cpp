@@ -84,7 +84,7 @@ const Mistake weldment_mistakes[] = {
     {"<batch", "<batch parts=\"1\"/><batch", "read.element.repeated", "batch parts=\"10\""},
     {"parts=\"10\"", "parts=\"2.5\"", "read.number.not_whole", "2.5\"/>"},
     {"parts=\"10\"", "parts=\"10 kg\"", "read.number.malformed", "10 kg"},
-    {"type=\"tee\"", "type=\"lap\"", "read.word.unknown", "lap"},
+    {"type=\"tee\"", "type=\"seat\"", "read.word.unknown", "seat"},
     {"\"base web\"", "\"base base\"", "read.joint.members", "base base"},
     {"\"base web\"", "\"base web web\"", "read.joint.members", "base web web"},
     {"\"base web\"", "\"base wed\"", "read.member.unknown", "base wed"},

@@ -171,10 +171,10 @@ TEST_SUITE("io/read") {
     CHECK(joint.quality == "C");
     CHECK(joint.after == std::vector<std::string>{"J1"});
     CHECK(joint.root == joint::RootDecision::ceramic_backing);
-    const auto& v = std::get<joint::SingleV>(joint.preparation);
+    const auto& v = std::get<joint::Groove>(joint.preparation);
     check_number("gap", v.gap_mm, 2.0);
     check_number("root face", v.root_face_mm, 1.0);
-    check_number("angle", v.included.deg(), 60.0);
+    check_number("angle", v.side_1.angle.deg(), 60.0);
     check_number("cap", joint.cap.height_mm, 2.0);
     check_number("toe lap", joint.cap.toe_lap_mm, 1.0);
     check_number("thickness", joint.thickness_mm, 10.0);

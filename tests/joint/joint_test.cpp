@@ -37,9 +37,12 @@ TEST_SUITE("joint/joint") {
       "given joints, fillets and tee and corner grooves go by the fillet rows, butts do not") {
     using process::WeldFamily;
     CHECK(position_family(joint_of(JointType::tee, joint::Fillet{6, 6})) == WeldFamily::fillet);
-    CHECK(position_family(joint_of(JointType::tee, joint::SingleBevel{})) == WeldFamily::fillet);
-    CHECK(position_family(joint_of(JointType::corner, joint::SingleV{})) == WeldFamily::fillet);
-    CHECK(position_family(joint_of(JointType::butt, joint::SingleV{})) == WeldFamily::groove);
+    CHECK(position_family(joint_of(JointType::tee, joint::single_bevel({}, {}))) ==
+          WeldFamily::fillet);
+    CHECK(position_family(joint_of(JointType::corner, joint::single_v({}, {}))) ==
+          WeldFamily::fillet);
+    CHECK(position_family(joint_of(JointType::butt, joint::single_v({}, {}))) ==
+          WeldFamily::groove);
   }
 
   TEST_CASE("given a fillet, y looks out of the corner and x along the first plate, away from it") {
@@ -61,7 +64,7 @@ TEST_SUITE("joint/joint") {
   }
 
   TEST_CASE("given a groove in a tee, y leaves the second member and x the first") {
-    const auto joint = joint_of(JointType::tee, joint::SingleBevel{});
+    const auto joint = joint_of(JointType::tee, joint::single_bevel({}, {}));
     const joint::SectionFrame frame = section_frame(joint, corner_seam(), 0.0);
     CHECK((frame.y - Vec3::UnitY()).norm() < 1e-12);
     CHECK((frame.x - Vec3::UnitZ()).norm() < 1e-12);
@@ -71,7 +74,7 @@ TEST_SUITE("joint/joint") {
     joint::Seam seam = corner_seam();
     seam.wall_1 = seam.wall_2 = seam.face = Vec3::UnitZ();
     for (const JointType type : {JointType::butt, JointType::corner}) {
-      const auto frame = section_frame(joint_of(type, joint::SingleV{}), seam, 0.0);
+      const auto frame = section_frame(joint_of(type, joint::single_v({}, {})), seam, 0.0);
       CHECK((frame.y - Vec3::UnitZ()).norm() < 1e-12);
       CHECK((frame.x - Vec3::UnitY()).norm() < 1e-12);
     }

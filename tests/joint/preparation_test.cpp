@@ -61,13 +61,13 @@ TEST_SUITE("joint/preparation") {
 
   TEST_CASE("given each preparation, its name is the element of the weldment file") {
     CHECK(joint::preparation_name(joint::Fillet{}) == "fillet");
-    CHECK(joint::preparation_name(joint::SquareButt{}) == "square");
-    CHECK(joint::preparation_name(joint::SingleV{}) == "single-v");
-    CHECK(joint::preparation_name(joint::SingleBevel{}) == "single-bevel");
+    CHECK(joint::preparation_name(joint::square_butt(0.0)) == "square");
+    CHECK(joint::preparation_name(joint::single_v({}, {})) == "single-v");
+    CHECK(joint::preparation_name(joint::single_bevel({}, {})) == "single-bevel");
     CHECK(joint::is_fillet(joint::Fillet{}));
-    CHECK_FALSE(joint::is_fillet(joint::SquareButt{}));
-    CHECK_FALSE(joint::is_fillet(joint::SingleV{}));
-    CHECK_FALSE(joint::is_fillet(joint::SingleBevel{}));
+    CHECK_FALSE(joint::is_fillet(joint::square_butt(0.0)));
+    CHECK_FALSE(joint::is_fillet(joint::single_v({}, {})));
+    CHECK_FALSE(joint::is_fillet(joint::single_bevel({}, {})));
   }
 }
 

@@ -78,12 +78,14 @@ TEST_SUITE("joint/seam_faces") {
                 Vec3::UnitZ(),
                 -Vec3::UnitY(),
                 90.0);
-    check_faces(
-        find_seam_faces(
-            JointType::tee, joint::SingleBevel{2.0, 2.0, Angle::deg(50)}, base_plate, web, front),
-        Vec3::UnitZ(),
-        Vec3::UnitY(),
-        90.0);
+    check_faces(find_seam_faces(JointType::tee,
+                                joint::single_bevel({2.0, 2.0}, Angle::deg(50)),
+                                base_plate,
+                                web,
+                                front),
+                Vec3::UnitZ(),
+                Vec3::UnitY(),
+                90.0);
   }
 
   TEST_CASE("given a path drawn up to 1 mm off, the same corner is found") {
@@ -161,7 +163,7 @@ TEST_SUITE("joint/seam_faces") {
   TEST_CASE("given a butt of plates with a gap, the common face is found on either side") {
     const Member left = member("left", Plate{200, 300, 12});
     const Member right = member("right", Plate{200, 300, 12}, at(203, 0, 0));
-    const joint::Preparation v = joint::SingleV{3.0, 1.0, Angle::deg(60)};
+    const joint::Preparation v = joint::single_v({3.0, 1.0}, Angle::deg(60));
     const auto path = [](double z) {
       return geom::Path(geom::LinePath{Vec3(201.5, 0, z), Vec3(201.5, 300, z)});
     };
@@ -178,7 +180,7 @@ TEST_SUITE("joint/seam_faces") {
   TEST_CASE("given a butt of two tubes, the face looks outwards all round") {
     const Member lower = member("lower", Tube{200, 10, 300});
     const Member upper = member("upper", Tube{200, 10, 300}, at(0, 0, 302));
-    const joint::Preparation v = joint::SingleV{2.0, 1.0, Angle::deg(60)};
+    const joint::Preparation v = joint::single_v({2.0, 1.0}, Angle::deg(60));
     check_faces(find_seam_faces(JointType::butt, v, lower, upper, ring_path(301, 100)),
                 Vec3::UnitX(),
                 Vec3::UnitX(),
@@ -189,7 +191,7 @@ TEST_SUITE("joint/seam_faces") {
     // The web's outer side is flush with the edge of the base.
     const Member flush = member("web", Plate{400, 120, 15}, standing_y(400, 285, 25));
     const geom::Path outside = geom::LinePath{Vec3(390, 300, 25), Vec3(10, 300, 25)};
-    const joint::Preparation bevel = joint::SingleBevel{2.0, 1.0, Angle::deg(50)};
+    const joint::Preparation bevel = joint::single_bevel({2.0, 1.0}, Angle::deg(50));
     check_faces(find_seam_faces(JointType::corner, bevel, base_plate, flush, outside),
                 Vec3::UnitY(),
                 Vec3::UnitY(),
@@ -229,7 +231,7 @@ TEST_SUITE("joint/seam_faces") {
   TEST_CASE("refuses a flush bevel right of the path because its passes would be mirrored") {
     const Member square = member("square", Plate{200, 300, 12});
     const Member bevelled = member("bevelled", Plate{200, 300, 12}, at(202, 0, 0));
-    const joint::Preparation bevel = joint::SingleBevel{2.0, 1.0, Angle::deg(45)};
+    const joint::Preparation bevel = joint::single_bevel({2.0, 1.0}, Angle::deg(45));
     const Vec3 near_end(201, 0, 12), far_end(201, 300, 12);
     // Travelled towards -y with the face up, the left hand points to +x, where the bevel is.
     const geom::Path left = geom::LinePath{far_end, near_end};
@@ -242,7 +244,7 @@ TEST_SUITE("joint/seam_faces") {
     REQUIRE(code_of(mirrored) == "joint.seam.bevel_side");
     CHECK(mirrored.error().text.find("member bevelled") != std::string::npos);
     CHECK(code_of(find_seam_faces(JointType::butt, bevel, bevelled, square, right)) == "accepted");
-    const joint::Preparation v = joint::SingleV{2.0, 1.0, Angle::deg(60)};
+    const joint::Preparation v = joint::single_v({2.0, 1.0}, Angle::deg(60));
     CHECK(code_of(find_seam_faces(JointType::butt, v, square, bevelled, right)) == "accepted");
   }
 
@@ -277,7 +279,8 @@ TEST_SUITE("joint/seam_faces") {
     CHECK(two.error().text.find("two corners") != std::string::npos);
     // A butt of plates at a right angle has no common face.
     const geom::Path front = geom::LinePath{Vec3(10, 157.5, 25), Vec3(390, 157.5, 25)};
-    CHECK(code_of(find_seam_faces(JointType::butt, joint::SquareButt{}, base_plate, web, front)) ==
+    CHECK(code_of(
+              find_seam_faces(JointType::butt, joint::square_butt(0.0), base_plate, web, front)) ==
           "joint.seam.no_corner");
   }
 

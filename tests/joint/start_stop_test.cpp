@@ -11,6 +11,7 @@
 namespace seamturn::tests {
 
 using joint::LayerStops;
+using joint::start_stop_course;
 using joint::start_stop_map;
 using joint::StartStopCourse;
 using joint::StartStopMap;

@@ -131,8 +131,9 @@ TEST_SUITE("planner/lengths") {
   }
 
   TEST_CASE("given the plan, its totals tell paths and what is welded of them") {
-    const double paths = 380.0 * 2 + 150.0 + 30.0 * std::numbers::pi + 100.0;
-    const double welded = 120.0 * 2 + 160.0 + 30.0 * std::numbers::pi + 124.0;
+    const double round = (30.0 + 70.0) * std::numbers::pi;  // half circle, and ring of the boss
+    const double paths = 380.0 * 2 + 150.0 + round + 100.0 + 16.0;
+    const double welded = 120.0 * 2 + 160.0 + round + 124.0 + 16.0;
     CHECK(lengths_plan().totals.length_mm == doctest::Approx(paths));
     CHECK(lengths_plan().totals.welded_mm == doctest::Approx(welded));
     const std::string xml = io::plan_xml(lengths_plan());

@@ -122,7 +122,6 @@ TEST_SUITE("plugins/writers") {
                              "degree of mechanisation",
                              "current type and polarity",
                              "method of edge preparation",
-                             "back gouging: method, depth and shape",
                              "shielding gas",
                              "wire: make and trade name",
                              "hydrogen release after welding",

@@ -80,7 +80,7 @@ const std::vector<Change>& changes() {
       [](Owner& o) {
         o.joint.preparation = joint::Fillet{8.0, 8.1};
       },
-      [](Owner& o) { o.joint.preparation = joint::SquareButt{1.0}; },
+      [](Owner& o) { o.joint.preparation = joint::square_butt(1.0); },
       [](Owner& o) { o.joint.root = joint::RootDecision::steel_backing; },
       [](Owner& o) { o.joint.quality = "B"; },
       [](Owner& o) { o.joint.cap.height_mm = 1.0; },
@@ -172,7 +172,7 @@ TEST_SUITE("procedure/procedure") {
     std::list<Owner> owners = {fillet_owner("J1"), fillet_owner("J2"), fillet_owner("J3")};
     for (Owner& owner : owners) {
       owner.section.is_fillet = false;
-      owner.joint.preparation = joint::SingleV{2.0, 1.0, base::Angle::deg(60.0)};
+      owner.joint.preparation = joint::single_v({2.0, 1.0}, base::Angle::deg(60.0));
     }
     std::next(owners.begin())->joint.root = joint::RootDecision::ceramic_backing;
     owners.back().joint.root = joint::RootDecision::steel_backing;

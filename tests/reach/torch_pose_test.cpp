@@ -88,7 +88,7 @@ TEST_SUITE("reach/torch_pose") {
   TEST_CASE("given a butt whose path runs on the surface, the root lies a depth below it") {
     FilletCase c;
     c.joint.type = joint::JointType::butt;
-    c.joint.preparation = joint::SingleV{2.0, 1.0, Angle::deg(60.0)};
+    c.joint.preparation = joint::single_v({2.0, 1.0}, Angle::deg(60.0));
     c.seam.wall_1 = c.seam.wall_2 = c.seam.face = Vec3::UnitZ();
     c.section.is_fillet = false;
     c.section.seam_line_y_mm = 12.0;
@@ -100,7 +100,7 @@ TEST_SUITE("reach/torch_pose") {
 
   TEST_CASE("given a groove in a tee, the torch comes square to the second member") {
     FilletCase c;
-    c.joint.preparation = joint::SingleBevel{2.0, 2.0, Angle::deg(50.0)};
+    c.joint.preparation = joint::single_bevel({2.0, 2.0}, Angle::deg(50.0));
     c.section.seam_line_y_mm = 15.0;
     c.pass.aim = section::Point{1.0, 0.0};
     c.pass.work_angle = Angle::deg(30.0);

@@ -50,7 +50,7 @@ TEST_SUITE("section/published_weights") {
       for (int i = 0; i < 4; ++i) {
         const double angle_deg = v_table_angles_deg[i];
         const double area_mm2 =
-            groove(joint::SingleV{row.gap_mm, 0.0, Angle::deg(angle_deg)}, row.thickness_mm)
+            groove(joint::single_v({row.gap_mm, 0.0}, Angle::deg(angle_deg)), row.thickness_mm)
                 .area_mm2;
         const double printed = row.cm3_m[i];
         const double tolerance = std::max(0.01 * printed, 0.5);
@@ -94,8 +94,8 @@ TEST_SUITE("section/published_weights") {
       const double gap_mm = row.gap_in * inch_mm;
       const Angle angle = Angle::deg(row.angle_deg);
       const joint::Preparation preparation =
-          row.is_v ? joint::Preparation(joint::SingleV{gap_mm, 0.0, angle})
-                   : joint::Preparation(joint::SingleBevel{gap_mm, 0.0, angle});
+          row.is_v ? joint::Preparation(joint::single_v({gap_mm, 0.0}, angle))
+                   : joint::Preparation(joint::single_bevel({gap_mm, 0.0}, angle));
       const WeldSection made = groove(preparation, row.thickness_in * inch_mm);
       check_expected(row.item, element_lb_ft(made.area_mm2), row.lb_ft);
     }
@@ -104,10 +104,10 @@ TEST_SUITE("section/published_weights") {
   TEST_CASE("given FMH-9 and FMH-10 caps, they weigh what is printed") {
     for (const CapWeightRow& row : cap_weight_rows) {
       const WeldSection made =
-          groove(joint::SquareButt{row.width_mm}, 10.0, joint::Cap{row.height_mm, 0.0});
+          groove(joint::square_butt(row.width_mm), 10.0, joint::Cap{row.height_mm, 0.0});
       check_expected(row.item, weight(made.cap_area_mm2, row.metric), row.weight);
       // Half the cap as toe lap on each side of a narrower gap is the same cap.
-      const WeldSection lapped = groove(joint::SquareButt{0.5 * row.width_mm},
+      const WeldSection lapped = groove(joint::square_butt(0.5 * row.width_mm),
                                         10.0,
                                         joint::Cap{row.height_mm, 0.25 * row.width_mm});
       check_expected(row.item, weight(lapped.cap_area_mm2, row.metric), row.weight);

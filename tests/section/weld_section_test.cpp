@@ -16,9 +16,9 @@ using base::Angle;
 using joint::Cap;
 using joint::Fillet;
 using joint::Preparation;
-using joint::SingleBevel;
-using joint::SingleV;
-using joint::SquareButt;
+using joint::single_bevel;
+using joint::single_v;
+using joint::square_butt;
 using section::SectionParams;
 using section::weld_section;
 using section::WeldSection;
@@ -123,8 +123,8 @@ TEST_SUITE("section/weld_section") {
     for (const GrooveRow& row : groove_rows) {
       const Angle angle = Angle::deg(row.angle_deg);
       const Preparation preparation =
-          row.is_v ? Preparation(SingleV{row.gap_mm, row.root_face_mm, angle})
-                   : Preparation(SingleBevel{row.gap_mm, row.root_face_mm, angle});
+          row.is_v ? Preparation(single_v({row.gap_mm, row.root_face_mm}, angle))
+                   : Preparation(single_bevel({row.gap_mm, row.root_face_mm}, angle));
       const WeldSection section = made(groove_params(preparation, row.thickness_mm));
       const char* source = "closed forms, docs/methods/section.md";
       check_expected(row.item, section.area_mm2, {row.area_mm2, 0.005, Origin::computed, source});
@@ -137,7 +137,7 @@ TEST_SUITE("section/weld_section") {
   }
 
   TEST_CASE("given GB/T 10854, V t 20 p 2 of 30 deg per face and gap 2 opens 22.78 mm") {
-    const WeldSection section = made(groove_params(SingleV{2.0, 2.0, v60}, 20.0));
+    const WeldSection section = made(groove_params(single_v({2.0, 2.0}, v60), 20.0));
     check_expected(
         "opening",
         section.opening_mm,
@@ -146,29 +146,29 @@ TEST_SUITE("section/weld_section") {
 
   TEST_CASE("given a square butt of 3 mm gap in 6 mm plate, the area is 18 mm2") {
     check_expected("square",
-                   made(groove_params(SquareButt{3.0}, 6.0)).area_mm2,
+                   made(groove_params(square_butt(3.0), 6.0)).area_mm2,
                    {18.0, 1e-12, Origin::closed_form, "rectangle"});
     check_expected("square, 4 mm deep",
-                   made(groove_params(SquareButt{3.0}, 6.0, 4.0)).area_mm2,
+                   made(groove_params(square_butt(3.0), 6.0, 4.0)).area_mm2,
                    {12.0, 1e-12, Origin::closed_form, "rectangle"});
   }
 
   TEST_CASE("given a partial bevel of 15 mm, 45 deg, the area is that of the groove alone") {
     // 25 mm plate, root face 10 mm, welded 15 mm deep: a half square of 15 mm, gap closed.
-    const WeldSection section = made(groove_params(SingleBevel{0.0, 10.0, b45}, 25.0, 15.0));
+    const WeldSection section = made(groove_params(single_bevel({0.0, 10.0}, b45), 25.0, 15.0));
     check_expected(
         "area", section.area_mm2, {112.5, 1e-9, Origin::closed_form, "half a square of 15 mm"});
     CHECK(section.throat_mm == 15.0);
     CHECK(section.opening_mm == doctest::Approx(15.0).epsilon(1e-12));
     CHECK(section.outline.size() == 3);
     // 2 mm into the root face with a gap of 1 mm: 2 x 1 more, and the gap over the groove.
-    const WeldSection deeper = made(groove_params(SingleBevel{1.0, 10.0, b45}, 25.0, 17.0));
+    const WeldSection deeper = made(groove_params(single_bevel({1.0, 10.0}, b45), 25.0, 17.0));
     check_expected(
         "area", deeper.area_mm2, {129.5, 1e-9, Origin::closed_form, "112.5 + 17 x 1 mm2"});
   }
 
   TEST_CASE("given a single bevel, the square wall stands at x = 0 and the seam runs on it") {
-    const WeldSection section = made(groove_params(SingleBevel{3.0, 2.0, b45}, 20.0));
+    const WeldSection section = made(groove_params(single_bevel({3.0, 2.0}, b45), 20.0));
     for (const section::Slice& slice : section.profile) CHECK(slice.left_mm == 0.0);
     CHECK(section.profile.front().right_mm == 3.0);
     CHECK(section.profile.back().right_mm == doctest::Approx(21.0).epsilon(1e-12));
@@ -176,7 +176,7 @@ TEST_SUITE("section/weld_section") {
   }
 
   TEST_CASE("given a cap with toe lap, width, area and total are those of 2/3 w h") {
-    SectionParams params = groove_params(SingleV{2.0, 1.0, v60}, 12.0);
+    SectionParams params = groove_params(single_v({2.0, 1.0}, v60), 12.0);
     params.cap = Cap{2.0, 1.5};
     const WeldSection section = made(params);
     check_expected(
@@ -202,7 +202,7 @@ TEST_SUITE("section/weld_section") {
   }
 
   TEST_CASE("given a square butt, its centroid is the middle") {
-    const section::Point c = section::centroid(made(groove_params(SquareButt{4.0}, 10.0)));
+    const section::Point c = section::centroid(made(groove_params(square_butt(4.0), 10.0)));
     CHECK(c.x_mm == doctest::Approx(0.0).scale(1.0).epsilon(1e-12));
     CHECK(c.y_mm == doctest::Approx(5.0).epsilon(1e-12));
   }
@@ -229,41 +229,41 @@ TEST_SUITE("section/weld_section") {
     CHECK(code_of(fillet_params(6.0, -1.0, 90.0)) == "section.size.not_positive");
     CHECK(code_of(fillet_params(1000.0, 6.0, 90.0)) == "accepted");
     CHECK(code_of(fillet_params(1000.1, 6.0, 90.0)) == "section.size.too_large");
-    CHECK(code_of(SquareButt{2.0}, 0.0) == "section.size.not_positive");
-    CHECK(code_of(SquareButt{2.0}, -5.0) == "section.size.not_positive");
-    CHECK(code_of(SquareButt{2.0}, 1000.1) == "section.size.too_large");
-    CHECK(code_of(SquareButt{1000.1}, 10.0) == "section.size.too_large");
+    CHECK(code_of(square_butt(2.0), 0.0) == "section.size.not_positive");
+    CHECK(code_of(square_butt(2.0), -5.0) == "section.size.not_positive");
+    CHECK(code_of(square_butt(2.0), 1000.1) == "section.size.too_large");
+    CHECK(code_of(square_butt(1000.1), 10.0) == "section.size.too_large");
   }
 
   TEST_CASE("refuses gaps, root faces and groove angles that make no groove") {
-    CHECK(code_of(SquareButt{-0.01}, 6.0) == "section.gap.negative");
-    CHECK(code_of(SingleV{0.0, 0.0, v60}, 6.0) == "accepted");
-    CHECK(code_of(SingleV{-0.01, 0.0, v60}, 6.0) == "section.gap.negative");
-    CHECK(code_of(SingleV{2.0, -0.01, v60}, 6.0) == "section.root_face.negative");
-    CHECK(code_of(SingleV{2.0, 5.99, v60}, 6.0) == "accepted");
-    CHECK(code_of(SingleV{2.0, 6.0, v60}, 6.0) == "section.root_face.too_thick");
-    CHECK(code_of(SingleBevel{2.0, 6.0, b45}, 6.0) == "section.root_face.too_thick");
-    CHECK(code_of(SingleV{2.0, 1.0, Angle::deg(0.0)}, 6.0) == "section.angle.out_of_range");
-    CHECK(code_of(SingleV{2.0, 1.0, Angle::deg(0.1)}, 6.0) == "accepted");
-    CHECK(code_of(SingleV{2.0, 1.0, Angle::deg(170.0)}, 6.0) == "accepted");
-    CHECK(code_of(SingleV{2.0, 1.0, Angle::deg(180.0)}, 6.0) == "section.angle.out_of_range");
-    CHECK(code_of(SingleV{2.0, 1.0, Angle::deg(179.9)}, 6.0) == "section.size.too_large");
-    CHECK(code_of(SingleBevel{2.0, 1.0, Angle::deg(89.0)}, 6.0) == "accepted");
-    CHECK(code_of(SingleBevel{2.0, 1.0, Angle::deg(90.0)}, 6.0) == "section.angle.out_of_range");
-    CHECK(code_of(SingleBevel{2.0, 1.0, Angle::deg(-5.0)}, 6.0) == "section.angle.out_of_range");
+    CHECK(code_of(square_butt(-0.01), 6.0) == "section.gap.negative");
+    CHECK(code_of(single_v({0.0, 0.0}, v60), 6.0) == "accepted");
+    CHECK(code_of(single_v({-0.01, 0.0}, v60), 6.0) == "section.gap.negative");
+    CHECK(code_of(single_v({2.0, -0.01}, v60), 6.0) == "section.root_face.negative");
+    CHECK(code_of(single_v({2.0, 5.99}, v60), 6.0) == "accepted");
+    CHECK(code_of(single_v({2.0, 6.0}, v60), 6.0) == "section.root_face.too_thick");
+    CHECK(code_of(single_bevel({2.0, 6.0}, b45), 6.0) == "section.root_face.too_thick");
+    CHECK(code_of(single_v({2.0, 1.0}, Angle::deg(0.0)), 6.0) == "section.angle.out_of_range");
+    CHECK(code_of(single_v({2.0, 1.0}, Angle::deg(0.1)), 6.0) == "accepted");
+    CHECK(code_of(single_v({2.0, 1.0}, Angle::deg(170.0)), 6.0) == "accepted");
+    CHECK(code_of(single_v({2.0, 1.0}, Angle::deg(180.0)), 6.0) == "section.angle.out_of_range");
+    CHECK(code_of(single_v({2.0, 1.0}, Angle::deg(179.9)), 6.0) == "section.size.too_large");
+    CHECK(code_of(single_bevel({2.0, 1.0}, Angle::deg(89.0)), 6.0) == "accepted");
+    CHECK(code_of(single_bevel({2.0, 1.0}, Angle::deg(90.0)), 6.0) == "section.angle.out_of_range");
+    CHECK(code_of(single_bevel({2.0, 1.0}, Angle::deg(-5.0)), 6.0) == "section.angle.out_of_range");
   }
 
   TEST_CASE("refuses depths beyond the plate or ending in the bevel because a hollow would stay") {
-    CHECK(code_of(SquareButt{2.0}, 6.0, 6.0) == "accepted");
-    CHECK(code_of(SquareButt{2.0}, 6.0, 6.001) == "section.depth.out_of_range");
-    CHECK(code_of(SquareButt{2.0}, 6.0, -1.0) == "section.depth.out_of_range");
-    CHECK(code_of(SingleV{0.0, 4.0, v60}, 20.0, 16.0) == "accepted");
-    CHECK(code_of(SingleV{0.0, 4.0, v60}, 20.0, 15.99) == "section.depth.in_bevel");
-    CHECK(code_of(SingleBevel{0.0, 0.0, b45}, 20.0, 10.0) == "section.depth.in_bevel");
+    CHECK(code_of(square_butt(2.0), 6.0, 6.0) == "accepted");
+    CHECK(code_of(square_butt(2.0), 6.0, 6.001) == "section.depth.out_of_range");
+    CHECK(code_of(square_butt(2.0), 6.0, -1.0) == "section.depth.out_of_range");
+    CHECK(code_of(single_v({0.0, 4.0}, v60), 20.0, 16.0) == "accepted");
+    CHECK(code_of(single_v({0.0, 4.0}, v60), 20.0, 15.99) == "section.depth.in_bevel");
+    CHECK(code_of(single_bevel({0.0, 0.0}, b45), 20.0, 10.0) == "section.depth.in_bevel");
   }
 
   TEST_CASE("refuses caps below zero, caps on fillets and welds without metal") {
-    SectionParams params = groove_params(SquareButt{0.0}, 6.0);
+    SectionParams params = groove_params(square_butt(0.0), 6.0);
     CHECK(code_of(params) == "section.area.zero");
     params.cap = Cap{2.0, 3.0};
     CHECK(code_of(params) == "accepted");
@@ -277,7 +277,7 @@ TEST_SUITE("section/weld_section") {
   }
 
   TEST_CASE("refuses several faults in one text because nobody mends them one by one") {
-    const auto refused = weld_section(groove_params(SingleV{-1.0, 9.0, Angle::deg(200.0)}, 6.0));
+    const auto refused = weld_section(groove_params(single_v({-1.0, 9.0}, Angle::deg(200.0)), 6.0));
     REQUIRE_FALSE(refused.has_value());
     CHECK(refused.error().code == "section.gap.negative");
     for (const char* part : {"root gap is -1 mm", "root face of 9 mm", "200.000 deg"}) {
@@ -288,9 +288,9 @@ TEST_SUITE("section/weld_section") {
   TEST_CASE("refuses numbers that are none and heights outside because that is a caller's bug") {
     const double nan = std::numeric_limits<double>::quiet_NaN();
     CHECK_THROWS_AS((void)weld_section(fillet_params(nan, 6.0, 90.0)), base::ContractViolation);
-    CHECK_THROWS_AS((void)weld_section(groove_params(SquareButt{2.0}, nan)),
+    CHECK_THROWS_AS((void)weld_section(groove_params(square_butt(2.0), nan)),
                     base::ContractViolation);
-    const WeldSection section = made(groove_params(SquareButt{2.0}, 6.0));
+    const WeldSection section = made(groove_params(square_butt(2.0), 6.0));
     CHECK_THROWS_AS((void)section::width_at_mm(section, -0.1), base::ContractViolation);
     CHECK_THROWS_AS((void)section::width_at_mm(section, 6.1), base::ContractViolation);
     CHECK_THROWS_AS((void)section::area_below_mm2(section, 6.1), base::ContractViolation);

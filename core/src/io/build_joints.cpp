@@ -38,9 +38,10 @@ class JointBuilder {
     set_thickness(*first, *second);
     for (const SeamDraft& seam : draft_.seams) joint_.seams.push_back(lay(seam, *first, *second));
     if (is_fillet()) set_legs();
-    const double thinner_mm =
-        std::min(joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape));
-    build_lengths(draft_, thinner_mm, joint_, report_);
+    if (joint::has_two_sides(joint_)) set_sides();
+    const auto [thinner_mm, thicker_mm] = std::minmax(
+        {joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape)});
+    build_lengths(draft_, Plates{thinner_mm, thicker_mm}, joint_, report_);
     return joint_;
   }
 
@@ -72,13 +73,8 @@ class JointBuilder {
                 mm(joint_.thickness_mm) +
                 " thick; expected at most that; write \"full\" or a depth");
     }
-    double root_face_mm = 0.0;
-    if (const auto* v = std::get_if<joint::SingleV>(&joint_.preparation)) {
-      root_face_mm = v->root_face_mm;
-    }
-    if (const auto* bevel = std::get_if<joint::SingleBevel>(&joint_.preparation)) {
-      root_face_mm = bevel->root_face_mm;
-    }
+    const auto* groove = std::get_if<joint::Groove>(&joint_.preparation);
+    const double root_face_mm = groove == nullptr ? 0.0 : groove->root_face_mm;
     if (root_face_mm < joint_.thickness_mm) return;
     error(
         "root-face",
@@ -144,6 +140,18 @@ class JointBuilder {
     seam.wall_2 = first_is_right ? left : right;
   }
 
+  /// The first seam fills side 1 of a double or gouged groove, the second side 2.
+  void set_sides() {
+    if (joint_.seams.size() == 2) {
+      joint_.seams.back().side = 2;
+      return;
+    }
+    error("id",
+          "read.joint.sides",
+          "the groove is closed from two sides and the joint has one seam; expected two: the first "
+          "for the side welded first, the second for the other; add the second");
+  }
+
   void set_legs() {
     if (!draft_.throat_mm || joint_.seams.empty()) return;
     const Angle between = joint_.seams.front().between_walls;
@@ -157,7 +165,9 @@ class JointBuilder {
       return;
     }
     const double leg_mm = joint::leg_from_throat_mm(*draft_.throat_mm, between);
-    joint_.preparation = joint::Fillet{leg_mm, leg_mm};
+    joint::Fillet fillet = std::get<joint::Fillet>(joint_.preparation);
+    fillet.leg_1_mm = fillet.leg_2_mm = leg_mm;
+    joint_.preparation = fillet;
   }
 
   const WeldmentDraft& weldment_;

@@ -5,6 +5,7 @@
 
 #include "detail_drafts.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/weld_size.hpp"
 
 namespace seamturn::io::detail {
 
@@ -55,15 +56,34 @@ void check_staggered(const JointDraft& draft, const joint::Joint& joint, Report&
   }
 }
 
-double smaller_leg_mm(const joint::Joint& joint) {
+/// Warnings about elements too short, and gaps too wide, for a fillet of this size.
+std::vector<base::Finding> element_findings(const joint::Joint& joint,
+                                            const Seam& seam,
+                                            const Plates& plates) {
   const auto* fillet = std::get_if<joint::Fillet>(&joint.preparation);
-  return fillet == nullptr ? 0.0 : std::min(fillet->leg_1_mm, fillet->leg_2_mm);
+  if (fillet == nullptr || seam.asked.form != joint::LengthForm::intermittent) return {};
+  joint::FilletSize size;
+  size.leg_mm = std::min(fillet->leg_1_mm, fillet->leg_2_mm);
+  size.thinner_mm = plates.thinner_mm;
+  size.thicker_mm = plates.thicker_mm;
+  size.length_mm = seam.asked.each_mm;
+  size.intermittent = joint::IntermittentRun{seam.asked.each_mm, seam.asked.gap_mm};
+  const auto checks = joint::check_fillet_size(size);
+  if (!checks) return {};  // told where sizes are judged
+  std::vector<joint::SizeCheck> of_length;
+  for (const joint::SizeCheck& check : *checks) {
+    const bool is_of_length = check.rule == "least-length-aws" ||
+                              check.rule == "least-segment-aws" ||
+                              check.rule == "largest-clear-aws";
+    if (is_of_length && !check.holds) of_length.push_back(check);
+  }
+  return joint::size_findings(of_length);
 }
 
 }  // namespace
 
 void build_lengths(const JointDraft& draft,
-                   double thinner_mm,
+                   const Plates& plates,
                    joint::Joint& joint,
                    Report& report) {
   check_staggered(draft, joint, report);
@@ -89,9 +109,7 @@ void build_lengths(const JointDraft& draft,
       continue;
     }
     seam.welded = *welded;
-    const joint::LengthCheck check{
-        smaller_leg_mm(joint), thinner_mm, joint::welded_length_mm(seam)};
-    for (const base::Finding& finding : joint::check_weld_length(seam.asked, check)) {
+    for (const base::Finding& finding : element_findings(joint, seam, plates)) {
       report.add(finding.severity, spot, finding.code, "seam " + seam.id + ": " + finding.text);
     }
   }

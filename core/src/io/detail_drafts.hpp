@@ -70,7 +70,9 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
 [[nodiscard]] JointDraft read_joint(FileContext& context,
                                     const pugi::xml_node& element,
                                     Spots& spots);
-/// Preparation and cap of a joint.
+/// Names of the elements that say a preparation.
+[[nodiscard]] std::span<const std::string_view> preparation_words();
+/// Preparation, cap or cover, and what is gouged.
 void read_preparation(FileContext& context,
                       const pugi::xml_node& joint_element,
                       JointDraft& draft,
@@ -79,6 +81,10 @@ void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
               Spots& spots);
+void read_gouge(FileContext& context,
+                const pugi::xml_node& joint_element,
+                JointDraft& draft,
+                Spots& spots);
 void read_seams(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
@@ -108,8 +114,16 @@ void check_references(const WeldmentDraft& draft,
                       const LibraryDraft& library,
                       bool has_libraries,
                       Report& report);
+/// Thicknesses of the two members of a joint.
+struct Plates {
+  double thinner_mm = 0.0;
+  double thicker_mm = 0.0;
+};
 /// Lays the stretches on the seams of a joint whose legs and faces are known.
-void build_lengths(const JointDraft& draft, double thinner_mm, joint::Joint& joint, Report& report);
+void build_lengths(const JointDraft& draft,
+                   const Plates& plates,
+                   joint::Joint& joint,
+                   Report& report);
 /// Thickness, legs and faces; only of joints that were read without an error.
 [[nodiscard]] std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report);
 

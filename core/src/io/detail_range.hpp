@@ -43,6 +43,9 @@ inline constexpr Range depth{D::length, "mm", 0.0, 1000.0, above};
 inline constexpr Range dihedral{D::angle, "deg", 60.0, 135.0};
 inline constexpr Range included_angle{D::angle, "deg", 0.0, 180.0, above, above};
 inline constexpr Range bevel_angle{D::angle, "deg", 0.0, 90.0, above, above};
+inline constexpr Range first_face{D::angle, "deg", 0.0, 90.0, false, above};
+inline constexpr Range root_radius{D::length, "mm", 0.0, 100.0, above};
+inline constexpr Range bulge{D::length, "mm", -50.0, 50.0};
 inline constexpr Range cap_height{D::length, "mm", 0.0, 50.0};
 
 // Metal.

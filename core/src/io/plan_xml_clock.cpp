@@ -17,6 +17,7 @@ void put_procedure(pugi::xml_node parent, const procedure::Procedure& procedure)
   put_text(node, "steel_2", procedure.steel_2);
   put_text_if(node, "group_2", procedure.group_2);
   put_number(node, "thickness_2_mm", procedure.thickness_2_mm);
+  put_count(node, "side", procedure.side);
   put_flag(node, "closed", procedure.closed);
   if (procedure.closed) put_number(node, "diameter_mm", procedure.diameter_mm);
   put_text(node, "qualification", procedure.qualification);

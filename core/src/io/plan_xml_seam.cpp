@@ -48,8 +48,8 @@ void put_geometry(pugi::xml_node node, const joint::Seam& seam) {
   put_direction(faces, "face", seam.face);
 }
 
-/// What is welded of the seam; stations count from the start of its path, of a closed one from where
-/// the passes start.
+/// What is welded of the seam; stations count from the start of its path, of a closed one from
+/// where the passes start.
 void put_welded(pugi::xml_node parent, const joint::Seam& seam) {
   pugi::xml_node node = parent.append_child("welded");
   put_text_if(node, "notation", joint::length_notation(seam.asked));
@@ -145,6 +145,7 @@ void put_seam(pugi::xml_node parent,
   SEAMTURN_REQUIRE(described != joint.seams.end(), joint.id, seam.id);
   pugi::xml_node node = parent.append_child("seam");
   put_text(node, "id", seam.id);
+  put_count(node, "side", seam.side);
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);
   put_flag(node, "turned", seam.turned);

@@ -9,8 +9,9 @@ namespace seamturn::io::detail {
 
 namespace {
 
-constexpr std::array<std::string_view, 3> joint_types = {"butt", "tee", "corner"};
-constexpr std::array<std::string_view, 3> roots = {"open", "steel-backing", "ceramic-backing"};
+constexpr std::array<std::string_view, 4> joint_types = {"butt", "tee", "corner", "lap"};
+constexpr std::array<std::string_view, 5> roots = {
+    "open", "steel-backing", "ceramic-backing", "gouge", "both-sides"};
 constexpr std::array<std::string_view, 3> quality_levels = {"B", "C", "D"};  // ISO 5817
 
 void read_members_of(AttributeReader& reader, joint::Joint& joint) {
@@ -59,27 +60,37 @@ void read_temperatures(AttributeReader& reader, joint::Joint& joint) {
 }
 
 void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft) {
-  const bool fillet = joint::is_fillet(draft.joint.preparation);
+  const joint::Preparation& preparation = draft.joint.preparation;
+  const bool fillet = joint::is_fillet(preparation);
+  const bool plug = std::holds_alternative<joint::Plug>(preparation);
   const joint::JointType type = draft.joint.type;
-  const std::string name(joint::preparation_name(draft.joint.preparation));
-  if (type == joint::JointType::butt && fillet) {
-    reader.error(
-        "type",
-        "read.joint.preparation",
-        "a butt joint with a fillet; expected square, single-v or single-bevel; correct the "
-        "type or the preparation");
+  const std::string name(joint::preparation_name(preparation));
+  const auto refuse = [&](const std::string& expected) {
+    reader.error("type",
+                 "read.joint.preparation",
+                 "a " + std::string(joint::joint_type_name(type)) + " joint with a " + name +
+                     " preparation; expected " + expected +
+                     "; correct the type or the preparation");
+  };
+  if (type == joint::JointType::butt && (fillet || plug)) refuse("a groove");
+  if (type == joint::JointType::tee && !fillet && !joint::is_one_edge_cut(preparation)) {
+    refuse("fillet, or a bevel or J: the second member stands on the first");
   }
-  const bool of_butt = std::holds_alternative<joint::SquareButt>(draft.joint.preparation) ||
-                       std::holds_alternative<joint::SingleV>(draft.joint.preparation);
-  if (type == joint::JointType::tee && of_butt) {
-    reader.error(
-        "type",
-        "read.joint.preparation",
-        "a tee joint with a " + name +
-            " preparation; expected fillet or single-bevel: the second member stands on the "
-            "first; correct the type or the preparation");
+  if (type == joint::JointType::corner && plug) refuse("fillet or a groove");
+  if (type == joint::JointType::lap && !fillet && !plug) refuse("fillet, plug or slot");
+  if (fillet || plug) {
+    reader.refuse("root", "read.joint.root_of_fillet", "a " + name + " has no open root");
   }
-  if (fillet) reader.refuse("root", "read.joint.root_of_fillet", "a fillet has no open root");
+}
+
+std::vector<std::string_view> words_of_joint() {
+  const std::span<const std::string_view> preparations = preparation_words();
+  std::vector<std::string_view> words(preparations.begin(), preparations.end());
+  for (const char* word :
+       {"cap", "cover", "gouge", "welded", "line", "arc", "polyline", "circle", "run", "holes"}) {
+    words.push_back(word);
+  }
+  return words;
 }
 
 }  // namespace
@@ -109,24 +120,14 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   read_temperatures(reader, joint);
 
-  constexpr std::array<std::string_view, 11> known = {"fillet",
-                                                      "square",
-                                                      "single-v",
-                                                      "single-bevel",
-                                                      "cap",
-                                                      "line",
-                                                      "arc",
-                                                      "circle",
-                                                      "polyline",
-                                                      "run",
-                                                      "welded"};
-  check_children(context, element, known);
+  check_children(context, element, words_of_joint());
   const std::size_t errors_of_preparation = context.report.error_count();
   read_preparation(context, element, draft, spots);
   if (context.report.error_count() == errors_of_preparation && type_is_known) {
     check_preparation_of_type(reader, draft);
   }
   read_cap(context, element, draft, spots);
+  read_gouge(context, element, draft, spots);
   read_seams(context, element, draft, spots);
   reader.finish(draft.key, spots);
   draft.is_sound = context.report.error_count() == errors_before;

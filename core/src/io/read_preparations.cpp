@@ -10,8 +10,6 @@ namespace seamturn::io::detail {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> names = {"fillet", "square", "single-v", "single-bevel"};
-
 void misplaced_size(AttributeReader& reader, const char* attribute, const std::string& found) {
   reader.error(attribute,
                "read.fillet.size",
@@ -31,6 +29,9 @@ joint::Fillet read_fillet(AttributeReader& reader, JointDraft& draft) {
   }
   fillet.leg_1_mm = leg.value_or(leg_1.value_or(0.0));
   fillet.leg_2_mm = leg.value_or(leg_2.value_or(0.0));
+  fillet.bulge_mm = reader.find_quantity("bulge", ranges::bulge).value_or(0.0);
+  fillet.gap_mm = reader.find_quantity("gap", ranges::gap).value_or(0.0);
+  fillet.reach_mm = reader.find_quantity("reach", ranges::gap).value_or(0.0);
   const int kinds = int(draft.throat_mm.has_value()) + int(leg.has_value()) +
                     int(leg_1.has_value() || leg_2.has_value());
   if (kinds == 0) misplaced_size(reader, "throat", "the fillet has no size");
@@ -48,25 +49,101 @@ void read_penetration(AttributeReader& reader, JointDraft& draft) {
   draft.penetration_mm = reader.find_quantity("penetration", ranges::depth);
 }
 
-joint::SingleV read_single_v(AttributeReader& reader) {
-  joint::SingleV v;
-  v.gap_mm = reader.quantity("gap", ranges::gap);
-  v.root_face_mm = reader.quantity("root-face", ranges::root_face);
-  v.included = reader.angle("angle", ranges::included_angle);
-  return v;
+/// What the name of an element says about the edges.
+struct GrooveWord {
+  std::string_view name;
+  joint::GrooveForm form;
+  bool is_double;
+};
+constexpr GrooveWord groove_words[] = {
+    {"square", joint::GrooveForm::square, false},
+    {"single-v", joint::GrooveForm::v, false},
+    {"double-v", joint::GrooveForm::v, true},
+    {"single-bevel", joint::GrooveForm::bevel, false},
+    {"double-bevel", joint::GrooveForm::bevel, true},
+    {"single-u", joint::GrooveForm::u, false},
+    {"double-u", joint::GrooveForm::u, true},
+    {"single-j", joint::GrooveForm::j, false},
+    {"double-j", joint::GrooveForm::j, true},
+    {"compound-v", joint::GrooveForm::compound_v, false},
+};
+
+void read_side(AttributeReader& reader, const joint::Groove& groove, joint::GrooveSide& side) {
+  using joint::GrooveForm;
+  const bool both_lean = groove.form == GrooveForm::v || groove.form == GrooveForm::compound_v;
+  side.angle = reader.angle("angle", both_lean ? ranges::included_angle : ranges::bevel_angle);
+  if (groove.form == GrooveForm::v && reader.has("first-face")) {
+    side.first_face = reader.angle("first-face", ranges::first_face);
+  }
+  if (groove.form == GrooveForm::u || groove.form == GrooveForm::j) {
+    side.radius_mm = reader.quantity("radius", ranges::root_radius);
+  }
+  if (groove.form == GrooveForm::compound_v) {
+    side.lower_depth_mm = reader.quantity("lower-depth", ranges::depth);
+    side.lower_angle = reader.angle("lower-angle", ranges::included_angle);
+  }
 }
 
-joint::SingleBevel read_single_bevel(AttributeReader& reader) {
-  joint::SingleBevel bevel;
-  bevel.gap_mm = reader.quantity("gap", ranges::gap);
-  bevel.root_face_mm = reader.quantity("root-face", ranges::root_face);
-  bevel.bevel = reader.angle("angle", ranges::bevel_angle);
-  return bevel;
+/// The second side is like the first where nothing else is said.
+void read_second_side(AttributeReader& reader, joint::Groove& groove) {
+  const bool both_lean = groove.form == joint::GrooveForm::v;
+  groove.side_2 = groove.side_1;
+  if (reader.has("angle-2")) {
+    groove.side_2.angle =
+        reader.angle("angle-2", both_lean ? ranges::included_angle : ranges::bevel_angle);
+    groove.side_2.first_face.reset();
+  }
+  if (groove.side_2.radius_mm > 0.0) {
+    groove.side_2.radius_mm =
+        reader.find_quantity("radius-2", ranges::root_radius).value_or(groove.side_1.radius_mm);
+  }
+  groove.side_1.depth_mm = reader.find_quantity("depth-1", ranges::depth).value_or(0.0);
+  groove.side_2.depth_mm = reader.find_quantity("depth-2", ranges::depth).value_or(0.0);
+}
+
+joint::Groove read_groove(AttributeReader& reader, const GrooveWord& word) {
+  joint::Groove groove;
+  groove.form = word.form;
+  groove.is_double = word.is_double;
+  groove.gap_mm = reader.quantity("gap", ranges::gap);
+  if (word.form == joint::GrooveForm::square) return groove;
+  groove.root_face_mm = reader.quantity("root-face", ranges::root_face);
+  read_side(reader, groove, groove.side_1);
+  if (word.is_double) read_second_side(reader, groove);
+  return groove;
+}
+
+joint::Plug read_plug(AttributeReader& reader, std::string_view name) {
+  joint::Plug plug;
+  if (name == "plug") {
+    plug.width_mm = plug.length_mm = reader.quantity("diameter", ranges::weld_size);
+  } else {
+    plug.width_mm = reader.quantity("width", ranges::weld_size);
+    plug.length_mm = reader.quantity("length", ranges::size);
+  }
+  plug.fill_mm = reader.quantity("fill", ranges::depth);
+  return plug;
+}
+
+/// Reads what an element of this name says; nothing when it names no preparation.
+std::optional<joint::Preparation> read_named(AttributeReader& reader,
+                                             std::string_view name,
+                                             JointDraft& draft) {
+  if (name == "fillet") return read_fillet(reader, draft);
+  if (name == "plug" || name == "slot") return read_plug(reader, name);
+  for (const GrooveWord& word : groove_words) {
+    if (word.name != name) continue;
+    joint::Groove groove = read_groove(reader, word);
+    read_penetration(reader, draft);
+    return groove;
+  }
+  return std::nullopt;
 }
 
 /// The first preparation of a joint; reports when there is none or a second.
 pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& joint_element) {
   pugi::xml_node found;
+  const std::span<const std::string_view> names = preparation_words();
   for (const pugi::xml_node& child : joint_element.children()) {
     if (std::find(names.begin(), names.end(), child.name()) == names.end()) continue;
     if (!found) {
@@ -89,6 +166,23 @@ pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& join
 
 }  // namespace
 
+std::span<const std::string_view> preparation_words() {
+  static constexpr std::string_view names[] = {"fillet",
+                                               "square",
+                                               "single-v",
+                                               "double-v",
+                                               "single-bevel",
+                                               "double-bevel",
+                                               "single-u",
+                                               "double-u",
+                                               "single-j",
+                                               "double-j",
+                                               "compound-v",
+                                               "plug",
+                                               "slot"};
+  return names;
+}
+
 void read_preparation(FileContext& context,
                       const pugi::xml_node& joint_element,
                       JointDraft& draft,
@@ -97,13 +191,7 @@ void read_preparation(FileContext& context,
   if (!element) return;
   const std::string_view name = element.name();
   AttributeReader reader(context, element);
-  if (name == "fillet") draft.joint.preparation = read_fillet(reader, draft);
-  if (name == "square") {
-    draft.joint.preparation = joint::SquareButt{reader.quantity("gap", ranges::gap)};
-  }
-  if (name == "single-v") draft.joint.preparation = read_single_v(reader);
-  if (name == "single-bevel") draft.joint.preparation = read_single_bevel(reader);
-  if (name != "fillet") read_penetration(reader, draft);
+  if (auto preparation = read_named(reader, name, draft)) draft.joint.preparation = *preparation;
   reader.finish(draft.key + "/" + std::string(name), spots);
   // Sizes are asked for by the joint they belong to.
   for (const pugi::xml_attribute& attribute : element.attributes()) {
@@ -112,19 +200,76 @@ void read_preparation(FileContext& context,
   check_children(context, element, {});
 }
 
+namespace {
+
+void read_cover(AttributeReader& reader, JointDraft& draft) {
+  constexpr std::array<std::string_view, 2> shapes = {"corner-fillet", "full-cover"};
+  draft.joint.cap.leg_mm = reader.quantity("leg", ranges::weld_size);
+  draft.joint.cap.shape = reader.word("model", shapes) == 0 ? joint::CoverShape::corner_fillet
+                                                            : joint::CoverShape::full_cover;
+  if (draft.joint.type == joint::JointType::butt ||
+      !joint::is_one_edge_cut(draft.joint.preparation)) {
+    reader.error("read.joint.cover",
+                 "a cover on this joint; expected it on a bevel or J in a tee or corner, where it "
+                 "is the reinforcing fillet; write <cap> instead");
+  }
+}
+
+void read_gouge_of(AttributeReader& reader, JointDraft& draft) {
+  draft.joint.gouge.depth_mm = reader.quantity("depth", ranges::depth);
+  draft.joint.gouge.radius_mm = reader.quantity("radius", ranges::root_radius);
+  draft.joint.gouge.flank =
+      reader.has("flank") ? reader.angle("flank", ranges::first_face) : joint::usual_gouge_flank;
+}
+
+}  // namespace
+
+void read_gouge(FileContext& context,
+                const pugi::xml_node& joint_element,
+                JointDraft& draft,
+                Spots& spots) {
+  const pugi::xml_node element = only_child(context, joint_element, "gouge", Need::may_be_absent);
+  const bool decided = draft.joint.root == joint::RootDecision::gouge;
+  if (bool(element) != decided) {
+    context.report.error(context.file.spot(element ? element : joint_element),
+                         "read.joint.gouge",
+                         decided ? "root=\"gouge\" without what is gouged; expected <gouge "
+                                   "depth=\"...\" radius=\"...\"/> in the joint; add it"
+                                 : "a <gouge> without the decision; expected root=\"gouge\" on the "
+                                   "joint; add it or delete the element");
+  }
+  if (!element) return;
+  AttributeReader reader(context, element);
+  read_gouge_of(reader, draft);
+  reader.finish(draft.key + "/gouge", spots);
+  check_children(context, element, {});
+}
+
 void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
               Spots& spots) {
+  const pugi::xml_node cover = only_child(context, joint_element, "cover", Need::may_be_absent);
+  if (cover) {
+    AttributeReader reader(context, cover);
+    read_cover(reader, draft);
+    reader.finish(draft.key + "/cover", spots);
+    check_children(context, cover, {});
+  }
   const pugi::xml_node element = only_child(context, joint_element, "cap", Need::may_be_absent);
   if (!element) return;
   AttributeReader reader(context, element);
+  if (cover) {
+    reader.error("read.joint.cover",
+                 "a cap beside a cover; expected one of them: the cover is the cap of a tee; "
+                 "delete one");
+  }
   draft.joint.cap.height_mm = reader.quantity("height", ranges::cap_height);
   draft.joint.cap.toe_lap_mm = reader.find_quantity("toe-lap", ranges::cap_height).value_or(0.0);
-  if (joint_element.child("fillet")) {
-    reader.error(
-        "read.joint.cap_on_fillet",
-        "a cap on a fillet; expected none: a fillet's size is its throat or leg; delete it");
+  if (!std::holds_alternative<joint::Groove>(draft.joint.preparation)) {
+    reader.error("read.joint.cap_on_fillet",
+                 "a cap on a " + std::string(joint::preparation_name(draft.joint.preparation)) +
+                     "; expected none: its size is stated in full; delete it");
   }
   if (draft.joint.type == joint::JointType::tee && draft.joint.cap.toe_lap_mm > 0.0) {
     reader.error("toe-lap",

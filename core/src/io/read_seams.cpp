@@ -209,8 +209,22 @@ void read_polyline(FileContext& context,
   read_face(reader, tangent, seam);
 }
 
-constexpr std::array<std::string_view, 5> seam_elements = {
-    "line", "arc", "circle", "polyline", "run"};
+/// Holes of a plug or slot joint: welded round along their middle lines, one after the other.
+void read_holes(AttributeReader& reader, const joint::Joint& joint, SeamDraft& seam) {
+  const int count = reader.count("count", 1, 10000);
+  const auto* plug = std::get_if<joint::Plug>(&joint.preparation);
+  if (plug == nullptr) {
+    reader.error("read.joint.seams",
+                 "holes in a joint that is no plug or slot weld; expected line, arc, circle, "
+                 "polyline or run; "
+                 "correct the seam or the preparation");
+    return;
+  }
+  seam.seam.length_mm = count * joint::welded_round_mm(*plug);
+}
+
+constexpr std::array<std::string_view, 6> seam_elements = {
+    "line", "arc", "circle", "polyline", "run", "holes"};
 
 bool is_seam(std::string_view name) {
   return std::find(seam_elements.begin(), seam_elements.end(), name) != seam_elements.end();
@@ -219,8 +233,10 @@ bool is_seam(std::string_view name) {
 void read_path(FileContext& context,
                const pugi::xml_node& element,
                AttributeReader& reader,
+               const joint::Joint& joint,
                SeamDraft& seam) {
   const std::string_view name = element.name();
+  if (name == "holes") read_holes(reader, joint, seam);
   if (name == "line") read_line(reader, seam);
   if (name == "arc") read_arc(reader, seam);
   if (name == "circle") read_circle(reader, seam);
@@ -261,7 +277,7 @@ void read_seams(FileContext& context,
     seam.seam.id = elements.size() == 1
                        ? id
                        : id + '.' + static_cast<char>('a' + std::min<std::size_t>(i, 25));
-    read_path(context, elements[i], reader, seam);
+    read_path(context, elements[i], reader, draft.joint, seam);
     const std::string key = "seam/" + seam.seam.id;
     reader.finish(key, spots);
     constexpr std::array<std::string_view, 2> known = {"welded", "at"};

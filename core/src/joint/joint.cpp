@@ -24,6 +24,8 @@ std::string_view joint_type_name(JointType type) {
       return "tee";
     case JointType::corner:
       return "corner";
+    case JointType::lap:
+      return "lap";
   }
   return "tee";
 }
@@ -36,6 +38,10 @@ std::string_view root_decision_name(RootDecision root) {
       return "steel-backing";
     case RootDecision::ceramic_backing:
       return "ceramic-backing";
+    case RootDecision::gouge:
+      return "gouge";
+    case RootDecision::both_sides:
+      return "both-sides";
   }
   return "open";
 }
@@ -47,6 +53,10 @@ double welded_length_mm(const Seam& seam) {
 std::vector<Stretch> stretches_of(const Seam& seam) {
   if (!seam.welded.stretches.empty()) return seam.welded.stretches;
   return {Stretch{0.0, seam.path ? geom::path_length_mm(*seam.path) : seam.length_mm}};
+}
+
+bool has_two_sides(const Joint& joint) {
+  return is_double(joint.preparation) || joint.root == RootDecision::gouge;
 }
 
 process::WeldFamily position_family(const Joint& joint) {

@@ -2,6 +2,7 @@
 #include "seamturn/joint/preparation.hpp"
 
 #include <cmath>
+#include <numbers>
 
 #include "seamturn/base/error.hpp"
 
@@ -9,21 +10,89 @@ namespace seamturn::joint {
 
 namespace {
 
-struct Namer {
-  std::string_view operator()(const Fillet&) const { return "fillet"; }
-  std::string_view operator()(const SquareButt&) const { return "square"; }
-  std::string_view operator()(const SingleV&) const { return "single-v"; }
-  std::string_view operator()(const SingleBevel&) const { return "single-bevel"; }
-};
+std::string_view groove_name(const Groove& groove) {
+  switch (groove.form) {
+    case GrooveForm::square:
+      return "square";
+    case GrooveForm::v:
+      return groove.is_double ? "double-v" : "single-v";
+    case GrooveForm::bevel:
+      return groove.is_double ? "double-bevel" : "single-bevel";
+    case GrooveForm::u:
+      return groove.is_double ? "double-u" : "single-u";
+    case GrooveForm::j:
+      return groove.is_double ? "double-j" : "single-j";
+    case GrooveForm::compound_v:
+      return "compound-v";
+  }
+  return "square";
+}
 
 }  // namespace
 
+std::string_view cover_shape_name(CoverShape shape) {
+  switch (shape) {
+    case CoverShape::cap:
+      return "cap";
+    case CoverShape::corner_fillet:
+      return "corner-fillet";
+    case CoverShape::full_cover:
+      return "full-cover";
+  }
+  return "cap";
+}
+
 std::string_view preparation_name(const Preparation& preparation) {
-  return std::visit(Namer{}, preparation);
+  if (const auto* groove = std::get_if<Groove>(&preparation)) return groove_name(*groove);
+  if (const auto* plug = std::get_if<Plug>(&preparation)) {
+    return plug->length_mm > plug->width_mm ? "slot" : "plug";
+  }
+  return "fillet";
 }
 
 bool is_fillet(const Preparation& preparation) {
   return std::holds_alternative<Fillet>(preparation);
+}
+
+bool is_one_edge_cut(const Preparation& preparation) {
+  const auto* groove = std::get_if<Groove>(&preparation);
+  return groove != nullptr && (groove->form == GrooveForm::bevel || groove->form == GrooveForm::j);
+}
+
+double root_gap_mm(const Preparation& preparation) {
+  if (const auto* groove = std::get_if<Groove>(&preparation)) return groove->gap_mm;
+  if (const auto* fillet = std::get_if<Fillet>(&preparation)) return fillet->gap_mm;
+  return 0.0;
+}
+
+bool is_double(const Preparation& preparation) {
+  const auto* groove = std::get_if<Groove>(&preparation);
+  return groove != nullptr && groove->is_double;
+}
+
+double welded_round_mm(const Plug& plug) {
+  return 2.0 * (plug.length_mm - plug.width_mm) + 0.5 * std::numbers::pi * plug.width_mm;
+}
+
+Groove square_butt(double gap_mm) {
+  Groove groove;
+  groove.gap_mm = gap_mm;
+  return groove;
+}
+
+Groove single_v(const RootSizes& root, Angle included) {
+  Groove groove;
+  groove.form = GrooveForm::v;
+  groove.gap_mm = root.gap_mm;
+  groove.root_face_mm = root.root_face_mm;
+  groove.side_1.angle = included;
+  return groove;
+}
+
+Groove single_bevel(const RootSizes& root, Angle bevel) {
+  Groove groove = single_v(root, bevel);
+  groove.form = GrooveForm::bevel;
+  return groove;
 }
 
 double leg_from_throat_mm(double throat_mm, Angle between_plates) {

@@ -25,13 +25,6 @@ const Angle largest_corner = Angle::deg(135.0);
 const Angle same_plane = Angle::deg(5.0);  // two surfaces of one butt
 const Angle slack = Angle::deg(1e-6);
 
-double gap_of(const Preparation& preparation) {
-  if (const auto* square = std::get_if<SquareButt>(&preparation)) return square->gap_mm;
-  if (const auto* v = std::get_if<SingleV>(&preparation)) return v->gap_mm;
-  if (const auto* bevel = std::get_if<SingleBevel>(&preparation)) return bevel->gap_mm;
-  return 0.0;
-}
-
 std::string at_text(const Vec3& p) {
   return "(" + base::fixed_text(p.x(), 1) + " " + base::fixed_text(p.y(), 1) + " " +
          base::fixed_text(p.z(), 1) + ") mm";
@@ -278,13 +271,13 @@ std::optional<Refusal> leg_differs(JointType type,
   return std::nullopt;
 }
 
-/// A single bevel in a flush joint is lopsided: the section puts the second, bevelled member on the
+/// A bevel or J in a flush joint is lopsided: the section puts the second, bevelled member on the
 /// side of n x t (section/weld_section.hpp). On the other side every aim point would be mirrored.
 std::optional<Refusal> wrong_bevel_side(const Preparation& preparation,
                                         const Site& site,
                                         const geom::Station& middle,
                                         const Vec3& face) {
-  if (!std::holds_alternative<SingleBevel>(preparation)) return std::nullopt;
+  if (!is_one_edge_cut(preparation)) return std::nullopt;
   const Vec3 left = geom::unit(face.cross(middle.tangent));
   if (goes_on(site.second, site, middle.point, left, face) ||
       !goes_on(site.second, site, middle.point, -left, face)) {
@@ -308,7 +301,7 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
   SEAMTURN_REQUIRE(length > 0.0, length);
   // A butt's path runs in the middle of its gap, a tee's along one member.
   const double gap_share = type == JointType::butt ? 0.5 : 1.0;
-  const Site site{first, second, path_off_mm + gap_share * gap_of(preparation)};
+  const Site site{first, second, path_off_mm + gap_share * root_gap_mm(preparation)};
   if (auto refusal = leaves_members(site, path)) return *refusal;
   const double read_at_mm = reading_station_mm(path);
   const geom::Station middle = geom::path_station(path, read_at_mm);

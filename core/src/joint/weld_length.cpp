@@ -12,12 +12,6 @@ namespace {
 
 using base::Refusal;
 
-// AWS D1.1:2010 2.4.2.3 and 2.4.2.4, public copy.
-constexpr double least_element_mm = 38.0;
-constexpr double least_length_in_legs = 4.0;
-// Secondary page on AWS D1.1:2020.
-constexpr double widest_gap_mm = 300.0;
-constexpr double widest_gap_in_thickness = 24.0;
 constexpr double rounding_mm = 1e-9;
 
 std::string mm(double value) {
@@ -140,40 +134,6 @@ std::string length_notation(const WeldLength& asked) {
                                base::digits_text(asked.each_mm) + " (" +
                                base::digits_text(asked.gap_mm) + ")";
   return asked.pattern == LengthPattern::staggered ? elements + " staggered" : elements;
-}
-
-std::vector<base::Finding> check_weld_length(const WeldLength& asked, const LengthCheck& check) {
-  std::vector<base::Finding> findings;
-  const auto warn = [&](const char* code, const std::string& text) {
-    findings.push_back(base::Finding{base::Severity::warning, code, text, {}, {}});
-  };
-  if (!(check.leg_mm > 0.0)) return findings;
-  const double least_mm = least_length_in_legs * check.leg_mm;
-  if (asked.form != LengthForm::intermittent) {
-    if (check.welded_mm < least_mm) {
-      warn("joint.length.short",
-           "the fillet is " + mm(check.welded_mm) + " long, below 4 legs of " + mm(check.leg_mm) +
-               ": its strength counts with a leg of a quarter of its length (AWS D1.1:2010 2.4.2); "
-               "make it longer or the leg smaller");
-    }
-    return findings;
-  }
-  const double least_here_mm = std::max(least_element_mm, least_mm);
-  if (asked.each_mm < least_here_mm) {
-    warn("joint.length.element_short",
-         "the elements are " + mm(asked.each_mm) + " long; expected at least " + mm(least_here_mm) +
-             ", the greater of 38 mm and 4 legs (AWS D1.1:2010 2.4.2); make "
-             "them longer");
-  }
-  const double widest_mm = std::min(widest_gap_mm, widest_gap_in_thickness * check.thinner_mm);
-  if (asked.gap_mm > widest_mm) {
-    warn("joint.length.gap_wide",
-         "the clear gap between elements is " + mm(asked.gap_mm) + "; expected at most " +
-             mm(widest_mm) +
-             ", the smaller of 24 thicknesses and 300 mm (from a secondary page on "
-             "AWS D1.1:2020); add elements");
-  }
-  return findings;
 }
 
 }  // namespace seamturn::joint

@@ -41,7 +41,7 @@ procedure::SeamWork seam_work(const Inputs& inputs,
   procedure::SeamWork out;
   out.joint = work.joint;
   out.seam = &seam;
-  out.section = &work.section;
+  out.section = &planned.section;
   out.stack = &planned.stack;
   out.heat = &work.heat;
   out.wire = work.wire;
@@ -180,7 +180,7 @@ void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
         cost::PassUse use;
         use.arc_s = pass.arc_time_s;
         // A pass gets its share of the seam's metal, so that rings count with their own radius.
-        use.deposit_kg = seam.metal_kg * pass.area_mm2 / joint.section.area_mm2;
+        use.deposit_kg = seam.metal_kg * pass.area_mm2 / seam.section.area_mm2;
         use.efficiency_ratio = wire.efficiency_ratio;
         use.wire_price_per_kg = wire.price_per_kg;
         use.gas_flow_l_min = pass.gas_flow_l_min;

@@ -13,30 +13,31 @@ namespace {
 /// Share of the whole circle's weld metal to its length on the seam's line: the circle of the
 /// section's centre of area counts.
 double ring_factor(const JointWork& work,
-                   const joint::Seam& seam,
+                   const SeamWork& seam,
                    const geom::Vec3& centre,
                    const geom::Vec3& axis,
                    double radius_mm) {
-  const joint::SectionFrame frame = joint::section_frame(*work.joint, seam, 0.0);
-  const section::Point c = section::centroid(work.section);
-  const geom::Vec3 point = frame.origin + (c.x_mm - work.section.seam_line_x_mm) * frame.x +
-                           (c.y_mm - work.section.seam_line_y_mm) * frame.y;
+  const joint::SectionFrame frame = joint::section_frame(*work.joint, *seam.seam, 0.0);
+  const section::Point c = section::centroid(seam.section);
+  const geom::Vec3 point = frame.origin + (c.x_mm - seam.section.seam_line_x_mm) * frame.x +
+                           (c.y_mm - seam.section.seam_line_y_mm) * frame.y;
   const geom::Vec3 from_axis = (point - centre).cross(axis);
-  return section::ring_volume_mm3(work.section.area_mm2, from_axis.norm()) /
-         section::ring_volume_mm3(work.section.area_mm2, radius_mm);
+  return section::ring_volume_mm3(seam.section.area_mm2, from_axis.norm()) /
+         section::ring_volume_mm3(seam.section.area_mm2, radius_mm);
 }
 
 /// Weld metal of a seam. Legs of a polyline count by their length on the seam's line: what the
 /// section's offset adds outside a corner and saves inside one is left out.
-double metal_kg(const JointWork& work, const joint::Seam& seam) {
-  double volume_mm3 = work.section.area_mm2 * joint::welded_length_mm(seam);
+double metal_kg(const JointWork& work, const SeamWork& seam_work) {
+  const joint::Seam& seam = *seam_work.seam;
+  double volume_mm3 = seam_work.section.area_mm2 * joint::welded_length_mm(seam);
   const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
   if (circle != nullptr) {
-    volume_mm3 *= ring_factor(work, seam, circle->centre, circle->axis, circle->radius_mm);
+    volume_mm3 *= ring_factor(work, seam_work, circle->centre, circle->axis, circle->radius_mm);
   }
   const auto* arc = seam.path ? std::get_if<geom::ArcPath>(&*seam.path) : nullptr;
   if (arc != nullptr) {
-    volume_mm3 *= ring_factor(work, seam, arc->centre, arc->axis, arc->radius_mm);
+    volume_mm3 *= ring_factor(work, seam_work, arc->centre, arc->axis, arc->radius_mm);
   }
   return volume_mm3 * process::steel_density_kg_mm3;
 }
@@ -53,7 +54,9 @@ class JointAssembler {
     planned.length_mm = seam.seam->length_mm;
     planned.welded_mm = joint::welded_length_mm(*seam.seam);
     planned.arc_starts = static_cast<int>(joint::stretches_of(*seam.seam).size());
-    planned.metal_kg = metal_kg(work_, *seam.seam);
+    planned.side = seam.seam->side;
+    planned.section = seam.section;
+    planned.metal_kg = metal_kg(work_, seam);
     const std::size_t chosen =
         placements.empty() ? 0 : static_cast<std::size_t>(placements.front().stack);
     planned.stack = seam.stacks[chosen].stack;
@@ -107,7 +110,6 @@ void assemble_joints(const Inputs& inputs,
   for (const JointWork& work : joints) {
     plan::PlannedJoint planned;
     planned.id = work.joint->id;
-    planned.section = work.section;
     planned.heat = work.heat;
     planned.steel_1 = work.member_1->steel;
     planned.steel_2 = work.member_2->steel;

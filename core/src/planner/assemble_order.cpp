@@ -90,7 +90,7 @@ class OrderAssembler {
   void set_points(const SeamRef& ref, const Placement& placement, plan::PlannedPass& pass) const {
     const reach::Course course{placement.reversed, placement.ring_start_mm};
     pass.points =
-        reach::key_poses(*ref.joint->joint, *ref.work->seam, ref.joint->section, pass.pass, course);
+        reach::key_poses(*ref.joint->joint, *ref.work->seam, ref.work->section, pass.pass, course);
   }
 
   void note_seam(int stance, const std::string& id) {

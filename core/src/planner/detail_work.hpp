@@ -28,6 +28,7 @@ struct StackChoice {
 
 struct SeamWork {
   const joint::Seam* seam = nullptr;
+  section::WeldSection section;     ///< of the side this seam fills
   std::vector<StackChoice> stacks;  ///< positions that close, easiest first
 };
 
@@ -38,7 +39,6 @@ struct JointWork {
   const material::Steel* steel_1 = nullptr;
   const material::Steel* steel_2 = nullptr;
   const process::Wire* wire = nullptr;
-  section::WeldSection section;
   heat::CoolingCase cooling_case = heat::CoolingCase::butt;
   procedure::HeatLimits heat;
   std::vector<SeamWork> seams;

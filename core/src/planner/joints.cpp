@@ -30,6 +30,7 @@ heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
     case joint::JointType::butt:
       return heat::CoolingCase::butt;
     case joint::JointType::tee:
+    case joint::JointType::lap:  // three ways for the heat to go, as in a tee
       return heat::CoolingCase::fillet_tee;
     case joint::JointType::corner:
       return heat::CoolingCase::fillet_corner;
@@ -74,14 +75,16 @@ std::vector<process::WeldPosition> usable_positions(const Library& library,
 
 std::optional<section::WeldSection> make_section(const Inputs& inputs,
                                                  const joint::Joint& joint,
+                                                 const joint::Seam& seam,
                                                  std::vector<Finding>& findings) {
   section::SectionParams params;
   params.preparation = joint.preparation;
   params.thickness_mm = joint.thickness_mm;
   params.depth_mm = joint.depth_mm;
   params.cap = joint.cap;
-  if (joint::is_fillet(joint.preparation))
-    params.between_plates = joint.seams.front().between_walls;
+  params.side = seam.side;
+  params.gouge = joint.gouge;
+  if (joint.type != joint::JointType::butt) params.between_plates = seam.between_walls;
   base::Outcome<section::WeldSection> section = section::weld_section(params);
   if (!section) {
     findings.push_back(Finding{Severity::error,
@@ -110,7 +113,7 @@ void lay_stacks(const Inputs& inputs,
   for (const process::WeldPosition position :
        usable_positions(inputs.library, family, work.wire->id)) {
     pass::StackRequest request;
-    request.section = &work.section;
+    request.section = &seam.section;
     request.family = bead_family(*work.joint);
     request.position = position;
     request.length_mm = joint::welded_length_mm(*seam.seam);
@@ -155,7 +158,7 @@ void set_gaps(const Inputs& inputs,
                                 joint::wall_thickness_mm(work.member_2->shape));
   plate.width_mm =
       std::min(heated_width_mm(work.member_1->shape), heated_width_mm(work.member_2->shape));
-  plate.heat_paths = work.joint->type == joint::JointType::tee ? 3 : 2;
+  plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
   plate.ambient_c = inputs.weldment.ambient_c;
   plate.start_c = work.heat.preheat_c;
   for (StackChoice& choice : seam.stacks) {
@@ -179,6 +182,33 @@ void set_gaps(const Inputs& inputs,
   }
 }
 
+std::ptrdiff_t error_count(const std::vector<Finding>& findings) {
+  return std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.severity == Severity::error;
+  });
+}
+
+/// Full penetration rests on the root: a root face that nothing backs, gouges out or melts through
+/// for certain is said, whoever decided it.
+void warn_unsound_root(const Inputs& inputs,
+                       const joint::Joint& joint,
+                       std::vector<Finding>& findings) {
+  const auto* groove = std::get_if<joint::Groove>(&joint.preparation);
+  const bool full = joint.depth_mm >= joint.thickness_mm - 1e-9;
+  const bool left_alone =
+      joint.root == joint::RootDecision::open || joint.root == joint::RootDecision::both_sides;
+  if (groove == nullptr || !full || !left_alone || groove->root_face_mm <= 0.0) return;
+  findings.push_back(Finding{
+      Severity::warning,
+      "joint.root.face_left",
+      "joint " + joint.id + " asks for full penetration over a root face of " +
+          base::digits_text(groove->root_face_mm) +
+          " mm with neither gouging nor backing: the arc alone must melt it through; prove it by a "
+          "procedure test, or state root=\"gouge\", a backing, or a sharp edge",
+      place_of(inputs.weldment, "joint/" + joint.id),
+      {}});
+}
+
 std::optional<JointWork> work_joint(const Inputs& inputs,
                                     const joint::Joint& joint,
                                     std::vector<Finding>& findings) {
@@ -193,18 +223,19 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr && work.wire != nullptr,
                    joint.id);
   work.cooling_case = cooling_case_of(joint);
+  warn_unsound_root(inputs, joint, findings);
 
-  std::optional<section::WeldSection> section = make_section(inputs, joint, findings);
-  if (!section) return std::nullopt;
-  work.section = std::move(*section);
-  base::append_findings(findings, work.section.findings);
-
-  const std::size_t errors_before = findings.size();
+  const auto errors_before = error_count(findings);
   for (const joint::Seam& seam : joint.seams) {
-    work.seams.push_back(SeamWork{&seam, {}});
+    std::optional<section::WeldSection> section = make_section(inputs, joint, seam, findings);
+    if (!section) return std::nullopt;
+    if (&seam == &joint.seams.front() || joint::has_two_sides(joint)) {
+      base::append_findings(findings, section->findings);
+    }
+    work.seams.push_back(SeamWork{&seam, std::move(*section), {}});
     lay_stacks(inputs, work, work.seams.back(), findings);
   }
-  if (findings.size() != errors_before) return std::nullopt;
+  if (error_count(findings) != errors_before) return std::nullopt;
 
   const std::optional<procedure::HeatLimits> heat = heat_limits(inputs, work, findings);
   if (!heat) return std::nullopt;

@@ -123,7 +123,7 @@ class Maker {
       const auto tip = [&](int pass, double station) {
         return X_WJ.point(reach::torch_pose(*ref.joint->joint,
                                             *ref.work->seam,
-                                            ref.joint->section,
+                                            ref.work->section,
                                             choice.stack.passes[static_cast<std::size_t>(pass)],
                                             station,
                                             p.reversed)
@@ -139,9 +139,23 @@ class Maker {
     return options;
   }
 
+  /// The second side of one groove waits for the first: its root lies on it, or what is gouged
+  /// does.
+  void add_side_precedence(std::size_t i) {
+    if (seams_[i].work->seam->side != 2) return;
+    for (std::size_t j = 0; j < seams_.size(); ++j) {
+      const bool first_side = seams_[j].joint == seams_[i].joint &&
+                              seams_[j].work->seam->side == 1 && last_block_.count(j) > 0;
+      if (!first_side) continue;
+      order::Block& block = out_.job.blocks[static_cast<std::size_t>(first_block_.at(i))];
+      block.after.push_back(last_block_.at(j));
+    }
+  }
+
   void add_joint_precedence() {
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       if (first_block_.count(i) == 0) continue;
+      add_side_precedence(i);
       for (const std::string& before : seams_[i].joint->joint->after) {
         for (std::size_t j = 0; j < seams_.size(); ++j) {
           const bool wanted = seams_[j].joint->joint->id == before && last_block_.count(j) > 0;

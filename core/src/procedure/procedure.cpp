@@ -22,18 +22,24 @@ using joint::Joint;
 }
 
 [[nodiscard]] bool is_same(const joint::Fillet& a, const joint::Fillet& b) {
-  return is_same(a.leg_1_mm, b.leg_1_mm) && is_same(a.leg_2_mm, b.leg_2_mm);
+  return is_same(a.leg_1_mm, b.leg_1_mm) && is_same(a.leg_2_mm, b.leg_2_mm) &&
+         is_same(a.bulge_mm, b.bulge_mm) && is_same(a.gap_mm, b.gap_mm) &&
+         is_same(a.reach_mm, b.reach_mm);
 }
-[[nodiscard]] bool is_same(const joint::SquareButt& a, const joint::SquareButt& b) {
-  return is_same(a.gap_mm, b.gap_mm);
+[[nodiscard]] bool is_same(const joint::GrooveSide& a, const joint::GrooveSide& b) {
+  return is_same(a.depth_mm, b.depth_mm) && is_same(a.angle, b.angle) &&
+         is_same(a.first_face.value_or(a.angle / 2.0), b.first_face.value_or(b.angle / 2.0)) &&
+         is_same(a.radius_mm, b.radius_mm) && is_same(a.lower_depth_mm, b.lower_depth_mm) &&
+         is_same(a.lower_angle, b.lower_angle);
 }
-[[nodiscard]] bool is_same(const joint::SingleV& a, const joint::SingleV& b) {
-  return is_same(a.gap_mm, b.gap_mm) && is_same(a.root_face_mm, b.root_face_mm) &&
-         is_same(a.included, b.included);
+[[nodiscard]] bool is_same(const joint::Groove& a, const joint::Groove& b) {
+  return a.form == b.form && a.is_double == b.is_double && is_same(a.gap_mm, b.gap_mm) &&
+         is_same(a.root_face_mm, b.root_face_mm) && is_same(a.side_1, b.side_1) &&
+         is_same(a.side_2, b.side_2);
 }
-[[nodiscard]] bool is_same(const joint::SingleBevel& a, const joint::SingleBevel& b) {
-  return is_same(a.gap_mm, b.gap_mm) && is_same(a.root_face_mm, b.root_face_mm) &&
-         is_same(a.bevel, b.bevel);
+[[nodiscard]] bool is_same(const joint::Plug& a, const joint::Plug& b) {
+  return is_same(a.width_mm, b.width_mm) && is_same(a.length_mm, b.length_mm) &&
+         is_same(a.fill_mm, b.fill_mm);
 }
 
 [[nodiscard]] bool is_same_preparation(const joint::Preparation& a, const joint::Preparation& b) {
@@ -51,7 +57,10 @@ using joint::Joint;
   return mine.type == other.type && mine.root == other.root && mine.quality == other.quality &&
          is_same_preparation(mine.preparation, other.preparation) &&
          is_same(mine.cap.height_mm, other.cap.height_mm) &&
-         is_same(mine.cap.toe_lap_mm, other.cap.toe_lap_mm) &&
+         is_same(mine.cap.toe_lap_mm, other.cap.toe_lap_mm) && mine.cap.shape == other.cap.shape &&
+         is_same(mine.cap.leg_mm, other.cap.leg_mm) &&
+         is_same(mine.gouge.depth_mm, other.gouge.depth_mm) &&
+         is_same(mine.gouge.radius_mm, other.gouge.radius_mm) && a.seam->side == b.seam->side &&
          is_same(mine.thickness_mm, other.thickness_mm) && is_same(mine.depth_mm, other.depth_mm) &&
          is_same(a.seam->between_walls, b.seam->between_walls) &&
          is_same(a.section->area_mm2, b.section->area_mm2);
@@ -105,6 +114,13 @@ using joint::Joint;
       return "root: the backing stays; its fusion cannot be seen from outside";
     case joint::RootDecision::ceramic_backing:
       return "root: visual after the ceramic is taken off";
+    case joint::RootDecision::gouge:
+      return "root: after gouging sound metal over the whole length, visual and by crack test, "
+             "before "
+             "the second side is welded";
+    case joint::RootDecision::both_sides:
+      return "root: closed from both sides, cannot be seen; its fusion is proved by the procedure "
+             "test";
     case joint::RootDecision::open:
       break;
   }
@@ -151,6 +167,7 @@ using joint::Joint;
   made.group_2 = work.group_2;
   made.thickness_1_mm = work.thickness_1_mm;
   made.thickness_2_mm = work.thickness_2_mm;
+  made.side = work.seam->side;
   made.closed = work.closed;
   made.diameter_mm = work.diameter_mm;
   made.inspection = inspection_lines(work);

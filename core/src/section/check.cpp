@@ -1,109 +1,45 @@
 // SPDX-License-Identifier: MIT
 #include <cmath>
 #include <string>
-#include <string_view>
-#include <vector>
 
 #include "detail_check.hpp"
+#include "detail_problems.hpp"
 #include "seamturn/base/error.hpp"
-#include "seamturn/base/number_text.hpp"
 
 namespace seamturn::section::detail {
 
 namespace {
 
 using base::Refusal;
+using joint::CoverShape;
 
-// Project choice: no weld on a plate is a metre wide or deep; a slip of unit is.
-constexpr double largest_size_mm = 1000.0;
 constexpr Angle smallest_dihedral = Angle::deg(60.0);  // [SKEWED-TEE]: fillets from 60 to 135 deg
 constexpr Angle largest_dihedral = Angle::deg(135.0);
 constexpr Angle angle_slack = Angle::deg(1e-6);  // directions read off members
-constexpr double length_slack_mm = 1e-9;
 
-std::string mm_text(double value_mm) {
-  return base::digits_text(value_mm) + " mm";
-}
-std::string deg_text(Angle angle) {
-  return base::fixed_text(angle.deg(), 3) + " deg";
-}
-
-class Problems {
- public:
-  void add(std::string code, std::string text) {
-    all_.push_back(Refusal{std::move(code), std::move(text)});
+void check_fillet_gap(const joint::Fillet& fillet, Problems& problems) {
+  problems.check_gap(fillet.gap_mm);
+  if (fillet.reach_mm < 0.0 || (fillet.reach_mm > 0.0 && fillet.gap_mm <= 0.0)) {
+    problems.add("section.gap.behind",
+                 "metal reaches " + mm_text(fillet.reach_mm) + " into a gap of " +
+                     mm_text(fillet.gap_mm) + "; a reach of at least 0 mm needs a gap to run into");
   }
-  void check_size(std::string_view what, double value_mm) {
-    if (value_mm <= 0.0) {
-      add("section.size.not_positive",
-          "the " + std::string(what) + " is " + mm_text(value_mm) + "; it must be above 0 mm");
-    }
-    check_not_huge(what, value_mm);
-  }
-  void check_not_huge(std::string_view what, double value_mm) {
-    if (value_mm > largest_size_mm) {
-      add("section.size.too_large",
-          "the " + std::string(what) + " is " + mm_text(value_mm) + "; up to " +
-              mm_text(largest_size_mm) + " is worked with; check the unit");
-    }
-  }
-  [[nodiscard]] std::optional<Refusal> as_one() const {
-    if (all_.empty()) return std::nullopt;
-    Refusal refusal = all_.front();
-    for (std::size_t i = 1; i < all_.size(); ++i) refusal.text += "; " + all_[i].text;
-    return refusal;
-  }
-
- private:
-  std::vector<Refusal> all_;
-};
-
-void check_gap(double gap_mm, Problems& problems) {
-  if (gap_mm < 0.0) {
-    problems.add("section.gap.negative",
-                 "the root gap is " + mm_text(gap_mm) + "; the least gap is 0 mm (edges touch)");
-  }
-  problems.check_not_huge("root gap", gap_mm);
+  problems.check_not_huge("reach into the gap", fillet.reach_mm);
 }
 
-void check_angle(std::string_view what, Angle angle, Problems& problems, Angle below) {
-  if (angle > Angle::deg(0.0) && angle < below) return;
-  problems.add("section.angle.out_of_range",
-               "the " + std::string(what) + " is " + deg_text(angle) +
-                   "; it must lie between 0 and " + base::shortest_text(below.deg()) + " deg");
-}
-
-void check_root_face(const SectionParams& params, double root_face_mm, Problems& problems) {
-  if (root_face_mm < 0.0) {
-    problems.add("section.root_face.negative",
-                 "the root face is " + mm_text(root_face_mm) + "; the least is 0 mm (sharp edge)");
-    return;
-  }
-  if (params.thickness_mm > 0.0 && root_face_mm >= params.thickness_mm) {
-    problems.add("section.root_face.too_thick",
-                 "the root face of " + mm_text(root_face_mm) + " leaves nothing to bevel in " +
-                     mm_text(params.thickness_mm) + "; make it thinner, or take a square butt");
-    return;
-  }
-  const double bevel_mm = params.thickness_mm - root_face_mm;
-  const bool stops_short = params.depth_mm > 0.0 && params.depth_mm < bevel_mm - length_slack_mm;
-  if (stops_short) {
-    problems.add("section.depth.in_bevel",
-                 "a depth of " + mm_text(params.depth_mm) + " ends inside the bevel, which is " +
-                     mm_text(bevel_mm) +
-                     " deep, and would leave a hollow under the weld; state a " +
-                     "root face of at least " + mm_text(params.thickness_mm - params.depth_mm));
-  }
-}
-
-void check_depth(const SectionParams& params, Problems& problems) {
-  problems.check_size("thickness", params.thickness_mm);
-  const bool sound =
-      params.depth_mm >= 0.0 && params.depth_mm <= params.thickness_mm + length_slack_mm;
-  if (sound || params.thickness_mm <= 0.0) return;
-  problems.add("section.depth.out_of_range",
-               "the depth is " + mm_text(params.depth_mm) + "; it must lie above 0 and up to the " +
-                   "thickness of " + mm_text(params.thickness_mm));
+/// The face between the toes, for its bulge: half of it is the most a circle's arc can rise.
+void check_bulge(const joint::Fillet& fillet, Angle between, Problems& problems) {
+  if (fillet.bulge_mm == 0.0 || problems.any()) return;
+  const double half = 0.5 * between.rad();
+  const double face_mm = std::hypot((fillet.leg_1_mm + fillet.leg_2_mm) * std::sin(half),
+                                    (fillet.leg_1_mm - fillet.leg_2_mm) * std::cos(half));
+  const double throat_mm = fillet.leg_1_mm * fillet.leg_2_mm * std::sin(between.rad()) / face_mm;
+  const double most_mm = fillet.bulge_mm > 0.0 ? 0.5 * face_mm : std::min(0.5 * face_mm, throat_mm);
+  if (std::abs(fillet.bulge_mm) < most_mm) return;
+  problems.add("section.bulge.out_of_range",
+               "the face is " + mm_text(std::abs(fillet.bulge_mm)) +
+                   (fillet.bulge_mm > 0.0 ? " convex" : " concave") + "; less than " +
+                   mm_text(most_mm) + " is possible at these legs");
 }
 
 struct Checker {
@@ -120,31 +56,35 @@ struct Checker {
                        "; fillets are worked with from 60 to 135 deg; outside, prepare the edge "
                        "and state a groove");
     }
-    if (params.cap.height_mm != 0.0 || params.cap.toe_lap_mm != 0.0) {
+    check_fillet_gap(fillet, problems);
+    check_bulge(fillet, between, problems);
+    const joint::Cap& cap = params.cap;
+    if (cap.height_mm != 0.0 || cap.toe_lap_mm != 0.0 || cap.shape != CoverShape::cap) {
       problems.add("section.cap.on_fillet",
-                   "a cap is stated on a fillet, whose face is taken as flat; leave it out and "
+                   "a cap is stated on a fillet, whose face is given by its legs; leave it out and "
                    "state the legs or the throat");
     }
   }
-  void operator()(const joint::SquareButt& square) const {
-    check_depth(params, problems);
-    check_gap(square.gap_mm, problems);
-  }
-  void operator()(const joint::SingleV& v) const {
-    check_depth(params, problems);
-    check_gap(v.gap_mm, problems);
-    check_root_face(params, v.root_face_mm, problems);
-    check_angle("included angle", v.included, problems, Angle::deg(180.0));
-  }
-  void operator()(const joint::SingleBevel& bevel) const {
-    check_depth(params, problems);
-    check_gap(bevel.gap_mm, problems);
-    check_root_face(params, bevel.root_face_mm, problems);
-    check_angle("bevel angle", bevel.bevel, problems, Angle::deg(90.0));
+  void operator()(const joint::Groove& groove) const { check_groove(groove, params, problems); }
+  void operator()(const joint::Plug& plug) const {
+    problems.check_size("width of the hole", plug.width_mm);
+    problems.check_size("fill depth", plug.fill_mm);
+    problems.check_not_huge("length of the slot", plug.length_mm);
+    if (plug.length_mm < plug.width_mm) {
+      problems.add("section.plug.shape",
+                   "the slot is " + mm_text(plug.length_mm) + " long and " +
+                       mm_text(plug.width_mm) +
+                       " wide; its length over the round ends is at least its width");
+    }
+    if (params.cap.height_mm != 0.0 || params.cap.shape != CoverShape::cap) {
+      problems.add("section.cap.on_fillet",
+                   "a cap is stated on a plug or slot; leave it out and state the fill depth");
+    }
   }
 };
 
-void check_cap(const joint::Cap& cap, Problems& problems) {
+void check_cap(const SectionParams& params, Problems& problems) {
+  const joint::Cap& cap = params.cap;
   if (cap.height_mm < 0.0 || cap.toe_lap_mm < 0.0) {
     problems.add("section.cap.negative",
                  "the cap is " + mm_text(cap.height_mm) + " high with " + mm_text(cap.toe_lap_mm) +
@@ -152,38 +92,44 @@ void check_cap(const joint::Cap& cap, Problems& problems) {
   }
   problems.check_not_huge("cap height", cap.height_mm);
   problems.check_not_huge("toe lap", cap.toe_lap_mm);
+  if (cap.shape == CoverShape::cap) return;
+  problems.check_size("leg of the cover", cap.leg_mm);
+  const bool one_edge = joint::is_one_edge_cut(params.preparation);
+  const bool square_tee = std::abs(params.between_plates.deg() - 90.0) <= 1.0;
+  if (one_edge && square_tee) return;
+  problems.add("section.cover.misplaced",
+               "a cover stands on a groove with one square edge between plates at 90 deg (a bevel "
+               "or J in a tee); here take a cap, or work out the area by hand");
 }
 
-struct FiniteSizes {
-  bool operator()(const joint::Fillet& f) const {
-    return std::isfinite(f.leg_1_mm) && std::isfinite(f.leg_2_mm);
+struct SizeSum {
+  double operator()(const joint::Fillet& f) const {
+    return f.leg_1_mm + f.leg_2_mm + f.bulge_mm + f.gap_mm + f.reach_mm;
   }
-  bool operator()(const joint::SquareButt& s) const { return std::isfinite(s.gap_mm); }
-  bool operator()(const joint::SingleV& v) const {
-    return std::isfinite(v.gap_mm + v.root_face_mm + v.included.rad());
+  double operator()(const joint::GrooveSide& s) const {
+    return s.depth_mm + s.angle.rad() + s.first_face.value_or(Angle()).rad() + s.radius_mm +
+           s.lower_depth_mm + s.lower_angle.rad();
   }
-  bool operator()(const joint::SingleBevel& b) const {
-    return std::isfinite(b.gap_mm + b.root_face_mm + b.bevel.rad());
+  double operator()(const joint::Groove& g) const {
+    return g.gap_mm + g.root_face_mm + (*this)(g.side_1) + (*this)(g.side_2);
   }
+  double operator()(const joint::Plug& p) const { return p.width_mm + p.length_mm + p.fill_mm; }
 };
 
 }  // namespace
 
-double welded_depth_mm(const SectionParams& params) {
-  const bool full = params.depth_mm == 0.0 || params.depth_mm > params.thickness_mm;
-  return full ? params.thickness_mm : params.depth_mm;
-}
-
 std::optional<Refusal> check_params(const SectionParams& params) {
-  SEAMTURN_REQUIRE(std::visit(FiniteSizes{}, params.preparation));
+  const joint::Cap& cap = params.cap;
+  SEAMTURN_REQUIRE(std::isfinite(std::visit(SizeSum{}, params.preparation)));
   SEAMTURN_REQUIRE(std::isfinite(params.thickness_mm), params.thickness_mm);
   SEAMTURN_REQUIRE(std::isfinite(params.depth_mm), params.depth_mm);
   SEAMTURN_REQUIRE(std::isfinite(params.between_plates.rad()), params.between_plates.rad());
-  SEAMTURN_REQUIRE(std::isfinite(params.cap.height_mm), params.cap.height_mm);
-  SEAMTURN_REQUIRE(std::isfinite(params.cap.toe_lap_mm), params.cap.toe_lap_mm);
+  SEAMTURN_REQUIRE(std::isfinite(cap.height_mm + cap.toe_lap_mm + cap.leg_mm), cap.height_mm);
+  SEAMTURN_REQUIRE(std::isfinite(params.gouge.depth_mm + params.gouge.radius_mm));
+  SEAMTURN_REQUIRE(params.side == 1 || params.side == 2, params.side);
   Problems problems;
   std::visit(Checker{params, problems}, params.preparation);
-  check_cap(params.cap, problems);
+  check_cap(params, problems);
   return problems.as_one();
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a section refuses, all at once.
+// What a section refuses, all at once, and the depths its sizes lead to.
 #pragma once
 
 #include <optional>
@@ -8,8 +8,17 @@
 
 namespace seamturn::section::detail {
 
-/// Depth of the groove that is welded: as stated, else the thickness.
-[[nodiscard]] double welded_depth_mm(const SectionParams& params);
+/// Depths of the cut parts of the edges, without the root face; single: side 2 has none.
+struct CutDepths {
+  double side_1_mm = 0.0;
+  double side_2_mm = 0.0;
+};
+/// As stated; else what the root face leaves, in a double groove halved or what the other leaves.
+[[nodiscard]] CutDepths cut_depths(const joint::Groove& groove, double thickness_mm);
+
+/// Depth that is welded from the side asked for: as stated, else all of it (side 1 takes the root
+/// face along).
+[[nodiscard]] double welded_depth_mm(const joint::Groove& groove, const SectionParams& params);
 
 /// Everything that is wrong with the sizes, in one refusal under the first code; none: sound.
 /// Pre: finite values.

@@ -13,35 +13,6 @@ namespace seamturn::section {
 namespace {
 
 using base::Refusal;
-using detail::bevelled_wall;
-using detail::GapEdges;
-using detail::groove_profile;
-using detail::square_wall;
-using detail::upper_part;
-using detail::Wall;
-
-/// Profile of the metal a groove takes. A new preparation is a new overload here.
-struct GrooveMaker {
-  double thickness_mm;
-  double depth_mm;
-
-  [[nodiscard]] Wall seen(const Wall& cut_edge) const { return upper_part(cut_edge, depth_mm); }
-
-  std::vector<Slice> operator()(const joint::Fillet&) const { return {}; }
-  std::vector<Slice> operator()(const joint::SquareButt& square) const {
-    const Wall wall = seen(square_wall(thickness_mm));
-    return groove_profile(wall, wall, GapEdges{-0.5 * square.gap_mm, 0.5 * square.gap_mm});
-  }
-  std::vector<Slice> operator()(const joint::SingleV& v) const {
-    const Wall wall = seen(bevelled_wall(thickness_mm, v.root_face_mm, v.included / 2.0));
-    return groove_profile(wall, wall, GapEdges{-0.5 * v.gap_mm, 0.5 * v.gap_mm});
-  }
-  std::vector<Slice> operator()(const joint::SingleBevel& bevel) const {
-    const Wall square = seen(square_wall(thickness_mm));
-    const Wall bevelled = seen(bevelled_wall(thickness_mm, bevel.root_face_mm, bevel.bevel));
-    return groove_profile(square, bevelled, GapEdges{0.0, bevel.gap_mm});
-  }
-};
 
 void warn_foot_beyond_face(WeldSection& section, Angle between_plates) {
   const double shorter_mm = std::min(section.leg_1_mm, section.leg_2_mm);
@@ -59,61 +30,123 @@ void warn_foot_beyond_face(WeldSection& section, Angle between_plates) {
       {}});
 }
 
+/// Length of the face from toe to toe and the height of the triangle over it.
+struct FilletFace {
+  double length_mm = 0.0;
+  double throat_mm = 0.0;
+};
+FilletFace face_of(const detail::Legs& legs, Angle between_plates) {
+  const double half = 0.5 * between_plates.rad();
+  FilletFace face;
+  face.length_mm = std::hypot((legs.leg_1_mm + legs.leg_2_mm) * std::sin(half),
+                              (legs.leg_1_mm - legs.leg_2_mm) * std::cos(half));
+  face.throat_mm = legs.leg_1_mm * legs.leg_2_mm * std::sin(between_plates.rad()) / face.length_mm;
+  return face;
+}
+
 base::Outcome<WeldSection> fillet_section(const joint::Fillet& fillet, Angle between_plates) {
+  // A gap lifts the second member: both legs grow by what it takes to keep the throat beyond it.
+  const double grown_mm = fillet.gap_mm / std::sin(between_plates.rad());
+  const detail::Legs legs{fillet.leg_1_mm + grown_mm, fillet.leg_2_mm + grown_mm};
   WeldSection section;
   section.is_fillet = true;
-  section.leg_1_mm = fillet.leg_1_mm;
-  section.leg_2_mm = fillet.leg_2_mm;
-  section.profile = detail::fillet_profile(fillet, between_plates);
+  section.leg_1_mm = legs.leg_1_mm;
+  section.leg_2_mm = legs.leg_2_mm;
+  section.bulge_mm = fillet.bulge_mm;
+  section.profile = detail::fillet_profile(legs, between_plates);
   section.height_mm = section.profile.back().y_mm;
-  section.area_mm2 = detail::profile_area_mm2(section.profile);
-  // The face runs from toe to toe; the throat is the triangle's height over it.
-  const double half = 0.5 * between_plates.rad();
-  section.opening_mm = std::hypot((fillet.leg_1_mm + fillet.leg_2_mm) * std::sin(half),
-                                  (fillet.leg_1_mm - fillet.leg_2_mm) * std::cos(half));
-  section.throat_mm = 2.0 * section.area_mm2 / section.opening_mm;
+  section.opening_mm = face_of(legs, between_plates).length_mm;
+  const double segment_mm2 =
+      detail::circle_segment_mm2(section.opening_mm, std::abs(fillet.bulge_mm));
+  section.bulge_area_mm2 = fillet.bulge_mm < 0.0 ? -segment_mm2 : segment_mm2;
+  section.behind_area_mm2 = fillet.gap_mm * fillet.reach_mm;
+  section.area_mm2 =
+      detail::profile_area_mm2(section.profile) + section.bulge_area_mm2 + section.behind_area_mm2;
+  // The throat a designer counts: of the legs beyond the gap, less a hollow, without a bulge.
+  const FilletFace counted = face_of({fillet.leg_1_mm, fillet.leg_2_mm}, between_plates);
+  section.throat_mm = counted.throat_mm + std::min(0.0, fillet.bulge_mm);
   warn_foot_beyond_face(section, between_plates);
+  section.outline =
+      detail::fillet_outline(section, between_plates, {fillet.gap_mm, fillet.reach_mm});
   return section;
 }
 
 void add_cap(WeldSection& section, const joint::Cap& cap) {
+  if (cap.shape != joint::CoverShape::cap) {
+    section.cap_shape = CapShape::triangle;
+    section.cap_height_mm = cap.leg_mm;
+    section.cap_width_mm = cap.shape == joint::CoverShape::corner_fillet
+                               ? cap.leg_mm
+                               : std::max(section.opening_mm, cap.leg_mm);
+    section.cap_area_mm2 = 0.5 * section.cap_width_mm * section.cap_height_mm;
+    return;
+  }
   if (cap.height_mm <= 0.0) return;
   section.cap_height_mm = cap.height_mm;
   section.cap_width_mm = section.opening_mm + 2.0 * cap.toe_lap_mm;
   section.cap_area_mm2 = 2.0 / 3.0 * section.cap_width_mm * cap.height_mm;
 }
 
-base::Outcome<WeldSection> groove_section(const SectionParams& params) {
-  const double depth_mm = detail::welded_depth_mm(params);
+base::Outcome<WeldSection> groove_section(const joint::Groove& groove,
+                                          const SectionParams& params) {
   WeldSection section;
-  section.profile = std::visit(GrooveMaker{params.thickness_mm, depth_mm}, params.preparation);
-  section.height_mm = depth_mm;
-  section.throat_mm = depth_mm;
-  section.seam_line_y_mm = depth_mm;
+  section.profile = detail::side_profile(groove, params);
+  section.height_mm = section.profile.back().y_mm;
+  section.throat_mm = section.height_mm;
+  section.seam_line_y_mm = section.height_mm;
   const Slice& face = section.profile.back();
   section.opening_mm = face.right_mm - face.left_mm;
   if (const auto refusal = detail::check_opening(section.opening_mm)) return *refusal;
   add_cap(section, params.cap);
   section.area_mm2 = detail::profile_area_mm2(section.profile) + section.cap_area_mm2;
+  section.outline = detail::outline_of(section);
   return section;
 }
 
+/// The strip from a hole's middle line to its wall, as deep as it is filled; laid round along the
+/// line half-way between. Strip times that line is the hole's volume, exactly, for plug and slot.
+WeldSection plug_section(const joint::Plug& plug) {
+  const double half_mm = 0.5 * plug.width_mm;
+  WeldSection section;
+  section.profile = {{0.0, -0.5 * half_mm, 0.5 * half_mm},
+                     {plug.fill_mm, -0.5 * half_mm, 0.5 * half_mm}};
+  section.height_mm = section.throat_mm = section.seam_line_y_mm = plug.fill_mm;
+  section.opening_mm = half_mm;
+  section.area_mm2 = half_mm * plug.fill_mm;
+  section.welded_round_mm = joint::welded_round_mm(plug);
+  section.outline = detail::outline_of(section);
+  return section;
+}
+
+struct Maker {
+  const SectionParams& params;
+
+  base::Outcome<WeldSection> operator()(const joint::Fillet& fillet) const {
+    return fillet_section(fillet, params.between_plates);
+  }
+  base::Outcome<WeldSection> operator()(const joint::Groove& groove) const {
+    return groove_section(groove, params);
+  }
+  base::Outcome<WeldSection> operator()(const joint::Plug& plug) const {
+    return plug_section(plug);
+  }
+};
+
 }  // namespace
+
+int side_count(const SectionParams& params) {
+  return joint::is_double(params.preparation) || params.gouge.depth_mm > 0.0 ? 2 : 1;
+}
 
 base::Outcome<WeldSection> weld_section(const SectionParams& params) {
   if (const auto refusal = detail::check_params(params)) return *refusal;
-  const auto* fillet = std::get_if<joint::Fillet>(&params.preparation);
-  base::Outcome<WeldSection> made =
-      fillet ? fillet_section(*fillet, params.between_plates) : groove_section(params);
-  if (!made) return made;
-  WeldSection section = std::move(made).value();
-  if (!(section.area_mm2 > 0.0)) {
+  base::Outcome<WeldSection> made = std::visit(Maker{params}, params.preparation);
+  if (made && !(made->area_mm2 > 0.0)) {
     return Refusal{"section.area.zero",
                    "the section holds no weld metal: no gap, no bevel and no cap; state a gap, "
                    "another preparation or a cap"};
   }
-  section.outline = detail::outline_of(section);
-  return section;
+  return made;
 }
 
 }  // namespace seamturn::section

@@ -13,11 +13,13 @@
 
 namespace seamturn::joint {
 
-enum class JointType { butt, tee, corner };
+/// In a lap the second member lies flat on the first and ends on it.
+enum class JointType { butt, tee, corner, lap };
 [[nodiscard]] std::string_view joint_type_name(JointType type);
 
-/// How the root of a groove is made sound. `open`: one side, nothing behind it.
-enum class RootDecision { open, steel_backing, ceramic_backing };
+/// How the root of a groove is made sound. `open`: from one side, nothing behind it; `both_sides`:
+/// the second side fuses into the first without gouging.
+enum class RootDecision { open, steel_backing, ceramic_backing, gouge, both_sides };
 [[nodiscard]] std::string_view root_decision_name(RootDecision root);
 
 /// The path of one weld in frame J with the directions that tell which way it faces, all at the
@@ -29,6 +31,7 @@ struct Seam {
   double length_mm = 0.0;          ///< of the path, welded or not
   WeldLength asked;                ///< how much of it is welded, in trade form
   WeldedLength welded;             ///< the stretches that makes; none: the whole length
+  int side = 1;                    ///< of a double or gouged groove: which one is filled
   geom::Vec3 wall_1 = geom::Vec3::UnitZ();  ///< outward normal of the first member's surface
   geom::Vec3 wall_2 = geom::Vec3::UnitY();  ///< outward normal of the second member's surface
   geom::Vec3 face = geom::Vec3::UnitZ();    ///< normal of the weld face, out of the joint
@@ -38,10 +41,11 @@ struct Seam {
 struct Joint {
   std::string id;
   JointType type = JointType::tee;
-  std::string member_1;             ///< of a tee: the through member
-  std::string member_2;             ///< of a tee: the one that stands on it
+  std::string member_1;  ///< of a tee: the through member
+  std::string member_2;  ///< of a tee: the one that stands on it
   Preparation preparation;
-  Cap cap;
+  Cap cap;      ///< of every side
+  Gouge gouge;  ///< with root decision gouge
   RootDecision root = RootDecision::open;
   double thickness_mm = 0.0;        ///< of the prepared edge (grooves), else the thinner member
   double depth_mm = 0.0;            ///< of the groove; equals thickness for full penetration
@@ -52,13 +56,16 @@ struct Joint {
   std::optional<double> preheat_c;  ///< stated by the user, with a reason
   std::string preheat_reason;
   std::optional<double> interpass_max_c;  ///< stated by the user
-  std::vector<Seam> seams;          ///< one or two
+  std::vector<Seam> seams;                ///< one or two
 };
 
 /// Metal, arc time and price count this: the stretches welded with their end returns, else the length.
 [[nodiscard]] double welded_length_mm(const Seam& seam);
 /// The stretches welded; the whole length when nothing else is asked for.
 [[nodiscard]] std::vector<Stretch> stretches_of(const Seam& seam);
+
+/// Welded from two sides that make one groove: double preparations and gouged ones.
+[[nodiscard]] bool has_two_sides(const Joint& joint);
 
 /// Fillets and tee or corner grooves are judged by the fillet rows of ISO 6947, butts by the groove
 /// rows (docs/decisions.md).

@@ -22,7 +22,7 @@ struct SeamFaces {
 /// Pre: the path has length.
 /// Outside: refuses with joint.seam.not_on_member (how far off, which member),
 ///   joint.seam.no_corner (surfaces found enclose no weld: the pair is named),
-///   joint.seam.bevel_side (flush single bevel with the second member right of the path),
+///   joint.seam.bevel_side (flush bevel or J with the second member right of the path),
 ///   joint.seam.leg_differs (a leg of a polyline where the surfaces stand otherwise).
 /// Source: none - geometry.
 /// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt, the whole gap of a tee or
@@ -31,7 +31,8 @@ struct SeamFaces {
 /// Tests: joint/seam_faces - closed-form.
 [[nodiscard]] base::Outcome<SeamFaces> find_seam_faces(JointType type,
                                                        const Preparation& preparation,
-                                                       const Member& first, const Member& second,
+                                                       const Member& first,
+                                                       const Member& second,
                                                        const geom::Path& path);
 
 }  // namespace seamturn::joint

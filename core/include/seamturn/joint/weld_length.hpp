@@ -7,7 +7,6 @@
 #include <string>
 #include <vector>
 
-#include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
 
 namespace seamturn::joint {
@@ -79,18 +78,5 @@ struct WeldedLength {
 /// As on a drawing: "5 x 40 (60)", "5 x 40 (60) staggered", "all round"; "" when continuous.
 /// Source: [ISO 2553] from memory; the word for the staggered sign is ours.
 [[nodiscard]] std::string length_notation(const WeldLength& asked);
-
-struct LengthCheck {
-  double leg_mm = 0.0;      ///< the smaller leg of a fillet; 0: a groove, whose length is not judged
-  double thinner_mm = 0.0;  ///< thinner of the plates joined
-  double welded_mm = 0.0;
-};
-/// Warnings: joint.length.element_short (an element below 38 mm or below 4 legs),
-/// joint.length.short (a whole fillet below 4 legs: its leg counts as a quarter of its length),
-/// joint.length.gap_wide (a clear gap above 24 t or 300 mm).
-/// Source: [AWS D1.1-2010] clause 2.4.2 (lengths); [AWS D1.1-FORUM] (gap).
-/// Tests: joint/weld_length - published limits, pairs inside and outside.
-[[nodiscard]] std::vector<base::Finding> check_weld_length(const WeldLength& asked,
-                                                           const LengthCheck& check);
 
 }  // namespace seamturn::joint

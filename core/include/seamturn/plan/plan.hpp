@@ -30,8 +30,8 @@ struct PlannedPass {
   pass::Pass pass;
   std::optional<double> start_s;  ///< on the clock; none for seams that are not turned
   std::optional<double> end_s;
-  double t85_s = 0.0;             ///< at the coolest permitted start: shortest
-  double t85_long_s = 0.0;        ///< at the interpass maximum: longest
+  double t85_s = 0.0;       ///< at the coolest permitted start: shortest
+  double t85_long_s = 0.0;  ///< at the interpass maximum: longest
   bool reversed = false;
   int stance = -1;
   /// Rolling stances: signed turn of the positioner's last axis while the arc burns, in that axis'
@@ -44,32 +44,36 @@ struct PlannedSeam {
   std::string id;
   std::string joint;
   process::WeldPosition position = process::WeldPosition::pa;
-  std::string procedure;          ///< id
-  bool turned = false;            ///< has a place in the order
+  std::string procedure;  ///< id
+  bool turned = false;    ///< has a place in the order
   bool rolling = false;
   double metal_kg = 0.0;
   double length_mm = 0.0;         ///< of the path
   double welded_mm = 0.0;         ///< metal and arc time count this
   int arc_starts = 1;             ///< of each pass
+  int side = 1;  ///< of a double or gouged groove
+  section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
 };
 
 struct PlannedJoint {
   std::string id;
-  section::WeldSection section;
   procedure::HeatLimits heat;
   std::string steel_1, steel_2;
   std::vector<PlannedSeam> seams;
 };
 
+/// Sections of a joint, one a side (equal ones of two fillets once), in the order of the sides.
+[[nodiscard]] std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint);
+
 struct PlannedStance {
-  std::string id;                        ///< "S01" ...
+  std::string id;  ///< "S01" ...
   turn::Stance stance;
   std::vector<std::string> axis_names;
-  std::vector<double> torque_nm;         ///< per axis
-  std::vector<std::string> seams;        ///< welded here, in order of first arc
-  double turn_time_s = 0.0;              ///< to get here, summed over all visits
+  std::vector<double> torque_nm;   ///< per axis
+  std::vector<std::string> seams;  ///< welded here, in order of first arc
+  double turn_time_s = 0.0;        ///< to get here, summed over all visits
   int visits = 0;
 };
 
@@ -80,7 +84,7 @@ struct PlannedEvent {
   double end_s = 0.0;
   std::string stance;
   std::string seam;
-  int pass = 0;                          ///< number, arc only
+  int pass = 0;  ///< number, arc only
 };
 
 struct Totals {
@@ -94,17 +98,17 @@ struct Totals {
 struct Plan {
   joint::Weldment weldment;
   std::optional<cell::Cell> cell;
-  std::vector<process::Wire> wires;      ///< used ones only
+  std::vector<process::Wire> wires;  ///< used ones only
   std::vector<process::Gas> gases;
   std::vector<process::LinkedSettings> settings;  ///< rows that passes name: transfer mode, source
-  std::vector<material::Steel> steels;   ///< of the members: standard, group, limits by thickness
-  joint::Weight part;                    ///< frame J
-  joint::Weight load;                    ///< part and fixture, frame D
+  std::vector<material::Steel> steels;  ///< of the members: standard, group, limits by thickness
+  joint::Weight part;                   ///< frame J
+  joint::Weight load;                   ///< part and fixture, frame D
   std::vector<PlannedJoint> joints;
   std::vector<procedure::Procedure> procedures;
-  std::vector<PlannedStance> stances;    ///< in order of first visit
+  std::vector<PlannedStance> stances;  ///< in order of first visit
   std::vector<PlannedEvent> timeline;
-  std::vector<std::string> not_turned;   ///< seams without a place
+  std::vector<std::string> not_turned;          ///< seams without a place
   double seconds[timeline::second_kinds] = {};  ///< by SecondKind
   double cycle_s = 0.0;
   double lower_bound_s = 0.0;
@@ -113,7 +117,7 @@ struct Plan {
   cost::Estimate estimate;
   cost::Rates rates;
   std::vector<procedure::Caution> cautions;
-  std::vector<base::Finding> findings;   ///< notes and warnings; a plan with errors is not made
+  std::vector<base::Finding> findings;  ///< notes and warnings; a plan with errors is not made
 };
 
 }  // namespace seamturn::plan

@@ -17,18 +17,18 @@ namespace seamturn::procedure {
 
 /// Heat limits of a joint and how they came about.
 struct HeatLimits {
-  double cet_plate = 0.0;             ///< highest of the members, mass-%
-  std::optional<double> cev_plate;    ///< none: outside the formula's range
-  std::optional<double> pcm_plate;    ///< same
+  double cet_plate = 0.0;           ///< highest of the members, mass-%
+  std::optional<double> cev_plate;  ///< none: outside the formula's range
+  std::optional<double> pcm_plate;  ///< same
   double cet_governing = 0.0;
-  bool from_grade_maxima = false;     ///< no analysis given: limits of the grade were used
-  double thickness_mm = 0.0;          ///< single thickness, thickest member
+  bool from_grade_maxima = false;  ///< no analysis given: limits of the grade were used
+  double thickness_mm = 0.0;       ///< single thickness, thickest member
   double hydrogen_ml_100g = 0.0;
   double lowest_heat_input_kj_mm = 0.0;
-  double preheat_computed_c = 0.0;    ///< by the CET method; may lie below ambient
-  double preheat_c = 0.0;             ///< governing; ambient when no heating is needed
+  double preheat_computed_c = 0.0;  ///< by the CET method; may lie below ambient
+  double preheat_c = 0.0;           ///< governing; ambient when no heating is needed
   bool needs_heating = false;
-  std::string preheat_basis;          ///< which method or whose statement governs
+  std::string preheat_basis;  ///< which method or whose statement governs
   double interpass_max_c = 0.0;
   std::string interpass_basis;
 };
@@ -44,26 +44,27 @@ struct SeamWork {
   const process::Gas* gas = nullptr;
   std::string steel_1, steel_2, group_1, group_2;
   double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
-  bool closed = false;                     ///< ring seam, rolled or walked round
-  double diameter_mm = 0.0;                ///< ring seams; else 0
+  bool closed = false;       ///< ring seam, rolled or walked round
+  double diameter_mm = 0.0;  ///< ring seams; else 0
 };
 
 /// Joints welded alike: same type, preparation, sizes, steels, thicknesses, wire, position, passes.
 /// Values only: a procedure may outlive what it was grouped from.
 struct Procedure {
-  std::string id;                     ///< "P01" ...
+  std::string id;  ///< "P01" ...
   std::vector<std::string> joints;
-  std::vector<std::string> seams;     ///< the first stands for all: section, passes, heat limits
+  std::vector<std::string> seams;  ///< the first stands for all: section, passes, heat limits
   process::WeldPosition position = process::WeldPosition::pa;
-  std::string wire;                   ///< id
-  std::string gas;                    ///< id
+  std::string wire;  ///< id
+  std::string gas;   ///< id
   std::string steel_1, steel_2, group_1, group_2;
   double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
-  bool closed = false;                ///< ring seams
-  double diameter_mm = 0.0;           ///< ring seams; else 0
+  int side = 1;                         ///< of a double or gouged groove
+  bool closed = false;                  ///< ring seams
+  double diameter_mm = 0.0;             ///< ring seams; else 0
   std::vector<std::string> inspection;  ///< lines, quality level first
   std::vector<Caution> cautions;
-  std::string qualification;          ///< "preliminary: ..." until a record covers it
+  std::string qualification;  ///< "preliminary: ..." until a record covers it
 };
 
 /// Groups seams into procedures in the order given; ids by first appearance.

@@ -2,13 +2,17 @@
 // The cross-section of weld metal a joint asks for.
 //
 // Section frame: origin at the root, y from the root towards the weld face, x across
-// (docs/methods/section.md has the drawing). Which side is x > 0 follows the members, not the travel:
+// (docs/methods/section.md has the drawing). Which side is x > 0 follows the members, not the
+// travel:
 // - fillet: y is the bisector of the plates; the leg on the first member ends at x > 0, the leg on
 //   the second at x < 0, both at half the dihedral from y.
-// - square and single V: y runs from the root towards the welded surface, x = 0 in the middle of
-//   the gap; the section is its own mirror image.
-// - single bevel: the same y; x = 0 on the square wall (in a tee or corner the first member's
-//   surface), the bevelled second member lies at x > 0.
+// - square, V, U: y runs from the root towards the welded surface, x = 0 in the middle of the gap;
+//   equal faces make the section its own mirror image.
+// - bevel, J: the same y; x = 0 on the square wall (in a tee or corner the first member's surface),
+//   the cut second member lies at x > 0.
+// - double grooves: each side is a section of its own, with y towards its own surface and the root
+//   at the bottom of what that side fills; side 1 fills the root face, side 2 its cut only.
+// - plug, slot: the strip from the middle line to the hole's wall; welded round along its middle.
 // joint::section_frame gives the directions that fit.
 #pragma once
 
@@ -36,46 +40,66 @@ struct Slice {
   double right_mm = 0.0;  ///< x of the right wall
 };
 
+/// What closes the top: a parabola over the opening, or the triangle of a tee's cover with its
+/// corner at (x of the square wall, face), cap_width along x and cap_height along y.
+enum class CapShape { parabola, triangle };
+
 struct WeldSection {
-  std::vector<Slice> profile;       ///< from the root to the face, rising y, without cap
-  double area_mm2 = 0.0;            ///< all weld metal: profile + cap
+  std::vector<Slice> profile;  ///< from the root to the face, rising y, without cap
+  double area_mm2 = 0.0;       ///< all weld metal
   double cap_area_mm2 = 0.0;
-  double opening_mm = 0.0;          ///< width of the profile at the face (fillet: width of the face)
-  double height_mm = 0.0;           ///< of the profile: y of its last slice (fillet: highest toe)
-  double throat_mm = 0.0;           ///< fillet: root to face, square to the face; groove: depth
+  CapShape cap_shape = CapShape::parabola;
+  double opening_mm = 0.0;  ///< width of the profile at the face (fillet: width of the face)
+  double height_mm = 0.0;   ///< of the profile: y of its last slice (fillet: highest toe)
+  double throat_mm = 0.0;   ///< fillet: root to the flat face, less a hollow; groove: depth
   double cap_height_mm = 0.0;
-  double cap_width_mm = 0.0;        ///< toe to toe, middle over the middle of the opening
-  double seam_line_y_mm = 0.0;      ///< where the seam's path runs: 0 fillet, depth for grooves
+  double cap_width_mm = 0.0;    ///< toe to toe, middle over the middle of the opening
+  double seam_line_y_mm = 0.0;  ///< where the seam's path runs: 0 fillet, depth for grooves
   double seam_line_x_mm = 0.0;
   bool is_fillet = false;
-  double leg_1_mm = 0.0;            ///< fillets
+  double leg_1_mm = 0.0;  ///< fillets: toe to root, gap included
   double leg_2_mm = 0.0;
-  std::vector<Point> outline;       ///< closed polygon, anticlockwise, first point not repeated
+  double bulge_mm = 0.0;         ///< fillets: of the face, as joint::Fillet
+  double bulge_area_mm2 = 0.0;   ///< fillets: of the circle's segment; below 0 when hollow
+  double behind_area_mm2 = 0.0;  ///< fillets: metal run into the gap, outside the profile
+  double welded_round_mm = 0.0;  ///< plug, slot: length of the line it is welded along; else 0
+  std::vector<Point> outline;    ///< closed polygon, anticlockwise, first point not repeated
   std::vector<base::Finding> findings;
 };
 
 struct SectionParams {
   joint::Preparation preparation;
-  double thickness_mm = 0.0;                       ///< grooves
-  double depth_mm = 0.0;                           ///< grooves, from the face; 0: full thickness
-  Angle between_plates = Angle::deg(90.0);         ///< fillets
+  double thickness_mm = 0.0;                ///< grooves
+  double depth_mm = 0.0;                    ///< grooves, from the face; 0: full thickness
+  Angle between_plates = Angle::deg(90.0);  ///< fillets, covers
   joint::Cap cap;
+  int side = 1;        ///< 2: the other side of a groove
+  joint::Gouge gouge;  ///< before side 2 is welded
 };
 
-/// Section of a preparation.
+/// Section of one side of a preparation.
 /// Units: mm, Angle -> mm, mm2.      Frame: section frame.
-/// Pre: finite values.
+/// Pre: finite values, side 1 or 2.
 /// Outside: one refusal that names everything wrong: section.size.not_positive,
 ///   section.size.too_large (1000 mm), section.gap.negative, section.root_face.negative,
 ///   section.root_face.too_thick, section.angle.out_of_range (fillet 60..135 deg between plates,
-///   V 0..180 and bevel 0..90 deg, ends excluded), section.depth.out_of_range,
+///   V 0..180 and bevel, U, J 0..90 deg, ends excluded), section.radius.too_large,
+///   section.depth.out_of_range, section.depth.sum (double: cuts and root face make the thickness),
 ///   section.depth.in_bevel (a partial weld must reach the bevel's bottom), section.cap.negative,
-///   section.cap.on_fillet, section.area.zero. Warns section.throat.beyond_face.
+///   section.cap.on_fillet, section.cover.misplaced, section.bulge.out_of_range, section.gap.behind
+///   (reach without gap), section.side.none, section.gouge.out_of_range, section.plug.shape,
+///   section.area.zero. Warns section.throat.beyond_face.
 /// Source: [GEOMETRY]; cap 2/3 width x height, see the card.
-/// Accuracy: areas exact for the ideal outline; the polygon's cap is 0.1 % of the cap's area small.
-/// Tests: section/weld_section - published element weights and V table, closed-form, law.
+/// Accuracy: areas exact for the ideal outline; round walls are rows of chords with the arc's area
+///   (a chord lies up to 0.2 % of the radius off it); the polygon's cap is 0.1 % of the cap's area
+///   small.
+/// Tests: section/weld_section, section/preparations - published element weights and V table,
+///   closed-form, law, cross (polygon areas by a geometry library).
 [[nodiscard]] base::Outcome<WeldSection> weld_section(const SectionParams& params);
 [[nodiscard]] const base::FigureCard& section_card();
+
+/// Number of sides that are welded: 2 for double grooves and where something is gouged.
+[[nodiscard]] int side_count(const SectionParams& params);
 
 /// Width of the profile at a height. Pre: 0 <= y <= height (1e-9 of it beyond is rounding).
 [[nodiscard]] double width_at_mm(const WeldSection& section, double y_mm);

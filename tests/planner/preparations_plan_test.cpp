@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+// A weldment with every kind of preparation, read, planned and written.
+#include "oracle.hpp"
+#include "repository.hpp"
+#include "seamturn/io/plan_xml.hpp"
+#include "seamturn/io/read.hpp"
+#include "seamturn/planner/planner.hpp"
+#include "xml_check.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+const plan::Plan& planned() {
+  static const plan::Plan made =
+      planner::make_plan(io::read_inputs(repository() / "tests/good/preparations.xml"));
+  return made;
+}
+
+const plan::PlannedJoint& joint_of(const std::string& id) {
+  for (const plan::PlannedJoint& joint : planned().joints) {
+    if (joint.id == id) return joint;
+  }
+  REQUIRE_MESSAGE(false, id);
+  return planned().joints.front();
+}
+
+std::size_t findings_with(const std::string& code) {
+  std::size_t count = 0;
+  for (const base::Finding& finding : planned().findings) {
+    if (finding.code == code) ++count;
+  }
+  return count;
+}
+
+}  // namespace
+
+TEST_SUITE("planner/preparations") {
+  TEST_CASE("given a double V cut 18 and 10 mm and gouged, each side is a seam of its own") {
+    const plan::PlannedJoint& joint = joint_of("double-v");
+    REQUIRE(joint.seams.size() == 2);
+    CHECK(joint.seams[0].side == 1);
+    CHECK(joint.seams[1].side == 2);
+    const double tan30 = 1.0 / std::sqrt(3.0);
+    // Side 1: gap over 20 mm and the V of 18 mm; side 2 at least its own V of 10 mm with the gap.
+    CHECK(joint.seams[0].section.area_mm2 ==
+          doctest::Approx(2.0 * 20.0 + 18.0 * 18.0 * tan30).epsilon(1e-12));
+    CHECK(joint.seams[1].section.height_mm == doctest::Approx(13.0));
+    CHECK(joint.seams[1].section.area_mm2 > 2.0 * 10.0 + 100.0 * tan30);
+    CHECK(plan::sections_of(joint).size() == 2);
+  }
+
+  TEST_CASE("given every preparation, law: pass areas of a seam add up to its side's section") {
+    CHECK(planned().joints.size() == 11);
+    for (const plan::PlannedJoint& joint : planned().joints) {
+      for (const plan::PlannedSeam& seam : joint.seams) {
+        double area_mm2 = 0.0;
+        for (const plan::PlannedPass& pass : seam.passes) area_mm2 += pass.pass.area_mm2;
+        INFO(seam.id);
+        CHECK(area_mm2 == doctest::Approx(seam.section.area_mm2).epsilon(1e-9).scale(0.0));
+      }
+    }
+  }
+
+  TEST_CASE("given four plugs of 22 mm filled 12 mm, their metal is that of four cylinders") {
+    CHECK(joint_of("plugs").seams.front().metal_kg ==
+          doctest::Approx(4.0 * 3.14159265358979 / 4.0 * 484.0 * 12.0 * 7.85e-6).epsilon(1e-12));
+  }
+
+  TEST_CASE("given full penetration over a root face, only the joint left alone is warned of") {
+    CHECK(findings_with("joint.root.face_left") == 1);
+    bool named = false;
+    for (const base::Finding& finding : planned().findings) {
+      named = named || finding.text.find("joint double-u") != std::string::npos;
+    }
+    CHECK(named);
+  }
+
+  TEST_CASE("given the same file, weldment and plan are valid by their schemas") {
+    CHECK(schema_verdict("weldment.xsd",
+                         text_of(repository() / "tests/good/preparations.xml"),
+                         "preparations") == "");
+    CHECK(schema_verdict("plan.xsd", io::plan_xml(planned()), "preparations_plan") == "");
+  }
+}
+
+}  // namespace seamturn::tests
