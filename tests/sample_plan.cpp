@@ -111,8 +111,11 @@ void place(plan::PlannedPass& pass, int stance, double start_s, int points) {
   pass.start_s = start_s;
   pass.end_s = start_s + 50.0;
   for (int i = 0; i < points; ++i) {
+    const reach::Arc arc = i == 0            ? reach::Arc::on
+                           : i == points - 1 ? reach::Arc::off
+                                             : reach::Arc::burning;
     pass.points.push_back(
-        {Vec3(10.0 + 20.0 * i, 157.5, 25.0), Vec3(0.0, -0.6, -0.8), Vec3(1.0, 0.0, 0.0)});
+        {Vec3(10.0 + 20.0 * i, 157.5, 25.0), Vec3(0.0, -0.6, -0.8), Vec3(1.0, 0.0, 0.0), arc});
   }
 }
 
@@ -124,6 +127,7 @@ plan::PlannedSeam sample_seam(const std::string& id,
   seam.joint = joint;
   seam.procedure = procedure;
   seam.length_mm = 380.0;
+  seam.welded_mm = 380.0;
   seam.metal_kg = 0.123;
   seam.stack.layers = 2;
   seam.stack.arc_time_s = 100.0;

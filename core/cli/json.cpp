@@ -69,7 +69,8 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
   const joint::Joint& described = *joint::find_joint(plan.weldment, joint.id);
   Json seams = Json::array();
   Json positions = Json::array();
-  double length = 0.0, metal = 0.0, arc = 0.0, low = 0.0, high = 0.0, t85_min = 0.0, t85_max = 0.0;
+  double length = 0.0, welded = 0.0, metal = 0.0, arc = 0.0, low = 0.0, high = 0.0, t85_min = 0.0,
+         t85_max = 0.0;
   std::size_t passes = 0;
   for (const plan::PlannedSeam& seam : joint.seams) {
     seams.push_back(seam.id);
@@ -78,6 +79,7 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
       positions.push_back(position);
     }
     length += seam.length_mm;
+    welded += seam.welded_mm;
     metal += seam.metal_kg;
     arc += seam.stack.arc_time_s;
     for (const plan::PlannedPass& pass : seam.passes) {
@@ -101,6 +103,7 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
               {"type", std::string(joint::joint_type_name(described.type))},
               {"preparation", std::string(joint::preparation_name(described.preparation))},
               {"length_mm", length},
+              {"welded_mm", welded},
               {"section_area_mm2", section_area_mm2},
               {"metal_kg", metal},
               {"positions", positions},
@@ -160,6 +163,7 @@ std::string joints_json(const plan::Plan& plan) {
                       {"joints", joints},
                       {"totals",
                        {{"length_mm", plan.totals.length_mm},
+                        {"welded_mm", plan.totals.welded_mm},
                         {"metal_kg", plan.totals.metal_kg},
                         {"passes", plan.totals.passes},
                         {"arc_time_s", plan.totals.arc_time_s}}},
@@ -233,6 +237,7 @@ std::string plan_json(const plan::Plan& plan, const std::vector<std::string>& fi
                       {"part_mass_kg", plan.part.mass_kg},
                       {"totals",
                        {{"length_mm", plan.totals.length_mm},
+                        {"welded_mm", plan.totals.welded_mm},
                         {"metal_kg", plan.totals.metal_kg},
                         {"passes", plan.totals.passes},
                         {"arc_time_s", plan.totals.arc_time_s}}},

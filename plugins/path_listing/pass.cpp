@@ -48,13 +48,19 @@ void put_rolling(pugi::xml_node node, pugi::xml_node visit, pugi::xml_node pass)
   put(rolling, "torch", "keeps its place in the cell as far as the ring runs true to the axis");
 }
 
+const char* course_of(pugi::xml_node seam) {
+  for (const char* course : {"circle", "arc", "polyline"}) {
+    if (seam.child(course)) return course;
+  }
+  return "line";
+}
+
 void put_points(pugi::xml_node node, pugi::xml_node pass) {
-  const pugi::xml_node last = pass.last_child();
   int count = 0;
   for (const pugi::xml_node from : pass.children("point")) {
     pugi::xml_node point = node.append_child("point");
     put(point, "number", std::to_string(++count));
-    put(point, "arc", count == 1 ? "on" : from == last ? "off" : "burning");
+    put(point, "arc", text(from, "arc"));
     copy_rounded(from, point, 3, {"x_mm", "y_mm", "z_mm"});
     copy_rounded(
         from, point, 6, {"torch_x", "torch_y", "torch_z", "travel_x", "travel_y", "travel_z"});
@@ -91,8 +97,10 @@ void put_pass(pugi::xml_node visit,
                 "work_angle_deg",
                 "push_deg"});
   copy(pass, node, {"settings"});
-  const pugi::xml_node circle = seam.child("circle");
-  put(node, "course", circle ? "circle" : "line");
+  put(node, "course", course_of(seam));
+  const pugi::xml_node welded = seam.child("welded");
+  copy(welded, node, {"notation"});
+  copy_rounded(welded, node, 3, {"run_on_mm", "run_off_mm", "overlap_mm", "end_return_mm"});
   if (plan_reader::is_true(visit, "rolling")) put_rolling(node, visit, pass);
   put_points(node, pass);
 }

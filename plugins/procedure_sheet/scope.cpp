@@ -76,6 +76,8 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
     pugi::xml_node child = node.append_child("seam");
     copy(seam, child, {"id", "position"});
     copy_rounded(seam, child, 1, {"length_mm"});
+    const char* notation = text(seam.child("welded"), "notation");
+    if (*notation != '\0') put(child, "welded", notation);
     copy(seam, child, {"rolling"});
   }
 }

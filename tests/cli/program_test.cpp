@@ -52,6 +52,7 @@ TEST_SUITE("cli/program") {
                                 "type",
                                 "preparation",
                                 "length_mm",
+                                "welded_mm",
                                 "section_area_mm2",
                                 "metal_kg",
                                 "positions",
@@ -70,7 +71,7 @@ TEST_SUITE("cli/program") {
         CHECK(joint.at("t85_min_s") <= joint.at("t85_max_s"));
         CHECK(joint.at("preheat_c") < joint.at("interpass_max_c"));
       }
-      for (const char* key : {"length_mm", "metal_kg", "passes", "arc_time_s"}) {
+      for (const char* key : {"length_mm", "welded_mm", "metal_kg", "passes", "arc_time_s"}) {
         CHECK(sum_of(got.at("joints"), key) ==
               doctest::Approx(got.at("totals").at(key).get<double>()).epsilon(1e-9));
       }

@@ -143,6 +143,99 @@ TEST_SUITE("joint/member") {
     CHECK(joint::find_joint(weldment, "J1") == weldment.joints.data());
     CHECK(joint::find_joint(weldment, "J2") == nullptr);
   }
+
+  TEST_CASE("given bars, volume, centre and thickness are those of their sections") {
+    // closed-form: pi/4 d^2, s^2, w h, sqrt(3)/2 s^2 across flats.
+    using joint::Bar;
+    using joint::BarShape;
+    const double pi = std::numbers::pi;
+    CHECK(joint::volume_mm3(Bar{BarShape::round, 60, 60, 100}) == doctest::Approx(pi * 90000.0));
+    CHECK(joint::volume_mm3(Bar{BarShape::square, 60, 60, 100}) == doctest::Approx(360000.0));
+    CHECK(joint::volume_mm3(Bar{BarShape::flat, 60, 20, 100}) == doctest::Approx(120000.0));
+    CHECK(joint::volume_mm3(Bar{BarShape::hexagon, 60, 60, 100}) ==
+          doctest::Approx(std::sqrt(3.0) / 2.0 * 360000.0));
+    CHECK(joint::wall_thickness_mm(Bar{BarShape::flat, 60, 20, 100}) == 20.0);
+    CHECK(joint::wall_thickness_mm(Bar{BarShape::round, 60, 60, 100}) == 60.0);
+    const Member bar = member("b", Bar{BarShape::flat, 60, 20, 100});
+    CHECK((joint::centre_of_gravity(bar) - Vec3(0, 0, 50)).norm() < 1e-9);
+    CHECK(joint::mass_kg(bar) == doctest::Approx(0.942));
+    CHECK(joint::shape_name(bar.shape) == "bar");
+    CHECK(joint::bar_shape_name(BarShape::hexagon) == "hexagon");
+  }
+
+  TEST_CASE("given a cone, a stepped and a bored forging, weight and centre are the solids'") {
+    // closed-form: a frustum of 60 and 30 mm over 70 mm holds pi/12 h (a^2 + ab + b^2); its centre
+    // lies h/4 (a^2 + 2ab + 3b^2)/(a^2 + ab + b^2) from the wide end.
+    using joint::Forging;
+    const double pi = std::numbers::pi;
+    const Member cone = member("c", Forging{{{70, 60, 30}}, 0.0});
+    CHECK(joint::volume_mm3(cone.shape) == doctest::Approx(pi / 12.0 * 70.0 * 6300.0));
+    CHECK((joint::centre_of_gravity(cone) - Vec3(0, 0, 70.0 / 4.0 * 9900.0 / 6300.0)).norm() <
+          1e-9);
+    const Member stepped = member("s", Forging{{{20, 100, 100}, {80, 50, 50}}, 0.0});
+    const double disc = pi / 4.0 * 10000.0 * 20.0;
+    const double neck = pi / 4.0 * 2500.0 * 80.0;
+    CHECK(joint::volume_mm3(stepped.shape) == doctest::Approx(disc + neck));
+    CHECK(joint::centre_of_gravity(stepped).z() ==
+          doctest::Approx((disc * 10.0 + neck * 60.0) / (disc + neck)));
+    CHECK(joint::wall_thickness_mm(stepped.shape) == 100.0);
+    const Member bored = member("h", Forging{{{40, 100, 100}}, 60.0});
+    CHECK(joint::volume_mm3(bored.shape) == doctest::Approx(pi / 4.0 * 6400.0 * 40.0));
+    CHECK(joint::centre_of_gravity(bored).z() == doctest::Approx(20.0));
+    CHECK(joint::wall_thickness_mm(bored.shape) == 20.0);
+    CHECK(joint::shape_name(bored.shape) == "forging");
+  }
+
+  TEST_CASE("given a hexagon bar, its flats and ends are found and its corners end them") {
+    const Member bar = member("b", joint::Bar{joint::BarShape::hexagon, 60, 60, 100});
+    CHECK(has_face(faces_at(bar, Vec3(30, 0, 50), 1.0, 0.0), Vec3::UnitX(), 0.0));
+    const Vec3 flat_60(0.5, std::sqrt(3.0) / 2.0, 0.0);
+    CHECK(has_face(faces_at(bar, 30.4 * flat_60, 1.0, 1.0), flat_60, 0.4));
+    CHECK(has_face(faces_at(bar, Vec3(10, 10, 100), 1.0, 0.0), Vec3::UnitZ(), 0.0));
+    const double half_side = 30.0 / std::sqrt(3.0);
+    CHECK(faces_at(bar, Vec3(30, half_side - 0.1, 50), 0.01, 0.0).size() == 1);
+    CHECK(faces_at(bar, Vec3(30, half_side + 0.1, 50), 0.01, 0.0).empty());
+    const auto corner = faces_at(bar, Vec3(30, half_side, 50), 0.01, 0.01);
+    CHECK(corner.size() == 2);
+  }
+
+  TEST_CASE("given a forging, shoulder, cone and bore are found with their normals") {
+    using joint::Forging;
+    const Member stepped = member("s", Forging{{{20, 100, 100}, {80, 50, 50}}, 30.0});
+    CHECK(has_face(faces_at(stepped, Vec3(40, 0, 20), 0.5, 0.0), Vec3::UnitZ(), 0.0));
+    CHECK(has_face(faces_at(stepped, Vec3(0, 25, 60), 0.5, 0.0), Vec3::UnitY(), 0.0));
+    CHECK(has_face(faces_at(stepped, Vec3(0, 15, 60), 0.5, 0.0), -Vec3::UnitY(), 0.0));
+    CHECK(faces_at(stepped, Vec3(20, 0, 20), 0.5, 0.0).empty());  // inside, below the neck
+    CHECK(has_face(faces_at(stepped, Vec3(20, 0, 100), 0.5, 0.0), Vec3::UnitZ(), 0.0));
+    // A cone of 45 deg: radius 50 at z 0, 10 at z 40.
+    const Member cone = member("c", Forging{{{40, 100, 20}}, 0.0});
+    CHECK(has_face(faces_at(cone, Vec3(30, 0, 20), 0.5, 0.0), Vec3(1, 0, 1).normalized(), 0.0));
+    CHECK(has_face(faces_at(cone, Vec3(30, 0, 20) + Vec3(0.2, 0, 0.2), 0.5, 0.0),
+                   Vec3(1, 0, 1).normalized(),
+                   std::sqrt(0.08)));
+    CHECK(has_face(faces_at(cone, Vec3(0, 0, 0), 0.5, 0.0), -Vec3::UnitZ(), 0.0));
+  }
+
+  TEST_CASE("for round and square bars and one-step forgings, law: they are the solids known") {
+    base::Random random(base::named_seed(41, "solids"));
+    const Member pairs[][2] = {
+        {member("b", joint::Bar{joint::BarShape::round, 60, 60, 100}),
+         member("t", Tube{60, 30, 100})},
+        {member("f", joint::Forging{{{100, 60, 60}}, 40.0}), member("t", Tube{60, 10, 100})},
+        {member("s", joint::Bar{joint::BarShape::flat, 60, 40, 100}),
+         member("p", Plate{60, 40, 100}, geom::Pose{geom::Mat3::Identity(), Vec3(-30, -20, 0)})}};
+    for (int i = 0; i < 600; ++i) {
+      const auto& pair = pairs[i % 3];
+      const Vec3 p(random.between(-40, 40), random.between(-40, 40), random.between(-10, 110));
+      const auto a = faces_at(pair[0], p, 5.0, 2.0);
+      const auto b = faces_at(pair[1], p, 5.0, 2.0);
+      INFO("seed 41, case " << i);
+      CHECK(a.size() == b.size());
+      for (const Face& face : b) CHECK(has_face(a, face.normal, face.distance_mm));
+      CHECK(joint::mass_kg(pair[0]) == doctest::Approx(joint::mass_kg(pair[1])));
+      CHECK((joint::centre_of_gravity(pair[0]) - joint::centre_of_gravity(pair[1])).norm() < 1e-9);
+    }
+  }
 }
 
 }  // namespace seamturn::tests

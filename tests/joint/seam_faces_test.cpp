@@ -283,6 +283,61 @@ TEST_SUITE("joint/seam_faces") {
               find_seam_faces(JointType::butt, joint::square_butt(0.0), base_plate, web, front)) ==
           "joint.seam.no_corner");
   }
+
+  TEST_CASE("given a post welded all round, the sides' normals come round and the floor's stays") {
+    const Member post = member("post", Plate{60, 40, 100}, at(100, 100, 25));
+    const geom::Path path = geom::PolylinePath{{Vec3(130, 100, 25),
+                                                Vec3(160, 100, 25),
+                                                Vec3(160, 140, 25),
+                                                Vec3(100, 140, 25),
+                                                Vec3(100, 100, 25)},
+                                               true};
+    const auto got = find_seam_faces(JointType::tee, fillet, base_plate, post, path);
+    check_faces(got, Vec3::UnitZ(), -Vec3::UnitY(), 90.0);
+    const geom::Path inside_out = geom::reversed_path(path);
+    check_faces(find_seam_faces(JointType::tee, fillet, base_plate, post, inside_out),
+                Vec3::UnitZ(),
+                -Vec3::UnitY(),
+                90.0);
+  }
+
+  TEST_CASE("given a polyline, its corners and the middles of its legs must lie on both members") {
+    const Member post = member("post", Plate{60, 40, 100}, at(100, 100, 25));
+    const geom::Path off =
+        geom::PolylinePath{{Vec3(100, 100, 25), Vec3(160, 100, 25), Vec3(163, 140, 25)}, false};
+    const auto got = find_seam_faces(JointType::tee, fillet, base_plate, post, off);
+    REQUIRE(code_of(got) == "joint.seam.not_on_member");
+    CHECK(got.error().text.find("middle of leg 2") != std::string::npos);
+  }
+
+  TEST_CASE("refuses a polyline whose leg lies askew to the surface the corners carry along") {
+    const Member tube = member("tube", Tube{200, 10, 100}, at(200, 150, 25));
+    const auto on_tube = [&](double deg, double radius) {
+      const double rad = Angle::deg(deg).rad();
+      return Vec3(200 + radius * std::cos(rad), 150 + radius * std::sin(rad), 25);
+    };
+    const auto code = [&](double last_radius) {
+      const geom::Path path =
+          geom::PolylinePath{{on_tube(0, 100), on_tube(12, 100), on_tube(18, last_radius)}, false};
+      return code_of(find_seam_faces(JointType::tee, fillet, base_plate, tube, path));
+    };
+    CHECK(code(100.0) == "accepted");
+    CHECK(code(100.9) == "joint.seam.leg_differs");
+  }
+
+  TEST_CASE("given a quarter arc round a tube, the tube's normal at its start is found") {
+    const Member tube = member("tube", Tube{200, 10, 100}, at(200, 150, 25));
+    const geom::Path path =
+        geom::ArcPath{Vec3(200, 150, 25), Vec3::UnitZ(), Vec3::UnitY(), 100.0, Angle::deg(90.0)};
+    check_faces(find_seam_faces(JointType::tee, fillet, base_plate, tube, path),
+                Vec3::UnitZ(),
+                Vec3::UnitY(),
+                90.0);
+    const geom::Path wide =
+        geom::ArcPath{Vec3(200, 150, 25), Vec3::UnitZ(), Vec3::UnitY(), 102.0, Angle::deg(90.0)};
+    CHECK(code_of(find_seam_faces(JointType::tee, fillet, base_plate, tube, wide)) ==
+          "joint.seam.not_on_member");
+  }
 }
 
 }  // namespace seamturn::tests

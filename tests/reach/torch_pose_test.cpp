@@ -129,11 +129,11 @@ TEST_SUITE("reach/torch_pose") {
 
   TEST_CASE("given a line, its key points are its ends in the order of travel") {
     const FilletCase c;
-    const auto there = key_poses(c.joint, c.seam, c.section, c.pass, false);
+    const auto there = key_poses(c.joint, c.seam, c.section, c.pass, {});
     REQUIRE(there.size() == 2);
     check_vec(there[0].point, Vec3(10, 50, 25));
     check_vec(there[1].point, Vec3(390, 50, 25));
-    const auto back = key_poses(c.joint, c.seam, c.section, c.pass, true);
+    const auto back = key_poses(c.joint, c.seam, c.section, c.pass, {true, 0.0});
     check_vec(back[0].point, Vec3(390, 50, 25));
     check_vec(back[1].point, Vec3(10, 50, 25));
   }
@@ -143,13 +143,13 @@ TEST_SUITE("reach/torch_pose") {
     c.seam.path = geom::CirclePath{Vec3(0, 0, 25), Vec3::UnitZ(), Vec3::UnitX(), 100.0};
     c.seam.wall_2 = Vec3::UnitX();
     c.seam.face = Vec3(1, 0, 1).normalized();
-    const auto poses = key_poses(c.joint, c.seam, c.section, c.pass, false);
+    const auto poses = key_poses(c.joint, c.seam, c.section, c.pass, {});
     REQUIRE(poses.size() == 13);
     check_vec(poses[3].point, Vec3(0, 100, 25));
     check_vec(poses[3].torch, Vec3(0, -1, -1).normalized());
     check_vec(poses[3].travel, -Vec3::UnitX());
     CHECK(poses.front().point == poses.back().point);
-    CHECK(key_poses(c.joint, c.seam, c.section, c.pass, false, Angle::deg(50.0)).size() == 9);
+    CHECK(key_poses(c.joint, c.seam, c.section, c.pass, {}, Angle::deg(50.0)).size() == 9);
   }
 
   TEST_CASE("refuses a seam without a path and a ring travelled backwards") {
@@ -160,8 +160,67 @@ TEST_SUITE("reach/torch_pose") {
     c.seam.path.reset();
     CHECK_THROWS_AS((void)torch_pose(c.joint, c.seam, c.section, c.pass, 0.0, false),
                     base::ContractViolation);
-    CHECK_THROWS_AS((void)key_poses(c.joint, c.seam, c.section, c.pass, false),
+    CHECK_THROWS_AS((void)key_poses(c.joint, c.seam, c.section, c.pass, {}),
                     base::ContractViolation);
+  }
+
+  TEST_CASE("given two stretches, the arc is struck and put out at each, in the order of travel") {
+    FilletCase c;
+    c.seam.welded.stretches = {{0.0, 40.0}, {100.0, 140.0}};
+    const auto there = key_poses(c.joint, c.seam, c.section, c.pass, {});
+    REQUIRE(there.size() == 4);
+    check_vec(there[1].point, Vec3(50, 50, 25));
+    check_vec(there[2].point, Vec3(110, 50, 25));
+    CHECK(there[0].arc == reach::Arc::on);
+    CHECK(there[1].arc == reach::Arc::off);
+    CHECK(there[2].arc == reach::Arc::on);
+    const auto back = key_poses(c.joint, c.seam, c.section, c.pass, {true, 0.0});
+    check_vec(back[0].point, Vec3(150, 50, 25));
+    check_vec(back[3].point, Vec3(10, 50, 25));
+    CHECK(back[0].arc == reach::Arc::on);
+    CHECK(back[3].arc == reach::Arc::off);
+  }
+
+  TEST_CASE("given tabs, the points lie beyond the ends of the seam") {
+    FilletCase c;
+    c.seam.welded.stretches = {{-30.0, 420.0}};
+    const auto poses = key_poses(c.joint, c.seam, c.section, c.pass, {});
+    check_vec(poses.front().point, Vec3(-20, 50, 25));
+    check_vec(poses.back().point, Vec3(430, 50, 25));
+  }
+
+  TEST_CASE("given a bead beside the corner's line, its courses meet where they cross") {
+    // Round the outside of a post; the wire points 3 mm out along the floor from both sides.
+    FilletCase c;
+    c.seam.path = geom::PolylinePath{{Vec3(0, 0, 25), Vec3(60, 0, 25), Vec3(60, 40, 25)}, false};
+    c.seam.wall_2 = -Vec3::UnitY();
+    c.seam.face = Vec3(0, -1, 1).normalized();
+    c.pass.aim = {3.0 / std::sqrt(2.0), 3.0 / std::sqrt(2.0)};
+    const auto poses = key_poses(c.joint, c.seam, c.section, c.pass, {});
+    REQUIRE(poses.size() == 4);
+    check_vec(poses[0].point, Vec3(0, -3, 25));
+    check_vec(poses[1].point, Vec3(63, -3, 25));
+    check_vec(poses[2].point, Vec3(63, -3, 25));
+    check_vec(poses[3].point, Vec3(63, 40, 25));
+    check_vec(poses[1].torch, Vec3(0, 1, -1).normalized());
+    check_vec(poses[2].torch, Vec3(-1, 0, -1).normalized());
+    check_vec(poses[2].travel, Vec3::UnitY());
+    const auto back = key_poses(c.joint, c.seam, c.section, c.pass, {true, 0.0});
+    check_vec(back[1].travel, -Vec3::UnitY());
+    check_vec(back[2].travel, -Vec3::UnitX());
+  }
+
+  TEST_CASE("given a ring started a quarter round with an overlap, the points run on past it") {
+    FilletCase c;
+    c.seam.path = geom::CirclePath{Vec3(0, 0, 25), Vec3::UnitZ(), Vec3::UnitX(), 100.0};
+    c.seam.wall_2 = Vec3::UnitX();
+    c.seam.face = Vec3(1, 0, 1).normalized();
+    const double round = geom::path_length_mm(*c.seam.path);
+    c.seam.welded.stretches = {{0.0, round * 13.0 / 12.0}};
+    const auto poses = key_poses(c.joint, c.seam, c.section, c.pass, {false, round / 4.0});
+    REQUIRE(poses.size() == 14);
+    check_vec(poses.front().point, Vec3(0, 100, 25));
+    check_vec(poses.back().point, Vec3(-50, 50 * std::sqrt(3.0), 25));
   }
 }
 

@@ -76,7 +76,7 @@ Estimate estimate(const Rates& rates,
     require(pass);
     const double wire_kg = pass.deposit_kg / pass.efficiency_ratio;
     const double gas_m3 = pass.gas_flow_l_min / l_per_m3 *
-                          (pass.arc_s + rates.gas_pre_post_flow_s) / s_per_min *
+                          (pass.arc_s + pass.arc_starts * rates.gas_pre_post_flow_s) / s_per_min *
                           rates.gas_loss_ratio;
     result.wire_kg += wire_kg;
     result.gas_m3 += gas_m3;

@@ -2,54 +2,190 @@
 #include "seamturn/geom/path.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
+
+#include "detail_legs.hpp"
+#include "seamturn/base/error.hpp"
 
 namespace seamturn::geom {
 
 namespace {
 
-Mat3 turned_along(const CirclePath& circle, double distance_mm) {
-  return rotation_about(circle.axis, Angle::rad(distance_mm / circle.radius_mm));
+/// Circle and arc alike.
+struct Round {
+  const Vec3& centre;
+  const Vec3& axis;
+  const Vec3& start;
+  double radius_mm;
+
+  [[nodiscard]] Mat3 turned_along(double distance_mm) const {
+    return rotation_about(axis, Angle::rad(distance_mm / radius_mm));
+  }
+  [[nodiscard]] Station station(double distance_mm) const {
+    const Vec3 radial = turned_along(distance_mm) * start;
+    return Station{centre + radius_mm * radial, axis.cross(radial)};
+  }
+};
+
+Round round_of(const CirclePath& circle) {
+  return {circle.centre, circle.axis, circle.start, circle.radius_mm};
+}
+Round round_of(const ArcPath& arc) {
+  return {arc.centre, arc.axis, arc.start, arc.radius_mm};
+}
+
+double arc_length_mm(const ArcPath& arc) {
+  return arc.radius_mm * arc.sweep.rad();
+}
+
+/// How directions turn from the start of the path to a distance along it.
+Mat3 carry(const Path& path, double distance_mm, AtCorner corner) {
+  if (const auto* circle = std::get_if<CirclePath>(&path)) {
+    return round_of(*circle).turned_along(distance_mm);
+  }
+  if (const auto* arc = std::get_if<ArcPath>(&path)) {
+    return round_of(*arc).turned_along(std::clamp(distance_mm, 0.0, arc_length_mm(*arc)));
+  }
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    return detail::Legs(*polyline).carry(distance_mm, corner);
+  }
+  return Mat3::Identity();
+}
+
+/// Evenly spaced distances after `from`, up to and with `to`.
+void add_spaced(std::vector<KeyStation>& stations, double from_mm, double to_mm, int pieces) {
+  for (int i = 1; i < pieces; ++i) {
+    stations.push_back({from_mm + (to_mm - from_mm) * i / pieces, AtCorner::leaving});
+  }
+  stations.push_back({to_mm, AtCorner::leaving});
+}
+
+int pieces_of(double length_mm, double radius_mm, Angle step) {
+  constexpr double rounding = 1e-9;  // 360/30 is twelve steps, not thirteen
+  const double steps = length_mm / radius_mm / step.rad();
+  return std::max(1, static_cast<int>(std::ceil(steps - rounding)));
+}
+
+void add_arc(std::vector<KeyStation>& stations,
+             const ArcPath& arc,
+             double from_mm,
+             double to_mm,
+             Angle step) {
+  const double begin_mm = std::clamp(0.0, from_mm, to_mm);
+  const double end_mm = std::clamp(arc_length_mm(arc), from_mm, to_mm);
+  if (begin_mm > from_mm) stations.push_back({begin_mm, AtCorner::leaving});
+  if (end_mm > begin_mm) {
+    add_spaced(stations, begin_mm, end_mm, pieces_of(end_mm - begin_mm, arc.radius_mm, step));
+  }
+  if (to_mm > end_mm) stations.push_back({to_mm, AtCorner::leaving});
 }
 
 }  // namespace
 
 double path_length_mm(const Path& path) {
   if (const auto* line = std::get_if<LinePath>(&path)) return (line->to - line->from).norm();
+  if (const auto* arc = std::get_if<ArcPath>(&path)) return arc_length_mm(*arc);
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    return detail::Legs(*polyline).length_mm();
+  }
   return 2.0 * std::numbers::pi * std::get<CirclePath>(path).radius_mm;
 }
 
-bool is_closed(const Path& path) { return std::holds_alternative<CirclePath>(path); }
-
-Station path_station(const Path& path, double distance_mm) {
-  if (const auto* line = std::get_if<LinePath>(&path)) {
-    const Vec3 tangent = unit(line->to - line->from);
-    const double along = std::clamp(distance_mm, 0.0, path_length_mm(path));
-    return Station{line->from + along * tangent, tangent};
-  }
-  const CirclePath& circle = std::get<CirclePath>(path);
-  const Vec3 radial = turned_along(circle, distance_mm) * circle.start;
-  return Station{circle.centre + circle.radius_mm * radial, circle.axis.cross(radial)};
+bool is_closed(const Path& path) {
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) return polyline->closed;
+  return std::holds_alternative<CirclePath>(path);
 }
 
-Vec3 carried_direction(const Path& path, double distance_mm, const Vec3& at_start) {
-  if (!is_closed(path)) return at_start;
-  return turned_along(std::get<CirclePath>(path), distance_mm) * at_start;
+Station path_station(const Path& path, double distance_mm, AtCorner corner) {
+  if (const auto* line = std::get_if<LinePath>(&path)) {
+    const Vec3 tangent = unit(line->to - line->from);
+    return Station{line->from + distance_mm * tangent, tangent};
+  }
+  if (const auto* arc = std::get_if<ArcPath>(&path)) {
+    const double along_mm = std::clamp(distance_mm, 0.0, arc_length_mm(*arc));
+    Station station = round_of(*arc).station(along_mm);
+    station.point += (distance_mm - along_mm) * station.tangent;
+    return station;
+  }
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    return detail::Legs(*polyline).station(distance_mm, corner);
+  }
+  return round_of(std::get<CirclePath>(path)).station(distance_mm);
+}
+
+Vec3 carried_direction(const Path& path,
+                       double distance_mm,
+                       const Vec3& at_start,
+                       AtCorner corner) {
+  return carry(path, distance_mm, corner) * at_start;
+}
+
+Vec3 carried_to_start(const Path& path,
+                      double distance_mm,
+                      const Vec3& at_distance,
+                      AtCorner corner) {
+  return carry(path, distance_mm, corner).transpose() * at_distance;
+}
+
+std::vector<double> corner_stations_mm(const Path& path) {
+  const auto* polyline = std::get_if<PolylinePath>(&path);
+  return polyline == nullptr ? std::vector<double>{} : detail::Legs(*polyline).corners_mm();
+}
+
+std::vector<KeyStation> key_stations(const Path& path, double from_mm, double to_mm, Angle step) {
+  SEAMTURN_REQUIRE(from_mm < to_mm && step > Angle(), from_mm, to_mm, step.deg());
+  std::vector<KeyStation> stations = {{from_mm, AtCorner::leaving}};
+  if (const auto* circle = std::get_if<CirclePath>(&path)) {
+    add_spaced(stations, from_mm, to_mm, pieces_of(to_mm - from_mm, circle->radius_mm, step));
+    return stations;
+  }
+  if (const auto* arc = std::get_if<ArcPath>(&path)) {
+    add_arc(stations, *arc, from_mm, to_mm, step);
+    return stations;
+  }
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    for (const double corner_mm : detail::Legs(*polyline).corners_between_mm(from_mm, to_mm)) {
+      stations.push_back({corner_mm, AtCorner::arriving});
+      stations.push_back({corner_mm, AtCorner::leaving});
+    }
+  }
+  stations.push_back({to_mm, AtCorner::arriving});
+  return stations;
 }
 
 Path moved_path(const Pose& X_AB, const Path& path) {
   if (const auto* line = std::get_if<LinePath>(&path)) {
     return LinePath{X_AB.point(line->from), X_AB.point(line->to)};
   }
-  const CirclePath& circle = std::get<CirclePath>(path);
-  return CirclePath{X_AB.point(circle.centre),
-                    X_AB.direction(circle.axis),
-                    X_AB.direction(circle.start),
-                    circle.radius_mm};
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    PolylinePath moved = *polyline;
+    for (Vec3& point : moved.points) point = X_AB.point(point);
+    return moved;
+  }
+  const auto move_round = [&](auto moved) {
+    moved.centre = X_AB.point(moved.centre);
+    moved.axis = X_AB.direction(moved.axis);
+    moved.start = X_AB.direction(moved.start);
+    return moved;
+  };
+  if (const auto* arc = std::get_if<ArcPath>(&path)) return move_round(*arc);
+  return move_round(std::get<CirclePath>(path));
 }
 
 Path reversed_path(const Path& path) {
   if (const auto* line = std::get_if<LinePath>(&path)) return LinePath{line->to, line->from};
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    PolylinePath back = *polyline;
+    std::reverse(back.points.begin() + (back.closed ? 1 : 0), back.points.end());
+    return back;
+  }
+  if (const auto* found = std::get_if<ArcPath>(&path)) {
+    ArcPath arc = *found;
+    arc.start = rotation_about(arc.axis, arc.sweep) * arc.start;
+    arc.axis = -arc.axis;
+    return arc;
+  }
   CirclePath circle = std::get<CirclePath>(path);
   circle.axis = -circle.axis;
   return circle;

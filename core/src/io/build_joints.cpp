@@ -39,6 +39,9 @@ class JointBuilder {
     for (const SeamDraft& seam : draft_.seams) joint_.seams.push_back(lay(seam, *first, *second));
     if (is_fillet()) set_legs();
     if (joint::has_two_sides(joint_)) set_sides();
+    const auto [thinner_mm, thicker_mm] = std::minmax(
+        {joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape)});
+    build_lengths(draft_, Plates{thinner_mm, thicker_mm}, joint_, report_);
     return joint_;
   }
 

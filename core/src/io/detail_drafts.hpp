@@ -25,6 +25,7 @@ struct SeamDraft {
   joint::Seam seam;                ///< path and length
   std::optional<geom::Vec3> face;  ///< as stated
   Spot spot;
+  Spot asked_spot;  ///< of what says how much is welded
 };
 
 struct JointDraft {
@@ -78,6 +79,16 @@ void read_seams(FileContext& context,
                 JointDraft& draft,
                 joint::Places& places);
 
+/// How much of a seam is welded: the `welded` of an element, if it has one.
+struct WeldedDraft {
+  joint::WeldLength asked;
+  Spot spot;
+};
+[[nodiscard]] std::optional<WeldedDraft> find_welded(FileContext& context,
+                                                     const pugi::xml_node& element,
+                                                     const std::string& key,
+                                                     joint::Places& places);
+
 void read_library(FileContext& context, planner::Library& library);
 void read_steel(FileContext& context, const pugi::xml_node& element, planner::Library& library);
 void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::Library& library);
@@ -96,6 +107,16 @@ void check_references(const WeldmentDraft& draft,
                       const planner::Library& library,
                       bool has_libraries,
                       Report& report);
+/// Thicknesses of the two members of a joint.
+struct Plates {
+  double thinner_mm = 0.0;
+  double thicker_mm = 0.0;
+};
+/// Lays the stretches on the seams of a joint whose legs and faces are known.
+void build_lengths(const JointDraft& draft,
+                   const Plates& plates,
+                   joint::Joint& joint,
+                   Report& report);
 /// Thickness, legs and faces; only of joints that were read without an error.
 [[nodiscard]] std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report);
 

@@ -29,6 +29,8 @@ inline constexpr Range coordinate{D::length, "mm", -1e6, 1e6};
 inline constexpr Range size{D::length, "mm", 0.0, 1e5, above};
 inline constexpr Range size_or_none{D::length, "mm", 0.0, 1e5};
 inline constexpr Range seam_length{D::length, "mm", 0.0, 1e6, above};
+inline constexpr Range arc_sweep{D::angle, "deg", 0.0, 360.0, above, above};
+inline constexpr Range weld_length{D::length, "mm", 0.0, 1e6};
 inline constexpr Range turn{D::angle, "deg", -360.0, 360.0};
 inline constexpr Range mass{D::mass, "kg", 0.0, 1e6, above};
 inline constexpr Range mass_or_none{D::mass, "kg", 0.0, 1e6};

@@ -26,6 +26,23 @@ struct PutShape {
     put_number(node, "inner_diameter_mm", ring.inner_diameter_mm);
     put_number(node, "thickness_mm", ring.thickness_mm);
   }
+  void operator()(const joint::Bar& bar) {
+    pugi::xml_node node = member.append_child("bar");
+    put_text(node, "shape", joint::bar_shape_name(bar.shape));
+    put_number(node, "width_mm", bar.width_mm);
+    put_number(node, "height_mm", bar.height_mm);
+    put_number(node, "length_mm", bar.length_mm);
+  }
+  void operator()(const joint::Forging& forging) {
+    pugi::xml_node node = member.append_child("forging");
+    put_number(node, "bore_mm", forging.bore_mm);
+    for (const joint::ForgingStep& step : forging.steps) {
+      pugi::xml_node child = node.append_child("step");
+      put_number(child, "length_mm", step.length_mm);
+      put_number(child, "start_diameter_mm", step.start_diameter_mm);
+      put_number(child, "end_diameter_mm", step.end_diameter_mm);
+    }
+  }
 };
 
 void put_band(pugi::xml_node steel, const material::SteelBand& band) {

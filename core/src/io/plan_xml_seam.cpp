@@ -23,6 +23,19 @@ struct PutPath {
     put_direction(node, "axis", circle.axis);
     put_direction(node, "start", circle.start);
   }
+  void operator()(const geom::ArcPath& arc) {
+    pugi::xml_node node = seam.append_child("arc");
+    put_number(node, "radius_mm", arc.radius_mm);
+    put_number(node, "sweep_deg", arc.sweep.deg());
+    put_place(node, "centre", arc.centre);
+    put_direction(node, "axis", arc.axis);
+    put_direction(node, "start", arc.start);
+  }
+  void operator()(const geom::PolylinePath& polyline) {
+    pugi::xml_node node = seam.append_child("polyline");
+    put_flag(node, "closed", polyline.closed);
+    for (const geom::Vec3& point : polyline.points) put_place(node, "at", point);
+  }
 };
 
 void put_geometry(pugi::xml_node node, const joint::Seam& seam) {
@@ -33,6 +46,23 @@ void put_geometry(pugi::xml_node node, const joint::Seam& seam) {
   put_direction(faces, "wall-1", seam.wall_1);
   put_direction(faces, "wall-2", seam.wall_2);
   put_direction(faces, "face", seam.face);
+}
+
+/// What is welded of the seam; stations count from the start of its path, of a closed one from
+/// where the passes start.
+void put_welded(pugi::xml_node parent, const joint::Seam& seam) {
+  pugi::xml_node node = parent.append_child("welded");
+  put_text_if(node, "notation", joint::length_notation(seam.asked));
+  if (seam.asked.run_on_mm > 0.0) put_number(node, "run_on_mm", seam.asked.run_on_mm);
+  if (seam.asked.run_off_mm > 0.0) put_number(node, "run_off_mm", seam.asked.run_off_mm);
+  if (seam.asked.overlap_mm > 0.0) put_number(node, "overlap_mm", seam.asked.overlap_mm);
+  if (seam.asked.end_return_mm > 0.0) put_number(node, "end_return_mm", seam.asked.end_return_mm);
+  put_number_if(node, "crater_s", seam.asked.crater_s);
+  for (const joint::Stretch& stretch : joint::stretches_of(seam)) {
+    pugi::xml_node child = node.append_child("stretch");
+    put_number(child, "from_mm", stretch.from_mm);
+    put_number(child, "to_mm", stretch.to_mm);
+  }
 }
 
 void put_settings(pugi::xml_node node, const pass::Pass& pass) {
@@ -73,6 +103,7 @@ void put_place_in_order(pugi::xml_node node,
 
 void put_point(pugi::xml_node pass, const reach::TorchPose& pose) {
   pugi::xml_node node = put_place(pass, "point", pose.point);
+  put_text(node, "arc", reach::arc_name(pose.arc));
   put_number(node, "torch_x", pose.torch.x());
   put_number(node, "torch_y", pose.torch.y());
   put_number(node, "torch_z", pose.torch.z());
@@ -120,12 +151,14 @@ void put_seam(pugi::xml_node parent,
   put_flag(node, "turned", seam.turned);
   put_flag(node, "rolling", seam.rolling);
   put_number(node, "length_mm", seam.length_mm);
+  put_number(node, "welded_mm", seam.welded_mm);
   put_number(node, "metal_kg", seam.metal_kg);
   put_count(node, "layers", seam.stack.layers);
   put_number(node, "arc_time_s", seam.stack.arc_time_s);
   put_number(node, "heat_input_min_kj_mm", seam.stack.heat_input_min_kj_mm);
   put_number(node, "heat_input_max_kj_mm", seam.stack.heat_input_max_kj_mm);
   put_geometry(node, *described);
+  put_welded(node, *described);
   for (const plan::PlannedPass& pass : seam.passes) put_pass(node, plan, pass);
   if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }

@@ -86,7 +86,8 @@ void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft)
 std::vector<std::string_view> words_of_joint() {
   const std::span<const std::string_view> preparations = preparation_words();
   std::vector<std::string_view> words(preparations.begin(), preparations.end());
-  for (const char* word : {"cap", "cover", "gouge", "line", "circle", "run", "holes"}) {
+  for (const char* word :
+       {"cap", "cover", "gouge", "welded", "line", "arc", "polyline", "circle", "run", "holes"}) {
     words.push_back(word);
   }
   return words;

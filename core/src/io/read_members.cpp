@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -85,6 +86,74 @@ joint::Ring read_ring(AttributeReader& reader, Pose& pose) {
   return ring;
 }
 
+/// Centre of the first end, axis, and across it the direction of the first size.
+Pose bar_pose(AttributeReader& reader) {
+  Pose pose = along_pose(reader);
+  const std::optional<Vec3> across = reader.find_direction("across");
+  if (!across || across->hasNaN()) return pose;
+  const Vec3 z = pose.rotation.col(2);
+  const Vec3 x = *across - across->dot(z) * z;
+  constexpr double nearly_along = 0.017;  // one degree
+  if (x.norm() < nearly_along) {
+    reader.error("across",
+                 "read.bar.across",
+                 "the direction points along the bar; expected one across it, that of its first "
+                 "size; correct it");
+    return pose;
+  }
+  pose.rotation = frame(geom::unit(x), z.cross(geom::unit(x)), z);
+  return pose;
+}
+
+joint::Bar read_bar(AttributeReader& reader, Pose& pose) {
+  constexpr std::array<std::string_view, 4> shapes = {"round", "square", "flat", "hexagon"};
+  joint::Bar bar;
+  bar.shape = static_cast<joint::BarShape>(reader.word("shape", shapes));
+  if (bar.shape == joint::BarShape::flat) {
+    const auto [width_mm, height_mm] = reader.two_quantities("size", ranges::size);
+    bar.width_mm = width_mm;
+    bar.height_mm = height_mm;
+  } else {
+    bar.width_mm = bar.height_mm = reader.quantity("size", ranges::size);
+  }
+  bar.length_mm = reader.quantity("length", ranges::size);
+  pose = bar_pose(reader);
+  return bar;
+}
+
+joint::Forging read_forging(FileContext& context,
+                            const pugi::xml_node& element,
+                            AttributeReader& reader,
+                            Pose& pose) {
+  joint::Forging forging;
+  forging.bore_mm = reader.find_quantity("bore", ranges::size_or_none).value_or(0.0);
+  pose = along_pose(reader);
+  for (const pugi::xml_node& child : element.children("step")) {
+    AttributeReader step_reader(context, child);
+    joint::ForgingStep step;
+    step.length_mm = step_reader.quantity("length", ranges::size);
+    step.start_diameter_mm = step_reader.quantity("diameter", ranges::size);
+    step.end_diameter_mm =
+        step_reader.find_quantity("end-diameter", ranges::size).value_or(step.start_diameter_mm);
+    const bool ends_thinner = step.end_diameter_mm < step.start_diameter_mm;
+    if (std::min(step.start_diameter_mm, step.end_diameter_mm) <= forging.bore_mm) {
+      step_reader.error(ends_thinner ? "end-diameter" : "diameter",
+                        "read.forging.bore",
+                        "the step is no thicker than the bore; expected a diameter above bore=; "
+                        "correct one of them");
+    }
+    step_reader.finish();
+    check_children(context, child, {});
+    forging.steps.push_back(step);
+  }
+  if (forging.steps.empty()) {
+    reader.error("read.element.missing",
+                 "the forging has no step; expected at least one <step length=\"...\" "
+                 "diameter=\"...\"/>; add it");
+  }
+  return forging;
+}
+
 }  // namespace
 
 material::Composition read_composition(AttributeReader& reader) {
@@ -126,12 +195,14 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
   if (kind == "plate") member.shape = read_plate(reader, member.X_JM);
   if (kind == "tube") member.shape = read_tube(reader, member.X_JM);
   if (kind == "ring") member.shape = read_ring(reader, member.X_JM);
+  if (kind == "bar") member.shape = read_bar(reader, member.X_JM);
+  if (kind == "forging") member.shape = read_forging(context, element, reader, member.X_JM);
   const Pose swing{geom::rotation_about(Vec3::UnitZ(), reader.find_angle("swing", ranges::turn)),
                    Vec3::Zero()};
   member.X_JM = swing * member.X_JM;
 
-  constexpr std::array<std::string_view, 1> known = {"analysis"};
-  check_children(context, element, known);
+  constexpr std::array<std::string_view, 2> known = {"analysis", "step"};
+  check_children(context, element, std::span(known).first(kind == "forging" ? 2 : 1));
   const std::string key = "member/" + member.id;
   if (const auto analysis = only_child(context, element, "analysis", Need::may_be_absent)) {
     AttributeReader analysis_reader(context, analysis);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
 #include <filesystem>
 
@@ -118,6 +119,11 @@ void need_some(FileContext& context,
                            "; expected at least one, e.g. " + example + "; add it");
 }
 
+bool is_member(std::string_view name) {
+  constexpr std::array<std::string_view, 5> members = {"plate", "tube", "ring", "bar", "forging"};
+  return std::find(members.begin(), members.end(), name) != members.end();
+}
+
 }  // namespace
 
 void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first) {
@@ -134,13 +140,13 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
 void read_weldment(FileContext& context, WeldmentDraft& draft) {
   const pugi::xml_node root = context.file.document.document_element();
   read_head(context, root, draft);
-  constexpr std::array<std::string_view, 7> known = {
-      "use", "plate", "tube", "ring", "setup", "joint", "batch"};
+  constexpr std::array<std::string_view, 9> known = {
+      "use", "plate", "tube", "ring", "bar", "forging", "setup", "joint", "batch"};
   check_children(context, root, known);
   for (const pugi::xml_node& element : root.children()) {
     const std::string_view name = element.name();
     if (name == "use") read_use(context, element, draft);
-    if (name == "plate" || name == "tube" || name == "ring") read_member(context, element, draft);
+    if (is_member(name)) read_member(context, element, draft);
   }
   for (const pugi::xml_node& element : root.children("joint")) {
     draft.joints.push_back(read_joint(context, element, draft.weldment.places));
@@ -152,7 +158,9 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
   if (const auto batch = only_child(context, root, "batch", Need::may_be_absent)) {
     read_batch(context, batch, draft);
   }
-  const bool members = root.child("plate") || root.child("tube") || root.child("ring");
+  const auto children = root.children();
+  const bool members = std::any_of(
+      children.begin(), children.end(), [](const auto& child) { return is_member(child.name()); });
   need_some(
       context, root, bool(root.child("use")), "library", "<use library=\"library/shop.xml\"/>");
   need_some(context, root, members, "member", "<plate .../>");

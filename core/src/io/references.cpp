@@ -12,6 +12,13 @@ namespace seamturn::io::detail {
 
 namespace {
 
+/// The attribute that says how thick a member is; the element itself when several do.
+const char* thickness_attribute(const joint::Shape& shape) {
+  if (std::holds_alternative<joint::Tube>(shape)) return "wall";
+  if (std::holds_alternative<joint::Bar>(shape)) return "size";
+  return std::holds_alternative<joint::Forging>(shape) ? "id" : "thickness";
+}
+
 using Names = std::vector<std::string_view>;
 
 /// What a name should point at, and the code when it does not.
@@ -122,8 +129,7 @@ class ReferenceCheck {
     if (steel == steels.end() || !rise(steel->bands)) return;  // told already
     const double wall_mm = joint::wall_thickness_mm(member.shape);
     if (material::find_band(*steel, wall_mm) != nullptr) return;
-    const bool tube = std::holds_alternative<joint::Tube>(member.shape);
-    const Spot spot = places.nearest_spot(key, tube ? "wall" : "thickness");
+    const Spot spot = places.nearest_spot(key, thickness_attribute(member.shape));
     const std::string text =
         "steel " + steel->designation + " is described up to " +
         base::shortest_text(steel->bands.back().up_to_mm) + " mm and this is " +

@@ -46,6 +46,15 @@ std::string_view root_decision_name(RootDecision root) {
   return "open";
 }
 
+double welded_length_mm(const Seam& seam) {
+  return seam.welded.stretches.empty() ? seam.length_mm : welded_mm(seam.welded);
+}
+
+std::vector<Stretch> stretches_of(const Seam& seam) {
+  if (!seam.welded.stretches.empty()) return seam.welded.stretches;
+  return {Stretch{0.0, seam.path ? geom::path_length_mm(*seam.path) : seam.length_mm}};
+}
+
 bool has_two_sides(const Joint& joint) {
   return is_double(joint.preparation) || joint.root == RootDecision::gouge;
 }
@@ -56,11 +65,14 @@ process::WeldFamily position_family(const Joint& joint) {
                                                   : process::WeldFamily::fillet;
 }
 
-SectionFrame section_frame(const Joint& joint, const Seam& seam, double distance_mm) {
+SectionFrame section_frame(const Joint& joint,
+                           const Seam& seam,
+                           double distance_mm,
+                           geom::AtCorner corner) {
   SEAMTURN_REQUIRE(seam.path.has_value(), seam.id);
-  const geom::Station station = geom::path_station(*seam.path, distance_mm);
+  const geom::Station station = geom::path_station(*seam.path, distance_mm, corner);
   const auto carried = [&](const geom::Vec3& at_start) {
-    return geom::unit(geom::carried_direction(*seam.path, distance_mm, at_start));
+    return geom::unit(geom::carried_direction(*seam.path, distance_mm, at_start, corner));
   };
   SectionFrame frame;
   frame.origin = station.point;

@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <numbers>
 
+#include "detail_shapes.hpp"
 #include "detail_solid.hpp"
 #include "seamturn/process/deposit.hpp"
 
@@ -13,6 +14,9 @@ namespace seamturn::joint {
 
 namespace {
 
+using detail::FaceSearch;
+using detail::offer_faces;
+using detail::surface_distance;
 using geom::Vec3;
 
 /// Tube and ring alike: what lies between two radii and two heights.
@@ -25,6 +29,9 @@ struct HollowCylinder {
 HollowCylinder cylinder_of(const Tube& tube) {
   const double outer = tube.outer_diameter_mm / 2.0;
   return {outer, std::max(0.0, outer - tube.wall_mm), tube.length_mm};
+}
+HollowCylinder cylinder_of(const Bar& round) {
+  return {round.width_mm / 2.0, 0.0, round.length_mm};
 }
 HollowCylinder cylinder_of(const Ring& ring) {
   return {ring.outer_diameter_mm / 2.0, ring.inner_diameter_mm / 2.0, ring.thickness_mm};
@@ -42,29 +49,6 @@ double volume_of(const HollowCylinder& body) {
 bool lies_in(double value, double low, double high, double beyond) {
   return value >= low - beyond && value <= high + beyond;
 }
-
-/// Collects the faces near a point of frame M; normals are turned into J as they come.
-class FaceSearch {
- public:
-  FaceSearch(const geom::Pose& X_JM, double off_face_mm) : X_JM_(X_JM), off_face_mm_(off_face_mm) {}
-
-  void offer(const Vec3& normal_M, double distance_mm, bool inside_outline) {
-    if (inside_outline && distance_mm <= off_face_mm_) {
-      faces_.push_back(Face{X_JM_.direction(normal_M), distance_mm});
-    }
-  }
-  std::vector<Face> nearest_first() {
-    std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
-      return a.distance_mm < b.distance_mm;
-    });
-    return std::move(faces_);
-  }
-
- private:
-  const geom::Pose& X_JM_;
-  double off_face_mm_;
-  std::vector<Face> faces_;
-};
 
 void offer_faces(FaceSearch& search, const Plate& plate, const Vec3& p, double beyond) {
   const Vec3 size(plate.length_mm, plate.width_mm, plate.thickness_mm);
@@ -122,12 +106,26 @@ double surface_distance(const HollowCylinder& body, const Vec3& p) {
       {beyond_span(radius, inner, body.outer_radius_mm), beyond_span(p.z(), 0.0, body.height_mm)});
 }
 
-/// Calls `function` with the plate, or with the hollow cylinder a tube or ring is.
+/// Calls `function` with the plate, or with the cylinder, prism or body of revolution a shape is.
 template <class Function>
 auto with_solid(const Shape& shape, const Function& function) {
   if (const auto* plate = std::get_if<Plate>(&shape)) return function(*plate);
   if (const auto* tube = std::get_if<Tube>(&shape)) return function(cylinder_of(*tube));
-  return function(cylinder_of(std::get<Ring>(shape)));
+  if (const auto* ring = std::get_if<Ring>(&shape)) return function(cylinder_of(*ring));
+  if (const auto* forging = std::get_if<Forging>(&shape)) {
+    return function(detail::revolved_of(*forging));
+  }
+  const Bar& bar = std::get<Bar>(shape);
+  if (bar.shape == BarShape::round) return function(cylinder_of(bar));
+  return function(detail::prism_of(bar));
+}
+
+double thickest_mm(const Forging& forging) {
+  double diameter_mm = 0.0;
+  for (const ForgingStep& step : forging.steps) {
+    diameter_mm = std::max({diameter_mm, step.start_diameter_mm, step.end_diameter_mm});
+  }
+  return forging.bore_mm > 0.0 ? (diameter_mm - forging.bore_mm) / 2.0 : diameter_mm;
 }
 
 Vec3 centre_of(const Plate& plate) {
@@ -137,11 +135,44 @@ Vec3 centre_of(const HollowCylinder& body) {
   return {0.0, 0.0, body.height_mm / 2.0};
 }
 
+double shape_distance_mm(const Shape& shape, const Vec3& p) {
+  return with_solid(shape, [&](const auto& solid) { return surface_distance(solid, p); });
+}
+
 }  // namespace
+
+void detail::FaceSearch::offer(const Vec3& normal_M, double distance_mm, bool inside_outline) {
+  if (inside_outline && distance_mm <= off_face_mm_) {
+    faces_.push_back(Face{X_JM_.direction(normal_M), distance_mm});
+  }
+}
+
+std::vector<Face> detail::FaceSearch::nearest_first() {
+  std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
+    return a.distance_mm < b.distance_mm;
+  });
+  return std::move(faces_);
+}
 
 std::string_view shape_name(const Shape& shape) {
   if (std::holds_alternative<Plate>(shape)) return "plate";
-  return std::holds_alternative<Tube>(shape) ? "tube" : "ring";
+  if (std::holds_alternative<Tube>(shape)) return "tube";
+  if (std::holds_alternative<Bar>(shape)) return "bar";
+  return std::holds_alternative<Forging>(shape) ? "forging" : "ring";
+}
+
+std::string_view bar_shape_name(BarShape shape) {
+  switch (shape) {
+    case BarShape::round:
+      return "round";
+    case BarShape::square:
+      return "square";
+    case BarShape::flat:
+      return "flat";
+    case BarShape::hexagon:
+      return "hexagon";
+  }
+  return "round";
 }
 
 double volume_mm3(const Shape& shape) {
@@ -151,6 +182,8 @@ double volume_mm3(const Shape& shape) {
 double wall_thickness_mm(const Shape& shape) {
   if (const auto* plate = std::get_if<Plate>(&shape)) return plate->thickness_mm;
   if (const auto* tube = std::get_if<Tube>(&shape)) return tube->wall_mm;
+  if (const auto* bar = std::get_if<Bar>(&shape)) return std::min(bar->width_mm, bar->height_mm);
+  if (const auto* forging = std::get_if<Forging>(&shape)) return thickest_mm(*forging);
   return std::get<Ring>(shape).thickness_mm;
 }
 
@@ -190,7 +223,7 @@ std::vector<Face> faces_at(const Member& member,
 
 double detail::distance_to_surface_mm(const Member& member, const geom::Vec3& p_J) {
   const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
-  return with_solid(member.shape, [&](const auto& solid) { return surface_distance(solid, p_M); });
+  return shape_distance_mm(member.shape, p_M);
 }
 
 }  // namespace seamturn::joint

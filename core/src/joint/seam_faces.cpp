@@ -37,12 +37,12 @@ struct Site {
   double off_mm;
 };
 
-std::optional<Refusal> off_member(const Site& site, const Vec3& p, const char* where) {
+std::optional<Refusal> off_member(const Site& site, const Vec3& p, const std::string& where) {
   for (const Member* member : {&site.first, &site.second}) {
     const double distance = detail::distance_to_surface_mm(*member, p);
     if (distance <= site.off_mm) continue;
     return Refusal{"joint.seam.not_on_member",
-                   std::string("the ") + where + " of the path, " + at_text(p) + ", lies " +
+                   "the " + where + " of the path, " + at_text(p) + ", lies " +
                        base::fixed_text(distance, 1) + " mm off the surface of member " +
                        member->id + "; up to " + base::fixed_text(site.off_mm, 1) +
                        " mm is taken as meant; correct the path or the member's place"};
@@ -50,21 +50,76 @@ std::optional<Refusal> off_member(const Site& site, const Vec3& p, const char* w
   return std::nullopt;
 }
 
-/// Middle first: it decides; then the ends (of a circle: two more points round it).
-std::optional<Refusal> leaves_members(const Site& site, const geom::Path& path) {
+/// A place on the path where it must lie on both members.
+struct Probe {
+  double distance_mm;
+  std::string where;
+};
+
+/// The middle of every leg, then the corners and ends.
+std::vector<Probe> probes_of_legs(const geom::Path& path) {
+  std::vector<double> ends_mm = geom::corner_stations_mm(path);
   const double length = geom::path_length_mm(path);
-  const bool closed = geom::is_closed(path);
-  struct Probe {
-    double share;
-    const char* where;
-  };
-  const Probe line[] = {{0.5, "middle"}, {0.0, "start"}, {1.0, "end"}};
-  const Probe circle[] = {{0.5, "middle"}, {0.25, "first quarter"}, {0.75, "last quarter"}};
-  for (const Probe& probe : closed ? circle : line) {
-    const Vec3 p = geom::path_station(path, probe.share * length).point;
+  if (ends_mm.empty() || ends_mm.front() > 0.0) ends_mm.insert(ends_mm.begin(), 0.0);
+  ends_mm.push_back(length);
+  std::vector<Probe> probes;
+  for (std::size_t k = 0; k + 1 < ends_mm.size(); ++k) {
+    probes.push_back(
+        {(ends_mm[k] + ends_mm[k + 1]) / 2.0, "middle of leg " + std::to_string(k + 1)});
+  }
+  for (std::size_t k = 0; k < ends_mm.size(); ++k) {
+    const bool is_end = k + 1 == ends_mm.size();
+    probes.push_back({ends_mm[k],
+                      k == 0   ? "start"
+                      : is_end ? "end"
+                               : "corner after leg " + std::to_string(k)});
+  }
+  return probes;
+}
+
+/// Middle first: it decides; then the ends, and on a curve the quarters.
+std::vector<Probe> probes_of(const geom::Path& path) {
+  if (std::holds_alternative<geom::PolylinePath>(path)) return probes_of_legs(path);
+  const double length = geom::path_length_mm(path);
+  std::vector<Probe> probes = {{0.5 * length, "middle"}};
+  if (!std::holds_alternative<geom::LinePath>(path)) {
+    probes.push_back({0.25 * length, "first quarter"});
+    probes.push_back({0.75 * length, "last quarter"});
+  }
+  if (!geom::is_closed(path)) {
+    probes.push_back({0.0, "start"});
+    probes.push_back({length, "end"});
+  }
+  return probes;
+}
+
+std::optional<Refusal> leaves_members(const Site& site, const geom::Path& path) {
+  for (const Probe& probe : probes_of(path)) {
+    const Vec3 p = geom::path_station(path, probe.distance_mm).point;
     if (auto refusal = off_member(site, p, probe.where)) return refusal;
   }
   return std::nullopt;
+}
+
+/// Where the surfaces are read: half way, or half way along a polyline's longest leg.
+double reading_station_mm(const geom::Path& path) {
+  const std::vector<double> corners_mm = geom::corner_stations_mm(path);
+  const double length = geom::path_length_mm(path);
+  if (corners_mm.empty()) return length / 2.0;
+  double from_mm = 0.0;
+  double middle_mm = 0.0;
+  double longest_mm = 0.0;
+  const auto take = [&](double to_mm) {
+    constexpr double clearly_mm = 1e-6;  // of legs of one length, the first
+    if (to_mm - from_mm > longest_mm + clearly_mm) {
+      longest_mm = to_mm - from_mm;
+      middle_mm = (from_mm + to_mm) / 2.0;
+    }
+    from_mm = to_mm;
+  };
+  for (const double corner_mm : corners_mm) take(corner_mm);
+  take(length);
+  return middle_mm;
 }
 
 /// Does the surface with this normal go on from p along `leg`? Told apart from an edge that merely
@@ -183,6 +238,39 @@ base::Outcome<Pair> find_pair(JointType type,
   return find_corner(site, p);
 }
 
+/// On every leg of a polyline the surfaces must stand as those of the leg that was read, carried
+/// round the corners.
+std::optional<Refusal> leg_differs(JointType type,
+                                   const Preparation& preparation,
+                                   const Site& site,
+                                   const geom::Path& path,
+                                   const SeamFaces& faces) {
+  const Angle alike = Angle::deg(1.0);
+  const std::vector<Probe> probes = probes_of_legs(path);
+  const std::size_t legs = probes.size() / 2;
+  for (std::size_t k = 0; k < legs; ++k) {
+    const double at_mm = probes[k].distance_mm;
+    const Vec3 p = geom::path_station(path, at_mm).point;
+    const base::Outcome<Pair> found = find_pair(type, preparation, site, p);
+    if (!found) return found.error();
+    const auto off = [&](const Vec3& at_start, const Vec3& there) {
+      return geom::angle_between(geom::carried_direction(path, at_mm, at_start), there);
+    };
+    const Vec3 face = geom::unit(found->first.normal + found->second.normal);
+    const bool flush = faces.between_walls == Angle::deg(180.0);
+    const Angle worst = flush ? off(faces.face, face)
+                              : std::max(off(faces.wall_1, found->first.normal),
+                                         off(faces.wall_2, found->second.normal));
+    if (worst <= alike) continue;
+    return Refusal{"joint.seam.leg_differs",
+                   "at the " + probes[k].where + ", " + at_text(p) +
+                       ", the members' surfaces stand " + base::fixed_text(worst.deg(), 1) +
+                       " deg off those of the rest of the path carried round its corners; one seam "
+                       "has one section; end the seam at that corner and write another joint"};
+  }
+  return std::nullopt;
+}
+
 /// A bevel or J in a flush joint is lopsided: the section puts the second, bevelled member on the
 /// side of n x t (section/weld_section.hpp). On the other side every aim point would be mirrored.
 std::optional<Refusal> wrong_bevel_side(const Preparation& preparation,
@@ -215,12 +303,13 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
   const double gap_share = type == JointType::butt ? 0.5 : 1.0;
   const Site site{first, second, path_off_mm + gap_share * root_gap_mm(preparation)};
   if (auto refusal = leaves_members(site, path)) return *refusal;
-  const geom::Station middle = geom::path_station(path, length / 2.0);
+  const double read_at_mm = reading_station_mm(path);
+  const geom::Station middle = geom::path_station(path, read_at_mm);
   const base::Outcome<Pair> found = find_pair(type, preparation, site, middle.point);
   if (!found) return found.error();
 
   const auto at_start = [&](const Vec3& at_middle) {
-    return geom::carried_direction(path, -length / 2.0, at_middle);
+    return geom::carried_to_start(path, read_at_mm, at_middle);
   };
   SeamFaces faces;
   faces.wall_1 = at_start(found->first.normal);
@@ -233,6 +322,9 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
     if (auto refusal = wrong_bevel_side(preparation, site, middle, face_there)) return *refusal;
     faces.wall_1 = faces.wall_2 = faces.face;
     faces.between_walls = Angle::deg(180.0);
+  }
+  if (std::holds_alternative<geom::PolylinePath>(path)) {
+    if (auto refusal = leg_differs(type, preparation, site, path, faces)) return *refusal;
   }
   return faces;
 }

@@ -52,8 +52,9 @@ procedure::SeamWork seam_work(const Inputs& inputs,
   out.group_2 = work.steel_2->group;
   out.thickness_1_mm = joint::wall_thickness_mm(work.member_1->shape);
   out.thickness_2_mm = joint::wall_thickness_mm(work.member_2->shape);
-  out.closed = seam.path && geom::is_closed(*seam.path);
-  if (out.closed) out.diameter_mm = 2.0 * std::get<geom::CirclePath>(*seam.path).radius_mm;
+  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
+  out.closed = circle != nullptr;
+  if (circle != nullptr) out.diameter_mm = 2.0 * circle->radius_mm;
   return out;
 }
 
@@ -78,6 +79,8 @@ procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
     if (tube != nullptr && 2.0 * tube->wall_mm < tube->outer_diameter_mm) {
       triggers.closed_cavity = true;
     }
+    const auto* forging = std::get_if<joint::Forging>(&member.shape);
+    if (forging != nullptr && forging->bore_mm > 0.0) triggers.closed_cavity = true;
   }
   return triggers;
 }
@@ -184,6 +187,7 @@ void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
         use.gas_price_per_m3 = gas.price_per_m3;
         use.voltage_v = pass.voltage_v;
         use.current_a = pass.current_a;
+        use.arc_starts = seam.arc_starts;
         uses.push_back(use);
       }
     }

@@ -10,19 +10,34 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-/// Weld metal of a seam: on a ring the circle of the section's centre of area counts.
+/// Share of the whole circle's weld metal to its length on the seam's line: the circle of the
+/// section's centre of area counts.
+double ring_factor(const JointWork& work,
+                   const SeamWork& seam,
+                   const geom::Vec3& centre,
+                   const geom::Vec3& axis,
+                   double radius_mm) {
+  const joint::SectionFrame frame = joint::section_frame(*work.joint, *seam.seam, 0.0);
+  const section::Point c = section::centroid(seam.section);
+  const geom::Vec3 point = frame.origin + (c.x_mm - seam.section.seam_line_x_mm) * frame.x +
+                           (c.y_mm - seam.section.seam_line_y_mm) * frame.y;
+  const geom::Vec3 from_axis = (point - centre).cross(axis);
+  return section::ring_volume_mm3(seam.section.area_mm2, from_axis.norm()) /
+         section::ring_volume_mm3(seam.section.area_mm2, radius_mm);
+}
+
+/// Weld metal of a seam. Legs of a polyline count by their length on the seam's line: what the
+/// section's offset adds outside a corner and saves inside one is left out.
 double metal_kg(const JointWork& work, const SeamWork& seam_work) {
   const joint::Seam& seam = *seam_work.seam;
-  const section::WeldSection& section = seam_work.section;
-  double volume_mm3 = section.area_mm2 * seam.length_mm;
-  if (seam.path && geom::is_closed(*seam.path)) {
-    const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
-    const joint::SectionFrame frame = joint::section_frame(*work.joint, seam, 0.0);
-    const section::Point c = section::centroid(section);
-    const geom::Vec3 point = frame.origin + (c.x_mm - section.seam_line_x_mm) * frame.x +
-                             (c.y_mm - section.seam_line_y_mm) * frame.y;
-    const geom::Vec3 from_axis = (point - circle.centre).cross(circle.axis);
-    volume_mm3 = section::ring_volume_mm3(section.area_mm2, from_axis.norm());
+  double volume_mm3 = seam_work.section.area_mm2 * joint::welded_length_mm(seam);
+  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
+  if (circle != nullptr) {
+    volume_mm3 *= ring_factor(work, seam_work, circle->centre, circle->axis, circle->radius_mm);
+  }
+  const auto* arc = seam.path ? std::get_if<geom::ArcPath>(&*seam.path) : nullptr;
+  if (arc != nullptr) {
+    volume_mm3 *= ring_factor(work, seam_work, arc->centre, arc->axis, arc->radius_mm);
   }
   return volume_mm3 * process::steel_density_kg_mm3;
 }
@@ -37,6 +52,8 @@ class JointAssembler {
     planned.id = seam.seam->id;
     planned.joint = work_.joint->id;
     planned.length_mm = seam.seam->length_mm;
+    planned.welded_mm = joint::welded_length_mm(*seam.seam);
+    planned.arc_starts = static_cast<int>(joint::stretches_of(*seam.seam).size());
     planned.side = seam.seam->side;
     planned.section = seam.section;
     planned.metal_kg = metal_kg(work_, seam);
@@ -105,6 +122,7 @@ void assemble_joints(const Inputs& inputs,
       ++index;
       const plan::PlannedSeam& done = planned.seams.back();
       plan.totals.length_mm += done.length_mm;
+      plan.totals.welded_mm += done.welded_mm;
       plan.totals.metal_kg += done.metal_kg;
       plan.totals.passes += static_cast<int>(done.passes.size());
       plan.totals.arc_time_s += done.stack.arc_time_s;

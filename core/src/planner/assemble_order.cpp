@@ -86,20 +86,11 @@ class OrderAssembler {
     return pass.pass.number;
   }
 
-  /// Torch poses; a ring starts at the station the placement names.
+  /// Torch poses; a closed seam starts at the station the placement names.
   void set_points(const SeamRef& ref, const Placement& placement, plan::PlannedPass& pass) const {
-    joint::Seam seam = *ref.work->seam;
-    if (geom::is_closed(*seam.path)) {
-      geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
-      const geom::CirclePath whole = circle;
-      const double start = placement.ring_start_mm;
-      circle.start = geom::carried_direction(whole, start, whole.start);
-      seam.wall_1 = geom::carried_direction(whole, start, seam.wall_1);
-      seam.wall_2 = geom::carried_direction(whole, start, seam.wall_2);
-      seam.face = geom::carried_direction(whole, start, seam.face);
-    }
+    const reach::Course course{placement.reversed, placement.ring_start_mm};
     pass.points =
-        reach::key_poses(*ref.joint->joint, seam, ref.work->section, pass.pass, placement.reversed);
+        reach::key_poses(*ref.joint->joint, *ref.work->seam, ref.work->section, pass.pass, course);
   }
 
   void note_seam(int stance, const std::string& id) {

@@ -14,14 +14,15 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr std::size_t most_placements = 8;  ///< per seam, so that the order search stays quick
 
 /// Seconds a seam takes when welded with a stack: arcs, and waits as if nothing filled them.
-double stack_time_s(const Inputs& inputs, const StackChoice& choice) {
-  const cell::CellTimes& times = inputs.cell->times;
+double stack_time_s(const Inputs& inputs, const SeamWork& seam, std::size_t stack) {
+  const StackChoice& choice = seam.stacks[stack];
+  const double overhead_s = pass_overhead_s(*inputs.cell, *seam.seam);
   double total = 0.0;
   double last_start = 0.0;
   for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
     const double start = k == 0 ? 0.0 : std::max(total, last_start + choice.gap_s[k]);
     last_start = start;
-    total = start + choice.stack.passes[k].arc_time_s + times.arc_start_s + times.crater_fill_s;
+    total = start + choice.stack.passes[k].arc_time_s + overhead_s;
   }
   return total;
 }
@@ -55,10 +56,9 @@ class Chooser {
     time_s_.assign(seams_.size(), std::vector<double>(pool_.stances.size(), never));
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       for (const Placement& placement : pool_.placements[i]) {
-        const StackChoice& choice =
-            seams_[i].work->stacks[static_cast<std::size_t>(placement.stack)];
+        const auto stack = static_cast<std::size_t>(placement.stack);
         double& cell = time_s_[i][static_cast<std::size_t>(placement.stance)];
-        cell = std::min(cell, stack_time_s(inputs_, choice));
+        cell = std::min(cell, stack_time_s(inputs_, *seams_[i].work, stack));
       }
     }
   }
@@ -137,7 +137,7 @@ class Chooser {
     const auto rank = [&](const Placement& p) {
       const std::size_t s = static_cast<std::size_t>(p.stance);
       return (open_[s] ? 0.0 : unserved_s) +
-             stack_time_s(inputs_, seams_[seam].work->stacks[static_cast<std::size_t>(p.stack)]);
+             stack_time_s(inputs_, *seams_[seam].work, static_cast<std::size_t>(p.stack));
     };
     const Placement best = *std::min_element(
         all.begin(), all.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });

@@ -27,8 +27,11 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<std::vector<Placement>> choose_placements(
     const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool);
 
-/// Turn of the positioner's last axis while one pass of a rolled ring is laid: a whole turn against
-/// the travel, in the sense of that axis.
+/// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one stretch.
+[[nodiscard]] base::Angle rolled_angle(const joint::Seam& seam);
+
+/// Turn of the positioner's last axis while one pass of a rolled ring is laid: as far as it is
+/// welded, against the travel, in the sense of that axis.
 /// Pre: the seam is a ring whose axis is parallel to the last axis of the positioner.
 [[nodiscard]] base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam);
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "seamturn/cell/cell.hpp"
 #include "seamturn/cooling/between_passes.hpp"
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/pass/pass_stack.hpp"
@@ -63,6 +64,10 @@ struct SeamRef {
   const SeamWork* work = nullptr;
 };
 [[nodiscard]] std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints);
+
+/// What a pass takes beside its arc: striking it, filling the crater, and from stretch to stretch
+/// of an intermittent seam the way with the torch withdrawn.
+[[nodiscard]] double pass_overhead_s(const cell::Cell& cell, const joint::Seam& seam);
 
 /// Where something stands in the weldment file; an empty place when the reader did not keep it.
 [[nodiscard]] base::Place place_of(const joint::Weldment& weldment, const std::string& key);

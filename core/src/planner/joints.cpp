@@ -38,13 +38,19 @@ heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
   return heat::CoolingCase::butt;
 }
 
-/// Extent of a part across its thickness that can take up heat: the smaller side of a plate, half
-/// the girth of a tube, the width of a ring.
+/// Extent of a part across its thickness that can take up heat: the smaller side of a plate, the
+/// length of a tube, bar or forging, the width of a ring.
 double heated_width_mm(const joint::Shape& shape) {
   if (const auto* plate = std::get_if<joint::Plate>(&shape)) {
     return std::min(plate->length_mm, plate->width_mm);
   }
   if (const auto* tube = std::get_if<joint::Tube>(&shape)) return tube->length_mm;
+  if (const auto* bar = std::get_if<joint::Bar>(&shape)) return bar->length_mm;
+  if (const auto* forging = std::get_if<joint::Forging>(&shape)) {
+    double length_mm = 0.0;
+    for (const joint::ForgingStep& step : forging->steps) length_mm += step.length_mm;
+    return length_mm;
+  }
   const joint::Ring& ring = std::get<joint::Ring>(shape);
   return 0.5 * (ring.outer_diameter_mm - ring.inner_diameter_mm);
 }
@@ -225,7 +231,7 @@ pass::StackRequest stack_request(const Inputs& inputs,
   request.section = &seam.section;
   request.family = bead_family(*work.joint);
   request.position = position;
-  request.length_mm = seam.seam->length_mm;
+  request.length_mm = joint::welded_length_mm(*seam.seam);
   request.wire = work.wire;
   request.settings = inputs.library.settings;
   request.limits = inputs.library.bead_limits;

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "detail_order_job.hpp"
+#include "detail_stances.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/turn/move_time.hpp"
 
@@ -94,11 +95,14 @@ class Maker {
     const std::size_t index = static_cast<std::size_t>(k);
     pass.arc_s = choice.stack.passes[index].arc_time_s;
     pass.gap_s = choice.gap_s[index];
-    pass.overhead_s = cell_.times.arc_start_s + cell_.times.crater_fill_s;
+    pass.overhead_s = pass_overhead_s(cell_, *seams_[seam].work->seam);
     const cell::Axis& last = cell_.positioner.axes.back();
     if (out_.placements[seam].front().rolling && !last.endless) {
-      pass.unwind_s = turn::move_time_s(turn::MoveParams{
-          Angle::deg(360.0).rad(), last.speed_rad_s, last.acceleration_rad_s2, std::nullopt});
+      pass.unwind_s =
+          turn::move_time_s(turn::MoveParams{rolled_angle(*seams_[seam].work->seam).rad(),
+                                             last.speed_rad_s,
+                                             last.acceleration_rad_s2,
+                                             std::nullopt});
     }
     return pass;
   }
@@ -125,12 +129,11 @@ class Maker {
                                             p.reversed)
                               .point);
       };
-      const double length = ref.work->seam->length_mm;
-      const bool ring = geom::is_closed(*ref.work->seam->path);
-      const double from = ring ? p.ring_start_mm : (p.reversed ? length : 0.0);
-      const double to = ring ? p.ring_start_mm : length - from;
-      option.start_W = tip(passes.front(), from);
-      option.end_W = tip(passes.back(), to);
+      const std::vector<joint::Stretch> stretches = joint::stretches_of(*ref.work->seam);
+      const double first = p.ring_start_mm + stretches.front().from_mm;
+      const double last = p.ring_start_mm + stretches.back().to_mm;
+      option.start_W = tip(passes.front(), p.reversed ? last : first);
+      option.end_W = tip(passes.back(), p.reversed ? first : last);
       options.push_back(option);
     }
     return options;
@@ -188,6 +191,17 @@ class Maker {
 };
 
 }  // namespace
+
+double pass_overhead_s(const cell::Cell& cell, const joint::Seam& seam) {
+  const std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
+  const double crater_s = seam.asked.crater_s.value_or(cell.times.crater_fill_s);
+  double overhead_s = static_cast<double>(stretches.size()) * (cell.times.arc_start_s + crater_s);
+  for (std::size_t i = 1; i < stretches.size(); ++i) {
+    overhead_s += 2.0 * turn::air_time_s(cell.robot, cell.robot.retract_mm) +
+                  turn::air_time_s(cell.robot, stretches[i].from_mm - stretches[i - 1].to_mm);
+  }
+  return overhead_s;
+}
 
 OrderJob make_order_job(const Inputs& inputs,
                         const std::vector<SeamRef>& seams,

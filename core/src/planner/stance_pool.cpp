@@ -30,29 +30,66 @@ bool same_stance(const turn::Stance& a, const turn::Stance& b) {
   return true;
 }
 
-/// Directions of a seam in the faceplate's frame at its start.
-struct SeamInD {
-  const joint::Seam* seam = nullptr;
+/// Directions of a seam in the faceplate's frame at one of its stations.
+struct StationInD {
   Vec3 travel, face, wall_1, wall_2;
-  bool ring = false;
-  Vec3 axis = Vec3::UnitZ();  ///< rings
 };
 
+struct SeamInD {
+  const joint::Seam* seam = nullptr;
+  std::vector<StationInD> stations;  ///< those that tell its course; one for a line
+  StationInD middle;                 ///< half way along
+  bool ring = false;                 ///< a full circle
+  std::optional<Vec3> axis;          ///< of rings and arcs, or about which a polyline's legs turn
+};
+
+std::optional<Vec3> turning_axis(const geom::Path& path) {
+  if (const auto* circle = std::get_if<geom::CirclePath>(&path)) return circle->axis;
+  if (const auto* arc = std::get_if<geom::ArcPath>(&path)) return arc->axis;
+  const std::vector<double> corners_mm = geom::corner_stations_mm(path);
+  if (corners_mm.empty()) return std::nullopt;
+  const auto tangent = [&](geom::AtCorner corner) {
+    return geom::path_station(path, corners_mm.back(), corner).tangent;
+  };
+  return geom::unit(tangent(geom::AtCorner::arriving).cross(tangent(geom::AtCorner::leaving)));
+}
+
+StationInD station_in_D(const joint::Setup& setup,
+                        const joint::Seam& seam,
+                        const geom::KeyStation& key) {
+  const auto there = [&](const Vec3& at_start) {
+    return Vec3(setup.X_DJ.direction(
+        geom::carried_direction(*seam.path, key.distance_mm, at_start, key.corner)));
+  };
+  const Vec3 tangent = geom::path_station(*seam.path, key.distance_mm, key.corner).tangent;
+  return {Vec3(setup.X_DJ.direction(tangent)),
+          there(seam.face),
+          there(seam.wall_1),
+          there(seam.wall_2)};
+}
+
 SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam) {
+  const geom::Path& path = *seam.path;
+  const Angle step = Angle::deg(10.0);  // far below any working tolerance lies between two steps
   SeamInD out;
   out.seam = &seam;
-  out.travel = setup.X_DJ.direction(geom::path_station(*seam.path, 0.0).tangent);
-  out.face = setup.X_DJ.direction(seam.face);
-  out.wall_1 = setup.X_DJ.direction(seam.wall_1);
-  out.wall_2 = setup.X_DJ.direction(seam.wall_2);
-  out.ring = geom::is_closed(*seam.path);
-  if (out.ring) out.axis = setup.X_DJ.direction(std::get<geom::CirclePath>(*seam.path).axis);
+  out.ring = std::holds_alternative<geom::CirclePath>(path);
+  if (const auto axis = turning_axis(path)) out.axis = setup.X_DJ.direction(*axis);
+  for (const geom::KeyStation& key :
+       geom::key_stations(path, 0.0, geom::path_length_mm(path), step)) {
+    out.stations.push_back(station_in_D(setup, seam, key));
+    if (std::holds_alternative<geom::LinePath>(path)) break;  // alike all along
+  }
+  out.middle = station_in_D(setup, seam, {geom::path_length_mm(path) / 2.0});
   return out;
 }
 
+/// Rings welded in one stretch about the last axis. Arcs and polylines are held still.
 bool can_roll(const Positioner& positioner, const SeamInD& seam) {
   constexpr double parallel = 1e-6;
-  return seam.ring && seam.axis.cross(cell::faceplate_normal_D(positioner.kind)).norm() < parallel;
+  const bool in_one_go = joint::stretches_of(*seam.seam).size() == 1;
+  return seam.ring && in_one_go &&
+         seam.axis->cross(cell::faceplate_normal_D(positioner.kind)).norm() < parallel;
 }
 
 /// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
@@ -60,10 +97,20 @@ double rolling_sense(const Positioner& positioner, const Vec3& ring_axis_D) {
   return ring_axis_D.dot(cell::faceplate_normal_D(positioner.kind)) > 0.0 ? -1.0 : 1.0;
 }
 
-/// Sky directions that lay a seam exactly: face up, or one of its plates level.
+/// Sky directions that lay a seam exactly, or as well as one that turns allows: face up, or one of
+/// its plates level; along the axis it turns about; half way of an arc or open polyline.
 std::vector<Vec3> wanted_skies(const Positioner& positioner, const SeamInD& seam) {
-  if (seam.ring && !can_roll(positioner, seam)) return {seam.axis, -seam.axis};
-  return {seam.face, seam.wall_1, seam.wall_2};
+  std::vector<Vec3> skies;
+  const auto want = [&](const StationInD& at) {
+    skies.insert(skies.end(), {at.face, at.wall_1, at.wall_2});
+  };
+  if (seam.axis && !can_roll(positioner, seam)) {
+    skies = {*seam.axis, -*seam.axis};
+    if (seam.ring) return skies;
+    want(seam.middle);
+  }
+  want(seam.stations.front());
+  return skies;
 }
 
 class Pool {
@@ -98,17 +145,18 @@ class Pool {
     }
   }
 
-  /// Where a rolled turn starts: half a turn before the middle of the axis' travel.
+  /// Where a rolled turn starts: half of it before the middle of the axis' travel.
   Angle rolling_start(const SeamInD& seam) const {
     const cell::Axis& axis = positioner_.axes.back();
     if (axis.endless) return Angle();
-    return (axis.min + axis.max) / 2.0 - rolling_sense(positioner_, seam.axis) * Angle::deg(180.0);
+    return (axis.min + axis.max) / 2.0 -
+           rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam) / 2.0;
   }
 
   bool turn_fits(const SeamInD& seam, const turn::Stance& stance) const {
     const cell::Axis& axis = positioner_.axes.back();
     const Angle end =
-        stance.axes.back() + rolling_sense(positioner_, seam.axis) * Angle::deg(360.0);
+        stance.axes.back() + rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam);
     const Angle start = stance.axes.back();
     return axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max);
   }
@@ -151,8 +199,23 @@ class Pool {
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       try_stance(ref, in_D, static_cast<int>(i), placements);
     }
+    if (placements.empty() && can_roll(positioner_, in_D)) hold_still(ref, in_D, placements);
     if (placements.empty()) tell_unplaced(ref);
     return placements;
+  }
+
+  /// A ring that cannot be rolled (too small for the slowest fit of travel and turn, or no turn
+  /// left): its axis upright, the robot goes round.
+  void hold_still(const SeamRef& ref, const SeamInD& seam, std::vector<Placement>& placements) {
+    for (const Vec3& sky : {Vec3(*seam.axis), Vec3(-*seam.axis)}) {
+      for (const turn::StanceAnswer& answer :
+           turn::within_limits(positioner_, turn::stances_for_sky(positioner_.kind, sky))) {
+        add(turn::Stance{answer.axes, false});
+      }
+    }
+    for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      if (!pool_.stances[i].rolling) try_still(ref, seam, static_cast<int>(i), placements);
+    }
   }
 
   void try_stance(const SeamRef& ref,
@@ -163,13 +226,20 @@ class Pool {
     if (stance.rolling != can_roll(positioner_, seam)) return;
     if (stance.rolling) {
       try_rolling(ref, seam, index, placements);
-      return;
+    } else {
+      try_still(ref, seam, index, placements);
     }
+  }
+
+  void try_still(const SeamRef& ref,
+                 const SeamInD& seam,
+                 int index,
+                 std::vector<Placement>& placements) {
+    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
     const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
     for (const bool reversed : {false, true}) {
-      if (seam.ring && reversed) break;
-      const Vec3 travel = reversed ? Vec3(-seam.travel) : seam.travel;
-      const int stack = fitting_stack(ref, R_WD * travel, R_WD * seam.face, level_bank(seam));
+      if (reversed && geom::is_closed(*seam.seam->path)) break;
+      const int stack = fitting_stack_all_along(ref, seam, R_WD, reversed);
       if (stack < 0) continue;
       placements.push_back(Placement{index, stack, reversed, 0.0, false});
     }
@@ -186,15 +256,16 @@ class Pool {
     const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
     const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.seam->path);
     // The uppermost direction across the axis: there the travel is level.
-    const Vec3 axis_W = R_WD * seam.axis;
+    const Vec3 axis_W = R_WD * *seam.axis;
     const Vec3 across = Vec3::UnitZ() - axis_W.z() * axis_W;
     const Vec3 start_W = R_WD * inputs_.weldment.setup.X_DJ.direction(circle.start);
     for (const double side : {1.0, -1.0}) {
       Angle turn_by;
       if (across.norm() > 1e-9) turn_by = geom::signed_angle(axis_W, start_W, side * across);
       const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by);
+      const StationInD& at_start = seam.stations.front();
       const int stack = fitting_stack(
-          ref, carry * (R_WD * seam.travel), carry * (R_WD * seam.face), level_bank(seam));
+          ref, carry * (R_WD * at_start.travel), carry * (R_WD * at_start.face), level_bank(seam));
       if (stack >= 0 && rolls_slowly_enough(ref, stack, circle.radius_mm)) {
         double station = turn_by.rad() * circle.radius_mm;
         if (station < 0.0) station += geom::path_length_mm(*seam.seam->path);
@@ -213,7 +284,23 @@ class Pool {
 
   /// Nominal bank for PB: one plate level (the face halves the corner, so either plate will do).
   static Angle level_bank(const SeamInD& seam) {
-    return geom::angle_between(seam.face, seam.wall_1);
+    return geom::angle_between(seam.stations.front().face, seam.stations.front().wall_1);
+  }
+
+  /// A seam that turns is judged all along it: one stack must suit every station, the worst
+  /// decides.
+  int fitting_stack_all_along(const SeamRef& ref,
+                              const SeamInD& seam,
+                              const geom::Mat3& R_WD,
+                              bool reversed) const {
+    int stack = -1;
+    for (const StationInD& at : seam.stations) {
+      const Vec3 travel_W = (reversed ? -1.0 : 1.0) * (R_WD * at.travel);
+      const int here = fitting_stack(ref, travel_W, R_WD * at.face, level_bank(seam));
+      if (here < 0 || (stack >= 0 && here != stack)) return -1;
+      stack = here;
+    }
+    return stack;
   }
 
   int fitting_stack(const SeamRef& ref,
@@ -298,11 +385,21 @@ StancePool find_stance_pool(const Inputs& inputs,
   return Pool(inputs, findings).make(seams);
 }
 
+base::Angle rolled_angle(const joint::Seam& seam) {
+  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
+  const std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
+  SEAMTURN_REQUIRE(circle != nullptr && stretches.size() == 1, seam.id);
+  const double round_mm = stretches.front().to_mm - stretches.front().from_mm;
+  if (round_mm == geom::path_length_mm(*seam.path)) return Angle::deg(360.0);
+  return Angle::rad(round_mm / circle->radius_mm);
+}
+
 base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam) {
-  SEAMTURN_REQUIRE(inputs.cell && seam.path && geom::is_closed(*seam.path), seam.id);
+  const Angle turn = rolled_angle(seam);
+  SEAMTURN_REQUIRE(inputs.cell.has_value(), seam.id);
   const Vec3 axis_J = std::get<geom::CirclePath>(*seam.path).axis;
   const Vec3 axis_D = inputs.weldment.setup.X_DJ.direction(axis_J);
-  return rolling_sense(inputs.cell->positioner, axis_D) * Angle::deg(360.0);
+  return rolling_sense(inputs.cell->positioner, axis_D) * turn;
 }
 
 }  // namespace seamturn::planner::detail

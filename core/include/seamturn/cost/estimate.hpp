@@ -19,7 +19,7 @@ struct Rates {
   double energy_per_kwh = 0.0;
   double power_source_efficiency_ratio = 0.0;
   double gas_loss_ratio = 1.0;         ///< gas bought / gas through the nozzle (surge, leaks)
-  double gas_pre_post_flow_s = 0.0;    ///< per pass
+  double gas_pre_post_flow_s = 0.0;    ///< per arc start
   double setup_per_batch_h = 0.0;      ///< cell hours once per batch
   double time_band_ratio = 0.0;        ///< +- on times, e.g. 0.10
   double consumption_band_ratio = 0.0; ///< +- on wire, gas, energy
@@ -36,6 +36,7 @@ struct PassUse {
   double gas_price_per_m3 = 0.0;
   double voltage_v = 0.0;
   double current_a = 0.0;
+  int arc_starts = 1;        ///< gas flows before and after each
 };
 
 struct Item {

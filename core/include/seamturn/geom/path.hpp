@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// The course of a weld: a straight line or a full circle. Stations run from 0 to the length.
+// The course of a weld: a straight line, a full circle, a part of one, or straight legs with
+// corners. Stations run from 0 to the length.
 #pragma once
 
 #include <variant>
+#include <vector>
 
 #include "seamturn/geom/vector.hpp"
 
@@ -22,7 +24,25 @@ struct CirclePath {
   double radius_mm = 0.0;
 };
 
-using Path = std::variant<LinePath, CirclePath>;
+/// A part of a turn, right-handed about the axis, from centre + radius * start.
+struct ArcPath {
+  Vec3 centre = Vec3::Zero();
+  Vec3 axis = Vec3::UnitZ();   ///< unit
+  Vec3 start = Vec3::UnitX();  ///< unit, across the axis
+  double radius_mm = 0.0;
+  Angle sweep;  ///< above 0, below 360 deg
+};
+
+/// Straight legs from point to point. Neighbours lie apart and no corner turns straight back.
+struct PolylinePath {
+  std::vector<Vec3> points;  ///< at least two; closed: at least three, the first not repeated
+  bool closed = false;       ///< a last leg leads back to the first point; all lie in one plane
+};
+
+using Path = std::variant<LinePath, CirclePath, ArcPath, PolylinePath>;
+
+/// A corner belongs to two legs: seen as the weld leaves it, or as it arrives.
+enum class AtCorner { leaving, arriving };
 
 /// A point of a path and the direction of travel there (unit), in the path's frame.
 struct Station {
@@ -33,15 +53,45 @@ struct Station {
 /// Units: -> mm. Source: none - geometry. Tests: geom/path - closed-form.
 [[nodiscard]] double path_length_mm(const Path& path);
 [[nodiscard]] bool is_closed(const Path& path);
-/// The station at a distance from the start; distances outside 0..length are clamped on a line
-/// and run on round a circle.
-[[nodiscard]] Station path_station(const Path& path, double distance_mm);
-/// A direction attached to the path at its start, carried along to a distance: unchanged on a line,
-/// turned about the axis on a circle.
-[[nodiscard]] Vec3 carried_direction(const Path& path, double distance_mm, const Vec3& at_start);
+/// The station at a distance from the start. Distances outside 0..length run straight on beyond the
+/// ends of an open path (tabs lie there) and on round a closed one.
+/// Pre: a polyline is as its struct says.
+[[nodiscard]] Station path_station(const Path& path,
+                                   double distance_mm,
+                                   AtCorner corner = AtCorner::leaving);
+/// A direction attached to the path at its start, carried along to a distance: unchanged on a
+/// straight leg, turned about the axis on a circle or arc, and at a corner turned as the travel
+/// turns, about the common normal of both legs.
+[[nodiscard]] Vec3 carried_direction(const Path& path,
+                                     double distance_mm,
+                                     const Vec3& at_start,
+                                     AtCorner corner = AtCorner::leaving);
+/// The inverse: a direction found at a distance, carried back to the start.
+[[nodiscard]] Vec3 carried_to_start(const Path& path,
+                                    double distance_mm,
+                                    const Vec3& at_distance,
+                                    AtCorner corner = AtCorner::leaving);
+
+/// Where a polyline turns between its ends, and at 0 when it is closed and turns there. Nothing for
+/// other paths. A point between two legs in one line is no corner.
+[[nodiscard]] std::vector<double> corner_stations_mm(const Path& path);
+
+struct KeyStation {
+  double distance_mm = 0.0;
+  AtCorner corner = AtCorner::leaving;
+};
+/// Stations that tell a stretch of a path: its ends; on arcs and circles evenly spaced ones, `step`
+/// of turn apart at most; every corner twice, arriving and leaving; and where an open arc goes over
+/// into its straight prolongation.
+/// Pre: from < to, step > 0. Source: none - geometry. Tests: geom/path - closed-form.
+[[nodiscard]] std::vector<KeyStation> key_stations(const Path& path,
+                                                   double from_mm,
+                                                   double to_mm,
+                                                   Angle step = Angle::deg(30.0));
+
 /// The path seen from another frame: X_AB moves it from B to A.
 [[nodiscard]] Path moved_path(const Pose& X_AB, const Path& path);
-/// The same course travelled the other way (a circle keeps its start point).
+/// The same course travelled the other way (a closed one keeps its start point).
 [[nodiscard]] Path reversed_path(const Path& path);
 
 }  // namespace seamturn::geom

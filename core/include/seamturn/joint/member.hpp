@@ -31,7 +31,27 @@ struct Ring {
   double inner_diameter_mm = 0.0;
   double thickness_mm = 0.0;
 };
-using Shape = std::variant<Plate, Tube, Ring>;
+enum class BarShape { round, square, flat, hexagon };
+/// A solid bar. Local frame M: axis z from 0 to length, centre at the origin, width along x.
+struct Bar {
+  BarShape shape = BarShape::round;
+  double width_mm = 0.0;   ///< diameter, side, or across flats; of a flat bar the side along x
+  double height_mm = 0.0;  ///< flat: the side along y; others: as width
+  double length_mm = 0.0;
+};
+/// A length of a forging: a cylinder, or a cone's frustum.
+struct ForgingStep {
+  double length_mm = 0.0;
+  double start_diameter_mm = 0.0;
+  double end_diameter_mm = 0.0;
+};
+/// A forged or turned body of revolution: steps one after another, with one bore right through.
+/// Local frame M: axis z from 0, centre of the first face at the origin.
+struct Forging {
+  std::vector<ForgingStep> steps;  ///< at least one; every diameter above the bore
+  double bore_mm = 0.0;            ///< 0: solid
+};
+using Shape = std::variant<Plate, Tube, Ring, Bar, Forging>;
 
 struct Member {
   std::string id;
@@ -41,9 +61,12 @@ struct Member {
   std::optional<material::Composition> analysis;    ///< of this heat; governs when given
 };
 
-[[nodiscard]] std::string_view shape_name(const Shape& shape);  ///< "plate", "tube", "ring"
+[[nodiscard]] std::string_view shape_name(const Shape& shape);  ///< "plate", "tube" ...
+[[nodiscard]] std::string_view bar_shape_name(BarShape shape);  ///< "round", "square" ...
 [[nodiscard]] double volume_mm3(const Shape& shape);
-/// Thickness that heat and weld see: plate and ring thickness, tube wall.
+/// Thickness that heat and weld see: plate and ring thickness, tube wall, a bar's diameter or smaller
+/// side, a forging's thickest step (half the metal across when bored). Bars and forgings are meant to
+/// err towards the thick side: more preheat, faster cooling.
 [[nodiscard]] double wall_thickness_mm(const Shape& shape);
 /// Units: -> kg at 7850 kg/m3. Tests: joint/member - closed-form.
 [[nodiscard]] double mass_kg(const Member& member);

@@ -71,7 +71,9 @@ struct PlannedSeam {
   bool turned = false;    ///< has a place in the order
   bool rolling = false;
   double metal_kg = 0.0;
-  double length_mm = 0.0;
+  double length_mm = 0.0;         ///< of the path
+  double welded_mm = 0.0;         ///< metal and arc time count this
+  int arc_starts = 1;             ///< of each pass
   int side = 1;  ///< of a double or gouged groove
   section::WeldSection section;
   pass::PassStack stack;
@@ -110,10 +112,11 @@ struct PlannedEvent {
 };
 
 struct Totals {
-  double length_mm = 0.0;
+  double length_mm = 0.0;  ///< of the paths
   double metal_kg = 0.0;
   int passes = 0;
   double arc_time_s = 0.0;
+  double welded_mm = 0.0;  ///< stretches and end returns
 };
 
 struct Plan {

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// What member.cpp needs of each kind of solid, in the member's own frame M.
+#pragma once
+
+#include <vector>
+
+#include "seamturn/joint/member.hpp"
+
+namespace seamturn::joint::detail {
+
+/// Collects the faces near a point of frame M; normals are turned into J as they come.
+class FaceSearch {
+ public:
+  FaceSearch(const geom::Pose& X_JM, double off_face_mm) : X_JM_(X_JM), off_face_mm_(off_face_mm) {}
+
+  void offer(const geom::Vec3& normal_M, double distance_mm, bool inside_outline);
+  [[nodiscard]] std::vector<Face> nearest_first();
+
+ private:
+  const geom::Pose& X_JM_;
+  double off_face_mm_;
+  std::vector<Face> faces_;
+};
+
+/// A bar with flat sides: a convex outline round the z axis, from 0 to height.
+struct Prism {
+  struct Side {
+    geom::Vec3 normal;       ///< outward, unit, across z
+    double offset_mm = 0.0;  ///< of the side from the axis
+    double half_mm = 0.0;    ///< half its width
+  };
+  std::vector<Side> sides;
+  double area_mm2 = 0.0;
+  double height_mm = 0.0;
+};
+/// Pre: the bar is not round.
+[[nodiscard]] Prism prism_of(const Bar& bar);
+
+/// A body of revolution: the outline of its metal in the half plane (radius, z), walked with the
+/// metal on the left.
+struct Revolved {
+  struct Edge {
+    double r0_mm, z0_mm, r1_mm, z1_mm;
+  };
+  std::vector<Edge> edges;  ///< mantles and bore first, then the flats
+  double volume_mm3 = 0.0;
+  double centre_z_mm = 0.0;
+};
+[[nodiscard]] Revolved revolved_of(const Forging& forging);
+
+[[nodiscard]] double volume_of(const Prism& prism);
+[[nodiscard]] double volume_of(const Revolved& body);
+[[nodiscard]] geom::Vec3 centre_of(const Prism& prism);
+[[nodiscard]] geom::Vec3 centre_of(const Revolved& body);
+void offer_faces(FaceSearch& search, const Prism& prism, const geom::Vec3& p, double beyond_mm);
+void offer_faces(FaceSearch& search, const Revolved& body, const geom::Vec3& p, double beyond_mm);
+/// Distance of a point from the surface, >= 0, inside or outside.
+[[nodiscard]] double surface_distance(const Prism& prism, const geom::Vec3& p);
+[[nodiscard]] double surface_distance(const Revolved& body, const geom::Vec3& p);
+
+}  // namespace seamturn::joint::detail
