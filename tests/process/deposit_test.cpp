@@ -46,6 +46,13 @@ TEST_SUITE("process/deposit") {
       const double feed_mm_s = 100.0;
       const auto deposit = deposit_rate(solid(row.diameter_mm, 0.95), feed_mm_s);
       check_expected(row.item, deposit.wire_m_kg, row.m_per_kg);
+      check_expected(std::string(row.item) + ", in/lb",
+                     deposit.wire_m_kg * kg_per_lb * 1000.0 / mm_per_in,
+                     {row.in_per_lb,
+                      0.013 * row.in_per_lb,
+                      Origin::published,
+                      "MIGH-10, mild steel",
+                      wire_length_why});
     }
   }
 
@@ -66,6 +73,13 @@ TEST_SUITE("process/deposit") {
                       tolerance,
                       Origin::published,
                       "MCW, lb/h columns",
+                      "efficiency printed to a whole percent"});
+      check_expected(row_name(row) + ", kg/h",
+                     got.deposit_kg_h,
+                     {row.deposit_kg_h,
+                      0.05 + 0.005 * melt_off_kg_h,
+                      Origin::published,
+                      "MCW, kg/h beside lb/h",
                       "efficiency printed to a whole percent"});
     }
   }
@@ -92,6 +106,21 @@ TEST_SUITE("process/deposit") {
       }
     }
     CHECK(apart == 3);
+  }
+
+  // remembered: a maker's data sheet as recalled; not counted as outside checks.
+  TEST_CASE("given solid wire as remembered, melt-off follows from diameter and feed within 3 %") {
+    for (const RememberedMeltOffRow& row : remembered_melt_off_rows) {
+      check_expected(
+          std::to_string(row.diameter_in) + " in at " + std::to_string(row.feed_in_min),
+          deposit_rate(solid(row.diameter_in * mm_per_in, 1.0), row.feed_in_min * mm_per_in / 60.0)
+                  .melt_off_kg_h /
+              kg_per_lb,
+          {row.melt_off_lb_h,
+           remembered_melt_off_ratio * row.melt_off_lb_h,
+           Origin::remembered,
+           "data sheet from memory"});
+    }
   }
 
   TEST_CASE("given DDS 95 g in 60 s, the rate is 5.7 kg/h and 150/(188-24.7) g give 91.9 %") {

@@ -6,9 +6,12 @@
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/heat_input.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
+#include "seamturn/joint/weld_size.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
 #include "seamturn/position/classify.hpp"
+#include "seamturn/process/burn_off.hpp"
 #include "seamturn/process/deposit.hpp"
+#include "seamturn/process/spool.hpp"
 #include "seamturn/section/weld_section.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/move_time.hpp"
@@ -30,8 +33,11 @@ constexpr Entry entries[] = {
     {heat::preheat_card, detail::preheat_figure},
     {heat::cooling_time_card, detail::cooling_time_figure},
     {section::section_card, detail::section_figure},
+    {joint::weld_size_card, detail::weld_size_figure},
     {process::deposit_card, detail::deposit_figure},
     {process::bead_card, detail::bead_figure},
+    {process::burn_off_card, detail::burn_off_figure},
+    {process::spool_card, detail::spool_figure},
     {position::position_card, detail::position_figure},
     {turn::stance_card, detail::stance_figure},
     {turn::move_time_card, detail::move_time_figure},

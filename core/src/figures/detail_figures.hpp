@@ -45,6 +45,9 @@ class ResultMaker {
 [[nodiscard]] Answer section_figure(Arguments& arguments);
 [[nodiscard]] Answer deposit_figure(Arguments& arguments);
 [[nodiscard]] Answer bead_figure(Arguments& arguments);
+[[nodiscard]] Answer burn_off_figure(Arguments& arguments);
+[[nodiscard]] Answer spool_figure(Arguments& arguments);
+[[nodiscard]] Answer weld_size_figure(Arguments& arguments);
 [[nodiscard]] Answer arc_energy_figure(Arguments& arguments);
 [[nodiscard]] Answer heat_input_figure(Arguments& arguments);
 [[nodiscard]] Answer preheat_figure(Arguments& arguments);

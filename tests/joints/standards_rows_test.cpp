@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+// The installed standards library against what was read in the documents.
+#include "oracles/standards_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "joints/demo_files.hpp"
+#include "oracles/pass_limits.hpp"
+#include "seamturn/io/read.hpp"
+#include "seamturn/planner/inputs.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+planner::Library standards() {
+  return io::read_inputs(source_dir / "joints" / "bracket.xml").library;
+}
+
+/// The tightest verified limit of the code that matches; rows from practice do not count here.
+template <class Member>
+double code_limit(const planner::Library& library,
+                  process::WeldFamily family,
+                  process::PassRole role,
+                  process::WeldPosition position,
+                  Member member) {
+  double least = 1e9;
+  for (const process::BeadLimit& row : library.bead_limits) {
+    const bool here =
+        row.positions.empty() ||
+        std::find(row.positions.begin(), row.positions.end(), position) != row.positions.end();
+    const bool now = std::find(row.roles.begin(), row.roles.end(), role) != row.roles.end();
+    const bool code = row.source.rfind("AWS D1.1:2020 table 5.1", 0) == 0;
+    if (row.family == family && here && now && code && row.*member) {
+      least = std::min(least, *(row.*member));
+    }
+  }
+  return least;
+}
+
+}  // namespace
+
+TEST_SUITE("joints/standards_rows") {
+  TEST_CASE("given EN 10025-2 table 5, the library holds the CEV limit of each band") {
+    const planner::Library library = standards();
+    for (const CevRow& row : cev_rows) {
+      const auto steel =
+          std::find_if(library.steels.begin(), library.steels.end(), [&](const auto& one) {
+            return one.designation == row.steel;
+          });
+      REQUIRE_MESSAGE(steel != library.steels.end(), row.steel);
+      const material::SteelBand* band = material::find_band(*steel, row.thickness_mm);
+      REQUIRE(band != nullptr);
+      REQUIRE(band->cev_max.has_value());
+      check_expected(std::string(row.steel) + " at " + std::to_string(row.thickness_mm) + " mm",
+                     *band->cev_max,
+                     row.cev_max);
+    }
+  }
+
+  TEST_CASE(
+      "given AWS D1.1 2020 table 5.1, the library holds leg, root and fill of each position") {
+    const planner::Library library = standards();
+    using process::PassRole;
+    using process::WeldFamily;
+    for (const PassLimitRow& row : pass_limit_rows) {
+      const std::string item(process::position_name(row.position));
+      check_expected(item + " leg",
+                     code_limit(library,
+                                WeldFamily::fillet,
+                                PassRole::single,
+                                row.position,
+                                &process::BeadLimit::leg_max_mm),
+                     {row.single_leg_mm, 1e-12, Origin::published, row.source});
+      check_expected(item + " root",
+                     code_limit(library,
+                                WeldFamily::groove,
+                                PassRole::root,
+                                row.position,
+                                &process::BeadLimit::thickness_max_mm),
+                     {row.root_thickness_mm, 1e-12, Origin::published, row.source});
+      check_expected(item + " fill",
+                     code_limit(library,
+                                WeldFamily::groove,
+                                PassRole::fill,
+                                row.position,
+                                &process::BeadLimit::thickness_max_mm),
+                     {fill_thickness_mm, 1e-12, Origin::published, row.source});
+    }
+  }
+
+  TEST_CASE("given a steel institute's 8 mm for one horizontal pass, the library holds it too") {
+    const planner::Library library = standards();
+    double leg_mm = 0.0;
+    for (const process::BeadLimit& row : library.bead_limits) {
+      if (row.source.rfind("STEEL-INT", 0) == 0) leg_mm = row.leg_max_mm.value_or(0.0);
+    }
+    check_expected("PB, practice", leg_mm, {8.0, 1e-12, Origin::published, "STEEL-INT"});
+  }
+}
+
+}  // namespace seamturn::tests
