@@ -24,8 +24,8 @@ section::WeldSection made(const joint::Preparation& preparation, double thicknes
 
 double element_area_mm2(double thickness_in, double gap_in, double angle_deg) {
   const joint::Preparation element =
-      angle_deg > 0.0 ? joint::Preparation(joint::SingleBevel{0.0, 0.0, Angle::deg(angle_deg)})
-                      : joint::Preparation(joint::SquareButt{gap_in * inch_mm});
+      angle_deg > 0.0 ? joint::Preparation(joint::single_bevel({}, Angle::deg(angle_deg)))
+                      : joint::Preparation(joint::square_butt(gap_in * inch_mm));
   return made(element, thickness_in * inch_mm).area_mm2;
 }
 
@@ -39,8 +39,8 @@ TEST_SUITE("section/published_elements") {
         const double gap_mm = row.gap_in * inch_mm;
         const Angle angle = Angle::deg(row.angle_deg);
         const joint::Preparation half =
-            row.is_v ? joint::Preparation(joint::SingleV{gap_mm, 0.0, angle})
-                     : joint::Preparation(joint::SingleBevel{gap_mm, 0.0, angle});
+            row.is_v ? joint::Preparation(joint::single_v({gap_mm, 0.0}, angle))
+                     : joint::Preparation(joint::single_bevel({gap_mm, 0.0}, angle));
         area_mm2 += made(half, depth_in * inch_mm).area_mm2;
       }
       check_expected(row.item, element_lb_ft(area_mm2), row.lb_ft);
@@ -83,7 +83,8 @@ TEST_SUITE("section/published_elements") {
 
   TEST_CASE("given the opening rule of GB/T 10854, a V opens as it says") {
     for (const OpeningRow& row : opening_rows) {
-      const joint::SingleV v{row.gap_mm, row.root_face_mm, Angle::deg(row.included_deg)};
+      const joint::Groove v =
+          joint::single_v({row.gap_mm, row.root_face_mm}, Angle::deg(row.included_deg));
       check_expected(row.item, made(v, row.thickness_mm).opening_mm, row.opening_mm);
     }
   }

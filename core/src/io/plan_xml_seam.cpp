@@ -165,6 +165,7 @@ void put_seam(pugi::xml_node parent,
   for (const plan::PlannedPass& pass : seam.passes) {
     put_up(put_pass(node, plan, pass), plan, joint, *described, pass);
   }
+  if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }
 
 }  // namespace seamturn::io::detail
