@@ -9,7 +9,7 @@ namespace seamturn::pass_drawing {
 
 namespace {
 
-constexpr int face_steps = 32;  // over the whole width
+constexpr int face_steps = 48;  // over the whole width
 constexpr int flank_steps = 8;  // from the bottom of a layer to its top
 constexpr double swell = 0.16;  // of a bead's crown, in thicknesses of its layer
 constexpr double flank = 0.22;  // overlap of neighbours, in widths of the narrower
@@ -56,32 +56,38 @@ class Band {
   }
 
  private:
-  [[nodiscard]] Point place(double s, double v) const {
+  [[nodiscard]] double r_at(double s, double v) const {
     const double low = lower_.at(s);
-    const double high = std::min(upper_.at(s), map_.full());
-    return map_.at(s, low + v * (high - low));
+    const double high = std::max(low, std::min(upper_.at(s), map_.full()));
+    return low + v * (high - low);
   }
+  [[nodiscard]] Point place(double s, double v) const { return map_.at(s, r_at(s, v)); }
+
+  /// The same places whichever bead asks, so that one layer ends where the next begins.
   void along_face(Polygon& polygon, double from, double to, double v) const {
-    const int steps = std::max(3, static_cast<int>(std::ceil(face_steps * std::abs(to - from))));
-    for (int i = 0; i <= steps; ++i) polygon.push_back(place(from + i * (to - from) / steps, v));
+    std::vector<double> stops = {from, to};
+    const auto add = [&](double s) {
+      if (s > std::min(from, to) && s < std::max(from, to)) stops.push_back(s);
+    };
+    for (int i = 1; i < face_steps; ++i) add(static_cast<double>(i) / face_steps);
+    for (const double bound : (v > 0.0 ? upper_ : lower_).bounds) add(bound);
+    std::sort(stops.begin(), stops.end());
+    if (from > to) std::reverse(stops.begin(), stops.end());
+    for (const double s : stops) polygon.push_back(place(s, v));
   }
+  /// Along a wall its bends are met exactly.
   void along_side(Polygon& polygon, const Side& side, bool upwards) const {
-    for (int i = 1; i < flank_steps; ++i) {
-      const double v = static_cast<double>(upwards ? i : flank_steps - i) / flank_steps;
-      polygon.push_back(place(side.at(v), v));
-      add_kink(polygon, side, v, upwards ? 1.0 : -1.0);
+    std::vector<double> stops;
+    for (int i = 1; i < flank_steps; ++i) stops.push_back(static_cast<double>(i) / flank_steps);
+    const double low = r_at(side.bound, 0.0);
+    const double high = r_at(side.bound, 1.0);
+    for (const double bend : map_.bends()) {
+      if (side.lean == 0.0 && bend > low && bend < high)
+        stops.push_back((bend - low) / (high - low));
     }
-  }
-  /// Where the walls end and the cap begins the side has a corner; on walls it must be met.
-  void add_kink(Polygon& polygon, const Side& side, double v, double sense) const {
-    if (side.lean != 0.0 || map_.full() < 2.0) return;
-    const double low = lower_.at(side.bound);
-    const double high = std::min(upper_.at(side.bound), map_.full());
-    const double kink = high > low ? (1.0 - low) / (high - low) : 2.0;
-    const double ahead = sense * (kink - v);
-    if (kink > 0.0 && kink < 1.0 && ahead > 0.0 && ahead < 1.0 / flank_steps) {
-      polygon.push_back(place(side.bound, kink));
-    }
+    std::sort(stops.begin(), stops.end());
+    if (!upwards) std::reverse(stops.begin(), stops.end());
+    for (const double v : stops) polygon.push_back(place(side.at(v), v));
   }
 
   const FillMap& map_;
@@ -103,16 +109,16 @@ class Laying {
   Laying(const FillMap& map, double scale) : map_(map), scale_(scale) {}
 
   std::vector<BeadShape> add_layer(const Row& row, bool fills_up) {
-    laid_mm2_ += scale_ * total_area(row);
     Surface upper;
     upper.bounds = even_bounds(row);
-    set_level(upper, fills_up);
-    if (!fills_up) {
-      upper.swell = swell * (upper.level - below_.level);
-      set_level(upper, false);
+    upper.level = map_.full();
+    // The crowns move the bounds a little, and the bounds the crowns.
+    for (int i = 0; !fills_up && i < 3; ++i) {
+      upper.level = solved_level(row, upper);
       upper.bounds = solved_bounds(row, upper);
-      set_level(upper, false);
+      upper.swell = swell * (upper.level - below_.level);
     }
+    if (!fills_up) upper.level = solved_level(row, upper);
     std::vector<BeadShape> beads = cut(row, upper, solved_bounds(row, upper));
     below_ = upper;
     first_ = false;
@@ -130,15 +136,13 @@ class Laying {
 
   [[nodiscard]] double behind_mm2() const { return std::abs(signed_area(map_.behind())); }
 
-  /// The level at which all metal laid so far fits below.
-  void set_level(Surface& upper, bool fills_up) const {
-    upper.level = map_.full();
-    if (fills_up) return;
-    const double wanted = std::max(0.0, laid_mm2_ - behind_mm2());
-    upper.level = solve_rising(0.0, map_.full(), wanted, [&](double level) {
+  /// The level up to which the metal of a layer reaches.
+  [[nodiscard]] double solved_level(const Row& row, const Surface& upper) const {
+    const double wanted = scale_ * total_area(row) - (first_ ? behind_mm2() : 0.0);
+    return solve_rising(below_.level, map_.full(), wanted, [&](double level) {
       Surface tried = upper;
       tried.level = level;
-      return signed_area(Band(map_, Surface{}, tried).between({0.0, 0.0}, {1.0, 0.0}));
+      return signed_area(Band(map_, below_, tried).between({0.0, 0.0}, {1.0, 0.0}));
     });
   }
 
@@ -182,7 +186,6 @@ class Laying {
 
   const FillMap& map_;
   double scale_;
-  double laid_mm2_ = 0.0;
   Surface below_;
   bool first_ = true;
 };

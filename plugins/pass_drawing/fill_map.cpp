@@ -43,6 +43,11 @@ FillMap FillMap::groove(Polygon outline, double height_mm) {
     map.cap_left_mm_ = std::min(map.cap_left_mm_, corner.x);
     map.cap_right_mm_ = std::max(map.cap_right_mm_, corner.x);
   }
+  for (const Point corner : outline) {
+    if (corner.y < map.height_mm_ - near_mm) map.bends_.push_back(corner.y / map.height_mm_);
+  }
+  if (map.full_ > 1.0) map.bends_.push_back(1.0);
+  std::sort(map.bends_.begin(), map.bends_.end());
   map.outline_ = std::move(outline);
   return map;
 }

@@ -18,6 +18,8 @@ class FillMap {
   [[nodiscard]] Point at(double s, double r) const;
   /// The r of the finished face.
   [[nodiscard]] double full() const { return full_; }
+  /// Where the walls of a groove bend, as r, rising; the foot of its cap among them.
+  [[nodiscard]] const std::vector<double>& bends() const { return bends_; }
   /// Share across of a point inside.
   [[nodiscard]] double share_of(Point point) const;
   [[nodiscard]] const Polygon& outline() const { return outline_; }
@@ -35,6 +37,7 @@ class FillMap {
 
   Polygon outline_;
   Polygon behind_;
+  std::vector<double> bends_;
   bool is_fillet_ = false;
   double full_ = 1.0;
   double height_mm_ = 0.0;
