@@ -104,7 +104,7 @@ bool is_seam(std::string_view name) {
 void read_seams(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
-                Spots& spots) {
+                joint::Places& places) {
   std::vector<pugi::xml_node> elements;
   for (const pugi::xml_node& child : joint_element.children()) {
     if (is_seam(child.name())) elements.push_back(child);
@@ -135,7 +135,7 @@ void read_seams(FileContext& context,
     if (name == "circle") read_circle(reader, seam);
     if (name == "run") seam.seam.length_mm = reader.quantity("length", ranges::seam_length);
     if (name == "holes") read_holes(reader, draft.joint, seam);
-    reader.finish("seam/" + seam.seam.id, spots);
+    reader.finish("seam/" + seam.seam.id, places);
     check_children(context, elements[i], {});
     draft.seams.push_back(std::move(seam));
   }
