@@ -217,7 +217,7 @@ void put_cell(plan::Plan& plan) {
   cell.positioner.axes = {tilt, rotate};
   cell.robot.id = "R1";
   cell.robot.retract_mm = 80.0;
-  cell.torch = {"B1", 16.0};
+  cell.torch = {"B1", 16.0, std::nullopt};
   plan.cell = cell;
   for (const char* id : {"S01", "S02"}) {
     plan::PlannedStance stance;

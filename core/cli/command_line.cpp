@@ -19,18 +19,19 @@ struct VerbEntry {
   std::string_view name;
   Verb verb;
 };
-constexpr std::array<VerbEntry, 8> verbs = {{{"check", Verb::check},
+constexpr std::array<VerbEntry, 9> verbs = {{{"check", Verb::check},
                                              {"plan", Verb::plan},
                                              {"joints", Verb::joints},
                                              {"turns", Verb::turns},
                                              {"cost", Verb::cost},
+                                             {"explain", Verb::explain},
                                              {"write", Verb::write},
                                              {"figure", Verb::figure},
                                              {"plugins", Verb::plugins}}};
 
 /// Texts the library fills; turned into a Command afterwards.
 struct Texts {
-  std::string file, output, writer, item, figure, units = "metric";
+  std::string file, joint, output, writer, item, figure, units = "metric";
   std::vector<std::string> arguments, plugin_folders;
   bool json = false;
   bool quiet = false;
@@ -65,6 +66,11 @@ void describe(CLI::App& app, Texts& texts) {
   add_file(*app.add_subcommand("joints", "per joint: section, metal, passes, heat"), texts);
   add_file(*app.add_subcommand("turns", "the order: stances, turns, waits, bound"), texts);
   add_file(*app.add_subcommand("cost", "wire, gas, time, money"), texts);
+  CLI::App* explain =
+      app.add_subcommand("explain", "how the numbers of a joint came about, with sources");
+  add_file(*explain, texts);
+  explain->add_option("JOINT", texts.joint, "id of the joint")->required();
+  explain->add_option("FIGURE", texts.figure, "section, metal, passes ...; none: the whole chain");
   CLI::App* write = app.add_subcommand("write", "one document by one plugin");
   write->add_option("KIND", texts.writer, "id of the plugin, see 'seamturn plugins'")->required();
   write->add_option("FILE", texts.file, "a weldment, or a saved plan.xml")->required();
@@ -107,6 +113,7 @@ std::variant<Command, Leave> command_of(const CLI::App& app, const Texts& texts)
   }
   command.file = texts.file;
   command.output = texts.output;
+  command.joint = texts.joint;
   command.writer = texts.writer;
   command.item = texts.item;
   command.figure = texts.figure;

@@ -10,15 +10,16 @@
 
 namespace seamturn::cli {
 
-enum class Verb { check, plan, joints, turns, cost, write, figure, plugins };
+enum class Verb { check, plan, joints, turns, cost, explain, write, figure, plugins };
 
 struct Command {
   Verb verb = Verb::check;
   std::filesystem::path file;
-  std::filesystem::path output;                                ///< -o; empty: none
-  std::string writer;                                          ///< write KIND
-  std::string item;                                            ///< write --item
-  std::string figure;                                          ///< figure NAME; empty: list them
+  std::filesystem::path output;  ///< -o; empty: none
+  std::string writer;            ///< write KIND
+  std::string item;              ///< write --item
+  std::string joint;             ///< explain JOINT
+  std::string figure;            ///< figure NAME, explain FIGURE; empty: all
   std::vector<std::pair<std::string, std::string>> arguments;  ///< figure KEY=VALUE
   std::vector<std::filesystem::path> plugin_folders;
   bool json = false;

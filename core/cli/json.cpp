@@ -269,6 +269,29 @@ std::string figure_json(const figures::FigureResult& result, const base::FigureC
   return written(out);
 }
 
+std::string explain_json(const std::string& joint, const std::vector<figures::ExplainStep>& steps) {
+  Json list = Json::array();
+  const auto rows = [](const std::vector<figures::Given>& given) {
+    Json all = Json::array();
+    for (const figures::Given& row : given) {
+      Json item{{"name", row.name}, {"unit", row.unit}, {"origin", row.origin}};
+      std::visit([&](const auto& value) { item["value"] = value; }, row.value);
+      all.push_back(item);
+    }
+    return all;
+  };
+  for (const figures::ExplainStep& step : steps) {
+    list.push_back(Json{{"figure", step.figure},
+                        {"subject", step.subject},
+                        {"formula", step.formula},
+                        {"inputs", rows(step.inputs)},
+                        {"results", rows(step.results)},
+                        {"sources", step.sources},
+                        {"range", step.range}});
+  }
+  return written(Json{{"joint", joint}, {"steps", list}});
+}
+
 std::string cards_json() {
   Json list = Json::array();
   for (const base::FigureCard* card : figures::all_cards()) {

@@ -7,6 +7,7 @@
 
 #include "seamturn/base/figure_card.hpp"
 #include "seamturn/figures/catalogue.hpp"
+#include "seamturn/figures/explain.hpp"
 #include "seamturn/plan/plan.hpp"
 #include "seamturn/plugin_host/plugin_host.hpp"
 #include "units_shown.hpp"
@@ -27,6 +28,10 @@ inline constexpr std::size_t line_width = 100;
                                        const std::vector<std::string>& files);
 [[nodiscard]] std::string figure_text(const figures::FigureResult& result,
                                       const base::FigureCard& card);
+/// The chain of a joint, step by step.
+[[nodiscard]] std::string explain_text(const std::string& joint,
+                                       const std::vector<figures::ExplainStep>& steps,
+                                       const UnitsShown& units);
 [[nodiscard]] std::string card_text(const base::FigureCard& card);
 [[nodiscard]] std::string cards_text();
 [[nodiscard]] std::string plugins_text(const std::vector<plugin_host::Verdict>& verdicts);

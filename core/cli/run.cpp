@@ -42,6 +42,8 @@ class Runner {
         return print(turns_json, turns_text);
       case Verb::cost:
         return print(cost_json, cost_text);
+      case Verb::explain:
+        return explain();
       case Verb::write:
         return write();
       case Verb::figure:
@@ -93,6 +95,17 @@ class Runner {
     const plan::Plan plan = make_plan();
     tell(plan.findings);
     out() << (command_.json ? json(plan) : text(plan, units_));
+    return exit_done;
+  }
+
+  int explain() const {
+    const planner::Inputs inputs = io::read_inputs(command_.file);
+    const plan::Plan plan = planner::make_plan(inputs);
+    tell(plan.findings);
+    const auto steps = figures::explain(inputs, plan, command_.joint, command_.figure);
+    if (!steps) throw UsageError(steps.error().text);
+    out() << (command_.json ? explain_json(command_.joint, *steps)
+                            : explain_text(command_.joint, *steps, units_));
     return exit_done;
   }
 

@@ -131,6 +131,7 @@ cell::Torch read_torch(FileContext& context, const pugi::xml_node& element) {
   cell::Torch torch;
   torch.id = reader.id("id");
   torch.nozzle_diameter_mm = reader.quantity("nozzle-diameter", ranges::weld_size);
+  torch.nozzle_recess_mm = reader.find_quantity("nozzle-recess", ranges::bulge);
   reader.finish();
   check_children(context, element, {});
   return torch;

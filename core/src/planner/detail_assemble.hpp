@@ -28,9 +28,11 @@ void assemble_order(const Inputs& inputs,
 
 /// Bands and gap tables of the planned seams, when a library states tolerances; needs
 /// assemble_joints. Warns fitup.case.open where the most or least metal closes with no settings.
-void assemble_fit_up(const Inputs& inputs,
-                     const std::vector<JointWork>& joints,
-                     plan::Plan& plan);
+void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
+
+/// Warns of passes the nozzle has no room for, where the cell's torch states its recess; needs
+/// assemble_joints.
+void check_nozzle(const Inputs& inputs, plan::Plan& plan);
 
 /// Procedures, with their cautions; needs assemble_joints.
 void assemble_procedures(const Inputs& inputs,

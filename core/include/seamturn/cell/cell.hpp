@@ -22,7 +22,7 @@ enum class PositionerKind { tilt_rotate, headstock };
 
 /// A rotary axis. Speeds in rad/s, accelerations in rad/s2.
 struct Axis {
-  std::string name;            ///< "tilt", "rotate", "turn"
+  std::string name;  ///< "tilt", "rotate", "turn"
   Angle min;
   Angle max;
   bool endless = false;
@@ -38,9 +38,9 @@ struct Positioner {
   std::string id;
   PositionerKind kind = PositionerKind::tilt_rotate;
   geom::Vec3 tilt_centre = geom::Vec3::Zero();  ///< frame W: where the (tilt or turn) axis is
-  double overhang_mm = 0.0;      ///< from the tilt axis to the faceplate, along the face normal
+  double overhang_mm = 0.0;  ///< from the tilt axis to the faceplate, along the face normal
   double load_max_kg = 0.0;
-  double load_centre_mm = 0.0;   ///< distance from the faceplate up to which load_max_kg holds
+  double load_centre_mm = 0.0;  ///< distance from the faceplate up to which load_max_kg holds
   double rolling_speed_max_rad_s = 0.0;  ///< of the last axis while welding
   std::vector<Axis> axes;
 };
@@ -50,24 +50,25 @@ struct Robot {
   geom::Vec3 home = geom::Vec3::Zero();  ///< torch tip when withdrawn, frame W
   double air_speed_mm_s = 0.0;
   double air_acceleration_mm_s2 = 0.0;
-  double retract_mm = 0.0;               ///< withdrawal along the torch before and after a pass
+  double retract_mm = 0.0;  ///< withdrawal along the torch before and after a pass
 };
 
 struct Torch {
   std::string id;
   double nozzle_diameter_mm = 0.0;
+  std::optional<double> nozzle_recess_mm;  ///< tip behind the mouth; absent: room is not checked
 };
 
 /// Times of a cell that no geometry gives.
 struct CellTimes {
-  double arc_start_s = 0.0;       ///< per pass
-  double crater_fill_s = 0.0;     ///< per pass
-  double settle_s = 0.0;          ///< after every turn
-  double touch_s = 0.0;           ///< one wire touch
-  int touches_per_seam = 0;       ///< before the first pass of a seam in a stance
-  double clean_every_s = 0.0;     ///< arc time between nozzle cleanings
+  double arc_start_s = 0.0;    ///< per pass
+  double crater_fill_s = 0.0;  ///< per pass
+  double settle_s = 0.0;       ///< after every turn
+  double touch_s = 0.0;        ///< one wire touch
+  int touches_per_seam = 0;    ///< before the first pass of a seam in a stance
+  double clean_every_s = 0.0;  ///< arc time between nozzle cleanings
   double clean_s = 0.0;
-  double load_unload_s = 0.0;     ///< outside the cycle, inside the cell time of the estimate
+  double load_unload_s = 0.0;  ///< outside the cycle, inside the cell time of the estimate
 };
 
 struct Cell {

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+// How a number of the plan came about: the chain behind `seamturn explain`. Nothing is computed a
+// second way: values are those of the plan, formulas, ranges and sources those of the figures'
+// cards.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "seamturn/base/outcome.hpp"
+#include "seamturn/plan/plan.hpp"
+#include "seamturn/planner/inputs.hpp"
+
+namespace seamturn::figures {
+
+/// A value with what it is called and where it came from: "joints/bracket.xml:45:20", "default",
+/// "section above".
+struct Given {
+  std::string name;
+  std::variant<double, std::string> value;
+  std::string unit;  ///< "" for bare numbers and words
+  std::string origin;
+};
+
+/// One link of the chain.
+struct ExplainStep {
+  std::string figure;   ///< name asked for: "section", "metal" ...
+  std::string subject;  ///< seam or pass it is about
+  std::string formula;  ///< in words and symbols
+  std::vector<Given> inputs;
+  std::vector<Given> results;        ///< intermediates first, the figure itself last
+  std::vector<std::string> sources;  ///< key, clause, status
+  std::string range;                 ///< where it is valid
+};
+
+/// Names that can be asked for, in the order of the chain.
+[[nodiscard]] std::span<const std::string_view> explained_figures();
+
+/// The chain of one joint; figure empty: all of it.
+/// Pre: the plan was made from these inputs.
+/// Outside: refuses explain.joint.unknown and explain.figure.unknown, each naming what there is.
+/// Source: none - reads the plan. Tests: figures/explain - the numbers are the plan's, origins are
+///   places of the file.
+[[nodiscard]] base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
+                                                              const plan::Plan& plan,
+                                                              const std::string& joint,
+                                                              const std::string& figure);
+
+}  // namespace seamturn::figures

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+// Builds the steps of an explanation: one function a figure, origins from the files' places.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "seamturn/base/figure_card.hpp"
+#include "seamturn/figures/explain.hpp"
+
+namespace seamturn::figures::detail {
+
+/// The joint explained, in all its forms.
+struct Subject {
+  const planner::Inputs& inputs;
+  const plan::Plan& plan;
+  const joint::Joint& described;
+  const plan::PlannedJoint& planned;
+
+  /// Where an attribute of the joint (or of its preparation) stands; "default" when it does not.
+  [[nodiscard]] std::string of_joint(std::string_view attribute) const;
+  /// Where an attribute of a library's row stands, e.g. "wire/G3Si1-1.2", "efficiency".
+  [[nodiscard]] std::string of_library(const std::string& row, std::string_view attribute) const;
+  [[nodiscard]] std::string of_member(const std::string& member, std::string_view attribute) const;
+  [[nodiscard]] const process::Wire& wire() const;
+};
+
+inline void add(std::vector<Given>& list,
+                std::string name,
+                double value,
+                std::string unit,
+                std::string origin) {
+  list.push_back(Given{std::move(name), value, std::move(unit), std::move(origin)});
+}
+
+/// Formula, range and sources of a card.
+[[nodiscard]] ExplainStep step_of(const base::FigureCard& card,
+                                  std::string figure,
+                                  std::string subject);
+
+void explain_section(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_passes(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_heat_input(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_interpass(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_cooling_time(const Subject& subject, std::vector<ExplainStep>& steps);
+
+}  // namespace seamturn::figures::detail

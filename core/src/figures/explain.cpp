@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/figures/explain.hpp"
+
+#include <array>
+
+#include "detail_explain.hpp"
+#include "seamturn/base/near_name.hpp"
+
+namespace seamturn::figures {
+
+namespace {
+
+using base::Refusal;
+
+struct Entry {
+  std::string_view name;
+  void (*explain)(const detail::Subject&, std::vector<ExplainStep>&);
+};
+constexpr std::array<Entry, 8> entries = {{{"section", detail::explain_section},
+                                           {"metal", detail::explain_metal},
+                                           {"weld-size", detail::explain_weld_size},
+                                           {"passes", detail::explain_passes},
+                                           {"heat-input", detail::explain_heat_input},
+                                           {"preheat", detail::explain_preheat},
+                                           {"interpass", detail::explain_interpass},
+                                           {"cooling-time", detail::explain_cooling_time}}};
+constexpr std::array<std::string_view, 8> names = {"section",
+                                                   "metal",
+                                                   "weld-size",
+                                                   "passes",
+                                                   "heat-input",
+                                                   "preheat",
+                                                   "interpass",
+                                                   "cooling-time"};
+
+Refusal unknown(const std::string& code,
+                const std::string& what,
+                const std::string& asked,
+                const std::vector<std::string_view>& known) {
+  std::string list;
+  for (const std::string_view name : known) list += (list.empty() ? "" : ", ") + std::string(name);
+  const auto near = base::find_near_name(asked, known);
+  return Refusal{code,
+                 "there is no " + what + " \"" + asked + "\"" +
+                     (near ? "; did you mean " + *near + "?" : "") + " There are: " + list};
+}
+
+std::string place_text(const std::optional<base::Place>& place) {
+  if (!place || place->file.empty()) return {};
+  return place->file + ":" + std::to_string(place->line) + ":" + std::to_string(place->column);
+}
+
+}  // namespace
+
+namespace detail {
+
+std::string Subject::of_joint(std::string_view attribute) const {
+  const std::string key = "joint/" + described.id + "@" + std::string(attribute);
+  const std::string place = place_text(inputs.weldment.places.find(key));
+  return place.empty() ? "default" : place;
+}
+
+std::string Subject::of_library(const std::string& row, std::string_view attribute) const {
+  const auto exact = inputs.library.places.find(row + "@" + std::string(attribute));
+  const std::string place = place_text(exact ? exact : inputs.library.places.find(row));
+  return place.empty() ? "library" : place;
+}
+
+std::string Subject::of_member(const std::string& member, std::string_view attribute) const {
+  const auto exact = inputs.weldment.places.find("member/" + member + "@" + std::string(attribute));
+  const std::string place =
+      place_text(exact ? exact : inputs.weldment.places.find("member/" + member));
+  return place.empty() ? "member " + member : "member " + member + ", " + place;
+}
+
+const process::Wire& Subject::wire() const {
+  const std::string& id = described.wire.empty() ? inputs.weldment.wire : described.wire;
+  for (const process::Wire& wire : inputs.library.wires) {
+    if (wire.id == id) return wire;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return inputs.library.wires.front();
+}
+
+ExplainStep step_of(const base::FigureCard& card, std::string figure, std::string subject) {
+  ExplainStep step;
+  step.figure = std::move(figure);
+  step.subject = std::move(subject);
+  step.formula = std::string(card.formula);
+  step.range = std::string(card.range);
+  for (const base::Citation& citation : card.sources) {
+    step.sources.push_back(std::string(citation.key) + ", " + std::string(citation.locator) + " (" +
+                           std::string(base::status_name(citation.status)) + ")");
+  }
+  return step;
+}
+
+}  // namespace detail
+
+std::span<const std::string_view> explained_figures() {
+  return names;
+}
+
+base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
+                                                const plan::Plan& plan,
+                                                const std::string& joint,
+                                                const std::string& figure) {
+  std::vector<std::string_view> joints;
+  const plan::PlannedJoint* planned = nullptr;
+  for (const plan::PlannedJoint& candidate : plan.joints) {
+    joints.push_back(candidate.id);
+    if (candidate.id == joint) planned = &candidate;
+  }
+  if (planned == nullptr) return unknown("explain.joint.unknown", "joint", joint, joints);
+  const joint::Joint* described = joint::find_joint(plan.weldment, joint);
+  SEAMTURN_REQUIRE(described != nullptr, joint);
+  const detail::Subject subject{inputs, plan, *described, *planned};
+  std::vector<ExplainStep> steps;
+  bool known = figure.empty();
+  for (const Entry& entry : entries) {
+    if (!figure.empty() && entry.name != figure) continue;
+    known = true;
+    entry.explain(subject, steps);
+  }
+  if (!known) {
+    return unknown("explain.figure.unknown",
+                   "figure to explain",
+                   figure,
+                   std::vector<std::string_view>(names.begin(), names.end()));
+  }
+  return steps;
+}
+
+}  // namespace seamturn::figures

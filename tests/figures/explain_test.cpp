@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: MIT
+// The chain of a number: its values are the plan's, its origins places of the file.
+#include "seamturn/figures/explain.hpp"
+
+#include <algorithm>
+
+#include "oracle.hpp"
+#include "repository.hpp"
+#include "seamturn/io/read.hpp"
+#include "seamturn/planner/planner.hpp"
+
+namespace seamturn::tests {
+
+using figures::explain;
+using figures::ExplainStep;
+using figures::Given;
+
+namespace {
+
+struct Explained {
+  planner::Inputs inputs;
+  plan::Plan plan;
+};
+
+const Explained& bracket() {
+  static const Explained made = [] {
+    Explained one;
+    one.inputs = io::read_inputs(repository() / "joints/bracket.xml");
+    one.plan = planner::make_plan(one.inputs);
+    return one;
+  }();
+  return made;
+}
+
+std::vector<ExplainStep> steps_of(const std::string& joint, const std::string& figure = "") {
+  const auto steps = explain(bracket().inputs, bracket().plan, joint, figure);
+  REQUIRE(steps.has_value());
+  return *steps;
+}
+
+const Given& given(const std::vector<Given>& list, const std::string& name) {
+  const auto found =
+      std::find_if(list.begin(), list.end(), [&](const Given& one) { return one.name == name; });
+  REQUIRE(found != list.end());
+  return *found;
+}
+
+double number_of(const std::vector<Given>& list, const std::string& name) {
+  return std::get<double>(given(list, name).value);
+}
+
+/// The line of the bracket that a place names.
+std::string line_at(const std::string& origin) {
+  const std::size_t column = origin.rfind(':');
+  const std::size_t line = origin.rfind(':', column - 1);
+  const auto lines = lines_of(repository() / "joints/bracket.xml");
+  return lines.at(std::stoul(origin.substr(line + 1, column - line - 1)) - 1);
+}
+
+}  // namespace
+
+TEST_SUITE("figures/explain") {
+  TEST_CASE("given the whole chain of a groove, its steps run from section to cooling time") {
+    std::vector<std::string> figures;
+    for (const ExplainStep& step : steps_of("J2")) {
+      if (figures.empty() || figures.back() != step.figure) figures.push_back(step.figure);
+      CHECK_FALSE(step.formula.empty());
+      CHECK_FALSE(step.range.empty());
+      CHECK_FALSE(step.results.empty());
+    }
+    CHECK(figures ==
+          std::vector<std::string>{
+              "section", "metal", "passes", "heat-input", "preheat", "interpass", "cooling-time"});
+  }
+
+  TEST_CASE("given the section, gap and angle lead to the line of the file that states them") {
+    const ExplainStep step = steps_of("J2", "section").front();
+    CHECK(number_of(step.inputs, "gap") == 3.0);
+    CHECK(number_of(step.inputs, "angle") == doctest::Approx(45.0));
+    CHECK(line_at(given(step.inputs, "gap").origin).find("single-bevel gap=\"3 mm\"") !=
+          std::string::npos);
+    CHECK(given(step.inputs, "thickness").origin.find("member web") != std::string::npos);
+    CHECK(std::any_of(step.sources.begin(), step.sources.end(), [](const std::string& source) {
+      return source.find("(verified)") != std::string::npos;
+    }));
+  }
+
+  TEST_CASE("for any joint, law: the values explained are those of the plan") {
+    for (const plan::PlannedJoint& joint : bracket().plan.joints) {
+      INFO(joint.id);
+      for (const ExplainStep& step : steps_of(joint.id, "metal")) {
+        const auto seam = std::find_if(joint.seams.begin(), joint.seams.end(), [&](const auto& s) {
+          return step.subject == "seam " + s.id;
+        });
+        REQUIRE(seam != joint.seams.end());
+        CHECK(number_of(step.results, "metal") == seam->metal_kg);
+        CHECK(number_of(step.inputs, "section") == seam->section.area_mm2);
+      }
+      CHECK(number_of(steps_of(joint.id, "preheat").front().results, "preheat") ==
+            joint.heat.preheat_c);
+      const std::vector<ExplainStep> cooling = steps_of(joint.id, "cooling-time");
+      CHECK(cooling.size() == joint.seams.size());
+      CHECK(number_of(cooling.front().results, "shortest t8/5") > 0.0);
+    }
+  }
+
+  TEST_CASE("given heat input, k x U x I / v of what is shown is what is shown") {
+    for (const ExplainStep& step : steps_of("J1", "heat-input")) {
+      const double travel_mm_s = number_of(step.inputs, "travel") / 6.0;
+      const double shown = number_of(step.inputs, "k") * number_of(step.inputs, "voltage") *
+                           number_of(step.inputs, "current") / travel_mm_s / 1000.0;
+      CHECK(number_of(step.results, "heat input") == doctest::Approx(shown).epsilon(1e-9));
+      CHECK(given(step.inputs, "voltage").origin.find("shop.xml") != std::string::npos);
+    }
+  }
+
+  TEST_CASE("given a fillet, its size is held against each rule and a verdict closes the step") {
+    const ExplainStep step = steps_of("J3", "weld-size").front();
+    CHECK(step.results.size() >= 3);
+    CHECK(step.results.back().name == "together");
+    CHECK(std::get<std::string>(given(step.results, "together").value) != "");
+  }
+
+  TEST_CASE("refuses an unknown joint and an unknown figure, naming what there is") {
+    const auto joint = explain(bracket().inputs, bracket().plan, "J9", "");
+    REQUIRE_FALSE(joint.has_value());
+    CHECK(joint.error().code == "explain.joint.unknown");
+    CHECK(joint.error().text.find("J1, J2") != std::string::npos);
+    const auto figure = explain(bracket().inputs, bracket().plan, "J1", "preheet");
+    REQUIRE_FALSE(figure.has_value());
+    CHECK(figure.error().code == "explain.figure.unknown");
+    CHECK(figure.error().text.find("did you mean preheat?") != std::string::npos);
+  }
+}
+
+}  // namespace seamturn::tests
