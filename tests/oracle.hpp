@@ -18,8 +18,8 @@ struct Expected {
   double value = 0.0;
   double tolerance = 0.0;
   Origin origin = Origin::published;
-  const char* source = "";   // key of docs/sources.md and locator
-  const char* why = "";      // why this tolerance, or why the row is weak
+  const char* source = "";  // key of docs/sources.md and locator
+  const char* why = "";     // why this tolerance, or why the row is weak
 };
 
 inline std::string comparison(const std::string& inputs, double got, const Expected& expected) {

@@ -11,7 +11,9 @@
 
 namespace seamturn::tests {
 
-inline std::filesystem::path repository() { return SEAMTURN_SOURCE_DIR; }
+inline std::filesystem::path repository() {
+  return SEAMTURN_SOURCE_DIR;
+}
 
 inline std::string text_of(const std::filesystem::path& file) {
   std::ifstream in(file, std::ios::binary);

@@ -37,21 +37,16 @@ std::string heat_of(const plan::FitUpEnd& least,
 
 void add_row(Table& table, const plan::PlannedSeam& seam, const UnitsShown& units) {
   const plan::PlannedFitUp& fit = *seam.fit_up;
-  table.add_row({seam.id,
-                 band(units.area(fit.low.area_mm2),
-                      units.area(seam.section.area_mm2),
-                      units.area(fit.high.area_mm2)),
-                 band(units.mass(fit.low.metal_kg),
-                      units.mass(seam.metal_kg),
-                      units.mass(fit.high.metal_kg)),
-                 band(passes_of(fit.low),
-                      std::to_string(seam.passes.size()),
-                      passes_of(fit.high)),
-                 band(minutes_of(fit.low),
-                      fixed_text(seam.stack.arc_time_s / 60.0, 1),
-                      minutes_of(fit.high)),
-                 heat_of(fit.low, fit.high, units),
-                 fit.gaps ? units.size(fit.gaps->stop.gap_mm) : "-"});
+  table.add_row(
+      {seam.id,
+       band(units.area(fit.low.area_mm2),
+            units.area(seam.section.area_mm2),
+            units.area(fit.high.area_mm2)),
+       band(units.mass(fit.low.metal_kg), units.mass(seam.metal_kg), units.mass(fit.high.metal_kg)),
+       band(passes_of(fit.low), std::to_string(seam.passes.size()), passes_of(fit.high)),
+       band(minutes_of(fit.low), fixed_text(seam.stack.arc_time_s / 60.0, 1), minutes_of(fit.high)),
+       heat_of(fit.low, fit.high, units),
+       fit.gaps ? units.size(fit.gaps->stop.gap_mm) : "-"});
 }
 
 }  // namespace
@@ -76,10 +71,11 @@ std::string fit_up_text(const plan::Plan& plan, const UnitsShown& units) {
   if (tolerances.empty()) return {};
   return "Fit-up within the tolerances " + tolerances + ": least, drawn, most\n\n" + table.text() +
          "\n" +
-         wrapped("Stop above: the gap beyond which the welder stops and calls; what to weld at "
-                 "which gap stands on the sheets.",
-                 line_width,
-                 0) +
+         wrapped(
+             "Stop above: the gap beyond which the welder stops and calls; what to weld at "
+             "which gap stands on the sheets.",
+             line_width,
+             0) +
          "\n";
 }
 

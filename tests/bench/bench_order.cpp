@@ -16,7 +16,8 @@ order::Job made_job(int seams) {
   order::Job job;
   const int stances = 8;
   job.turn_s.assign(stances, std::vector<double>(stances, 12.0));
-  for (int i = 0; i < stances; ++i) job.turn_s[static_cast<std::size_t>(i)][static_cast<std::size_t>(i)] = 0.0;
+  for (int i = 0; i < stances; ++i)
+    job.turn_s[static_cast<std::size_t>(i)][static_cast<std::size_t>(i)] = 0.0;
   job.air_speed_mm_s = 800.0;
   job.air_acceleration_mm_s2 = 2500.0;
   job.retract_mm = 80.0;
@@ -49,7 +50,8 @@ void one_cycle(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(order::cycle_time_s(job, sequence));
   state.SetComplexityN(state.range(0));
 }
-BENCHMARK(one_cycle)->RangeMultiplier(2)->Range(10, 160)->Complexity()->Unit(benchmark::kMicrosecond);
+BENCHMARK(one_cycle)->RangeMultiplier(2)->Range(10, 160)->Complexity()->Unit(
+    benchmark::kMicrosecond);
 
 void greedy(benchmark::State& state) {
   const order::Job job = made_job(static_cast<int>(state.range(0)));
@@ -63,7 +65,11 @@ void lower_bound(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(order::lower_bound_s(job));
   state.SetComplexityN(state.range(0));
 }
-BENCHMARK(lower_bound)->RangeMultiplier(2)->Range(10, 160)->Complexity()->Unit(benchmark::kMicrosecond);
+BENCHMARK(lower_bound)
+    ->RangeMultiplier(2)
+    ->Range(10, 160)
+    ->Complexity()
+    ->Unit(benchmark::kMicrosecond);
 
 void search(benchmark::State& state) {
   const order::Job job = made_job(static_cast<int>(state.range(0)));

@@ -52,8 +52,8 @@ fs::path scratch_folder() {
 }
 
 std::vector<std::string> output_of(const std::string& command, const fs::path& folder) {
-  const std::string line = "cd '" + folder.string() + "' && PATH='" SEAMTURN_BINARY_DIR
-                           "/bin':\"$PATH\" " + command + " 2>&1";
+  const std::string line = "cd '" + folder.string() +
+                           "' && PATH='" SEAMTURN_BINARY_DIR "/bin':\"$PATH\" " + command + " 2>&1";
   std::vector<std::string> lines;
   std::string text;
   FILE* pipe = popen(line.c_str(), "r");
@@ -66,8 +66,10 @@ std::vector<std::string> output_of(const std::string& command, const fs::path& f
   return lines;
 }
 
-bool matches(const std::vector<std::string>& shown, std::size_t i,
-             const std::vector<std::string>& got, std::size_t j) {
+bool matches(const std::vector<std::string>& shown,
+             std::size_t i,
+             const std::vector<std::string>& got,
+             std::size_t j) {
   for (; i < shown.size(); ++i, ++j) {
     if (shown[i] == "...") {
       for (std::size_t k = j; k <= got.size(); ++k) {

@@ -12,8 +12,8 @@
 namespace seamturn::tests {
 
 using base::Angle;
-using fitup::FitUpBand;
 using fitup::fit_up_band;
+using fitup::FitUpBand;
 using fitup::gap_table;
 using fitup::GapTable;
 using fitup::StopLimit;
@@ -70,11 +70,14 @@ TEST_SUITE("fitup/band") {
         fit_up_band(v_12mm(), shop_tolerances(), shop.request(process::WeldFamily::groove));
     REQUIRE(band.has_value());
     const char* source = "closed form of the V";
-    check_expected("low", band->low.section.area_mm2,
+    check_expected("low",
+                   band->low.section.area_mm2,
                    {v_area_mm2(1.0, 2.0, 55.0), 1e-9, Origin::closed_form, source});
-    check_expected("nominal", band->nominal.section.area_mm2,
+    check_expected("nominal",
+                   band->nominal.section.area_mm2,
                    {v_area_mm2(2.0, 1.0, 60.0), 1e-9, Origin::closed_form, source});
-    check_expected("high", band->high.section.area_mm2,
+    check_expected("high",
+                   band->high.section.area_mm2,
                    {v_area_mm2(3.0, 0.5, 65.0), 1e-9, Origin::closed_form, source});
     for (const fitup::FitUpCase* item : {&band->low, &band->nominal, &band->high}) {
       REQUIRE(item->stack.has_value());
@@ -152,17 +155,19 @@ TEST_SUITE("fitup/band") {
 }
 
 TEST_SUITE("fitup/gap_table") {
-  TEST_CASE("given a stop limit of 3.5 mm, rows run 0 1 2 3 3.5 and grow by the plate's thickness") {
+  TEST_CASE(
+      "given a stop limit of 3.5 mm, rows run 0 1 2 3 3.5 and grow by the plate's thickness") {
     const Shop shop;
-    const auto table = gap_table(v_12mm(), StopLimit{3.5, "a test", base::Status::proposed},
+    const auto table = gap_table(v_12mm(),
+                                 StopLimit{3.5, "a test", base::Status::proposed},
                                  shop.request(process::WeldFamily::groove));
     REQUIRE(table.has_value());
     REQUIRE(table->rows.size() == 4);
     CHECK(table->rows.back().to_mm == doctest::Approx(3.5));
     CHECK(table->stop.reason == "a test");
     for (const fitup::GapRow& row : table->rows) {
-      check_expected("row", row.area_mm2,
-                     {v_area_mm2(row.to_mm, 1.0, 60.0), 1e-9, Origin::closed_form, "V"});
+      check_expected(
+          "row", row.area_mm2, {v_area_mm2(row.to_mm, 1.0, 60.0), 1e-9, Origin::closed_form, "V"});
       CHECK(row.stack.has_value());
     }
   }
@@ -173,7 +178,8 @@ TEST_SUITE("fitup/gap_table") {
     const Shop shop;
     for (int i = 0; i < 60; ++i) {
       const SectionParams drawn = random_groove(random);
-      const auto table = gap_table(drawn, StopLimit{5.0, "a test", base::Status::proposed},
+      const auto table = gap_table(drawn,
+                                   StopLimit{5.0, "a test", base::Status::proposed},
                                    shop.request(process::WeldFamily::groove));
       REQUIRE(table.has_value());
       INFO("seed ", seed, " case ", i);
@@ -207,7 +213,8 @@ TEST_SUITE("fitup/gap_table") {
 
   TEST_CASE("refuses a stop limit of 0 mm because no gap would be left") {
     const Shop shop;
-    const auto table = gap_table(v_12mm(), StopLimit{0.0, "a test", base::Status::proposed},
+    const auto table = gap_table(v_12mm(),
+                                 StopLimit{0.0, "a test", base::Status::proposed},
                                  shop.request(process::WeldFamily::groove));
     REQUIRE_FALSE(table.has_value());
     CHECK(table.error().code == "fitup.gap.stop_below_zero");

@@ -207,6 +207,28 @@ const Mistake library_mistakes[] = {
      "rates currency=\"EUR\" labour=\"42 /h\" cell=\"65 /h\" energy=\"0.22 /kWh\" "
      "power-source-efficiency=\"0.85\" gas-loss=\"1.1\" gas-pre-post-flow=\"1.5 s\" "
      "setup-per-batch=\"3 h\""},
+    {"</library>",
+     "<fit-up id=\"F1\" gap-minus=\"1 mm\" gap-plus=\"1 mm\" root-face-minus=\"0 mm\" "
+     "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
+     "mm\" size-plus=\"1 mm\" source=\"test\" status=\"proposed\"/>"
+     "<fit-up id=\"F2\" gap-minus=\"1 mm\" gap-plus=\"1 mm\" root-face-minus=\"0 mm\" "
+     "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
+     "mm\" size-plus=\"1 mm\" source=\"test\" status=\"proposed\"/>"
+     "</library>",
+     "read.fit_up.repeated",
+     "fit-up id=\"F2\""},
+    {"</library>",
+     "<fit-up id=\"F1\" gap-minus=\"1 mm\" gap-plus=\"-1 mm\" root-face-minus=\"0 mm\" "
+     "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
+     "mm\" size-plus=\"1 mm\" source=\"test\" status=\"proposed\"/>"
+     "</library>",
+     "read.value.out_of_range",
+     "-1 mm\" root-face-minus"},
+    {"</library>",
+     "<preparation-range id=\"P1\" preparation=\"single-v\" sides=\"one\" gap-min=\"4 mm\" "
+     "gap-max=\"3 mm\" source=\"test\" status=\"proposed\"/></library>",
+     "read.range.limits",
+     "preparation-range id=\"P1\""},
 };
 
 const Mistake cell_mistakes[] = {

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Laws of metal, heat and attitude that hold for every weld of every weldment in joints/.
+#include <set>
+
 #include "planned_demos.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/cooling/between_passes.hpp"
@@ -191,6 +193,21 @@ TEST_SUITE("planner/welds") {
       }
     }
     CHECK(seen > 0);
+  }
+
+  TEST_CASE("given the demo torch, passes it has no room for are told once for all alike") {
+    std::size_t told = 0;
+    for (const Planned& planned : plans()) {
+      std::set<std::string> texts;
+      for (const base::Finding& finding : planned.plan.findings) {
+        if (finding.code != "pass.nozzle.no_access") continue;
+        ++told;
+        CHECK(finding.severity == base::Severity::warning);
+        CHECK(finding.text.find("seam ") == 0);
+        CHECK(texts.insert(finding.text.substr(finding.text.find(": "))).second);
+      }
+    }
+    CHECK(told > 0);
   }
 
   TEST_CASE("for every groove in a tee, law: no weld metal is drawn inside the first member") {

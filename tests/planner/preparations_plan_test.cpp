@@ -76,6 +76,32 @@ TEST_SUITE("planner/preparations") {
     CHECK(named);
   }
 
+  TEST_CASE(
+      "given the shop's tolerances, every seam has its band, grooves and fillets a gap table") {
+    for (const plan::PlannedJoint& joint : planned().joints) {
+      const joint::Joint& described = *joint::find_joint(planned().weldment, joint.id);
+      const bool plug = std::holds_alternative<joint::Plug>(described.preparation);
+      for (const plan::PlannedSeam& seam : joint.seams) {
+        INFO(seam.id);
+        REQUIRE(seam.fit_up.has_value());
+        CHECK(seam.fit_up->tolerances == "plasma-cut");
+        CHECK(seam.fit_up->low.area_mm2 <= seam.section.area_mm2 * (1.0 + 1e-12));
+        CHECK(seam.fit_up->high.area_mm2 >= seam.section.area_mm2 * (1.0 - 1e-12));
+        CHECK(seam.fit_up->gaps.has_value() == !plug);
+        CHECK((seam.fit_up->misalignment_max_mm > 0.0) ==
+              (described.type == joint::JointType::butt));
+      }
+    }
+  }
+
+  TEST_CASE("given a fillet of level C, its gaps end at no. 617, second-hand 0.5 + 0.2 a up to 3") {
+    const plan::PlannedSeam& seam = joint_of("lap").seams.front();
+    REQUIRE(seam.fit_up->gaps.has_value());
+    CHECK(seam.fit_up->gaps->stop.gap_mm ==
+          doctest::Approx(0.5 + 0.2 * 8.0 / std::sqrt(2.0)).epsilon(1e-12));
+    CHECK(seam.fit_up->gaps->stop.reason.find("617") != std::string::npos);
+  }
+
   TEST_CASE("given the same file, weldment and plan are valid by their schemas") {
     CHECK(schema_verdict("weldment.xsd",
                          text_of(repository() / "tests/good/preparations.xml"),

@@ -57,7 +57,9 @@ std::string finding_text(const Finding& finding) {
   if (!finding.excerpt.empty()) {
     text += "\n    " + finding.excerpt;
     if (finding.place.column > 0) {
-      text += "\n    " + caret_padding(finding.excerpt, finding.place.column - finding.excerpt_column + 1) + '^';
+      text += "\n    " +
+              caret_padding(finding.excerpt, finding.place.column - finding.excerpt_column + 1) +
+              '^';
     }
   }
   return text;

@@ -13,9 +13,13 @@ std::uint64_t Random::next() {
   return z ^ (z >> 31U);
 }
 
-double Random::unit() { return static_cast<double>(next() >> 11U) * 0x1.0p-53; }
+double Random::unit() {
+  return static_cast<double>(next() >> 11U) * 0x1.0p-53;
+}
 
-double Random::between(double low, double high) { return low + (high - low) * unit(); }
+double Random::between(double low, double high) {
+  return low + (high - low) * unit();
+}
 
 std::size_t Random::below(std::size_t count) {
   SEAMTURN_REQUIRE(count > 0, count);

@@ -10,9 +10,9 @@ namespace seamturn::base {
 
 namespace {
 
-constexpr double inch_mm = 25.4;           // exact, international yard and pound agreement 1959
-constexpr double pound_kg = 0.45359237;    // exact, same
-constexpr double gravity_m_s2 = 9.80665;   // exact, CGPM 1901
+constexpr double inch_mm = 25.4;          // exact, international yard and pound agreement 1959
+constexpr double pound_kg = 0.45359237;   // exact, same
+constexpr double gravity_m_s2 = 9.80665;  // exact, CGPM 1901
 constexpr double foot_mm = 12.0 * inch_mm;
 constexpr double degree_rad = std::numbers::pi / 180.0;
 constexpr double turn_rad = 2.0 * std::numbers::pi;
@@ -29,7 +29,7 @@ constexpr Unit units[] = {
     {"ft", D::length, foot_mm},
     {"mm2", D::area, 1.0},
     {"cm2", D::area, 100.0},
-    {"in2", D::area, inch_mm * inch_mm},
+    {"in2", D::area, inch_mm* inch_mm},
     {"mm/s", D::speed, 1.0},
     {"mm/min", D::speed, 1.0 / 60.0},
     {"cm/min", D::speed, 10.0 / 60.0},
@@ -63,13 +63,13 @@ constexpr Unit units[] = {
     {"Nm", D::torque, 1.0},
     {"kN m", D::torque, 1000.0},
     {"kNm", D::torque, 1000.0},
-    {"in lb", D::torque, pound_kg * gravity_m_s2 * inch_mm * 0.001},
-    {"ft lb", D::torque, pound_kg * gravity_m_s2 * foot_mm * 0.001},
+    {"in lb", D::torque, pound_kg* gravity_m_s2* inch_mm * 0.001},
+    {"ft lb", D::torque, pound_kg* gravity_m_s2* foot_mm * 0.001},
     {"degC", D::temperature, 1.0},
     {"degF", D::temperature, 5.0 / 9.0, -32.0},
     {"MPa", D::stress, 1.0},
     {"N/mm2", D::stress, 1.0},
-    {"ksi", D::stress, pound_kg * gravity_m_s2 * 1000.0 / (inch_mm * inch_mm)},
+    {"ksi", D::stress, pound_kg* gravity_m_s2 * 1000.0 / (inch_mm * inch_mm)},
     {"V", D::voltage, 1.0},
     {"A", D::current, 1.0},
     {"W", D::power, 1.0},
@@ -149,8 +149,9 @@ std::string quoted(std::string_view text) {
 
 Refusal malformed(std::string_view text) {
   return Refusal{"read.number.malformed",
-                 quoted(text) + " is not a number (digits, a point for decimals, no thousands "
-                                "separators)"};
+                 quoted(text) +
+                     " is not a number (digits, a point for decimals, no thousands "
+                     "separators)"};
 }
 
 struct Start {
@@ -170,7 +171,8 @@ Outcome<Start> number_at_start(std::string_view text) {
   if (parsed.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
     return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
   }
-  std::string_view rest(parsed.ptr, static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
+  std::string_view rest(parsed.ptr,
+                        static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
   const bool fraction = rest.size() > 1 && rest.front() == '/' && is_digit(rest[1]);
   if (fraction) {
     double divisor = 0.0;
@@ -234,8 +236,9 @@ Outcome<Unit> unit_for(std::string_view written, std::string_view symbol, Dimens
                    quoted(written) + " is " + std::string(dimension_name(other->dimension)) +
                        "; expected " + wanted};
   }
-  return Refusal{"read.unit.unknown",
-                 quoted(written) + " has the unknown unit " + quoted(symbol) + "; expected " + wanted};
+  return Refusal{
+      "read.unit.unknown",
+      quoted(written) + " has the unknown unit " + quoted(symbol) + "; expected " + wanted};
 }
 
 double to_internal(double written, const Unit& unit) {
@@ -244,7 +247,9 @@ double to_internal(double written, const Unit& unit) {
 
 }  // namespace
 
-std::span<const Unit> known_units() { return units; }
+std::span<const Unit> known_units() {
+  return units;
+}
 
 std::string_view dimension_name(Dimension dimension) {
   for (const DimensionName& entry : dimension_names) {

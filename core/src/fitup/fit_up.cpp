@@ -87,8 +87,8 @@ SectionParams departed(const SectionParams& drawn, const Departure& by) {
   if (before != nullptr && after != nullptr && is_partial) {
     // A thinner root face lets the cut reach deeper; the metal fills it to its bottom.
     const double deeper_mm = std::max(0.0, before->root_face_mm - after->root_face_mm);
-    params.depth_mm = std::min(drawn.thickness_mm,
-                               drawn.depth_mm + (before->is_double ? 0.5 : 1.0) * deeper_mm);
+    params.depth_mm =
+        std::min(drawn.thickness_mm, drawn.depth_mm + (before->is_double ? 0.5 : 1.0) * deeper_mm);
   }
   return params;
 }
@@ -168,8 +168,7 @@ Outcome<FitUpBand> fit_up_band(const SectionParams& drawn,
   if (!low) return low.error();
   Outcome<FitUpCase> high = extreme_case(drawn, most, root_face_mm, request, std::greater<>());
   if (!high) return high.error();
-  return FitUpBand{
-      std::move(low).value(), std::move(nominal).value(), std::move(high).value()};
+  return FitUpBand{std::move(low).value(), std::move(nominal).value(), std::move(high).value()};
 }
 
 SectionParams with_gap(SectionParams params, double gap_mm) {

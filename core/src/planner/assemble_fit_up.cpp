@@ -59,12 +59,12 @@ class FitUpMaker {
 
  private:
   void warn(const JointWork& work, const plan::PlannedSeam& seam, const std::string& why) {
-    plan_.findings.push_back(Finding{Severity::warning,
-                                     "fitup.case.open",
-                                     "seam " + seam.id + " within the fit-up tolerances " +
-                                         tolerances_.id + ": " + why,
-                                     place_of(inputs_.weldment, "joint/" + work.joint->id),
-                                     {}});
+    plan_.findings.push_back(
+        Finding{Severity::warning,
+                "fitup.case.open",
+                "seam " + seam.id + " within the fit-up tolerances " + tolerances_.id + ": " + why,
+                place_of(inputs_.weldment, "joint/" + work.joint->id),
+                {}});
   }
 
   static joint::QualityLevel level_of(const JointWork& work) {
@@ -130,9 +130,7 @@ class FitUpMaker {
 
 }  // namespace
 
-void assemble_fit_up(const Inputs& inputs,
-                     const std::vector<JointWork>& joints,
-                     plan::Plan& plan) {
+void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan) {
   if (!inputs.library.fit_up) return;
   FitUpMaker maker(inputs, *inputs.library.fit_up, plan);
   for (std::size_t i = 0; i < joints.size(); ++i) {

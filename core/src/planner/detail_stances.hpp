@@ -27,7 +27,8 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<std::vector<Placement>> choose_placements(
     const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool);
 
-/// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one stretch.
+/// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one
+/// stretch.
 [[nodiscard]] base::Angle rolled_angle(const joint::Seam& seam);
 
 /// Turn of the positioner's last axis while one pass of a rolled ring is laid: as far as it is

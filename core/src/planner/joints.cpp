@@ -77,8 +77,7 @@ std::optional<section::WeldSection> make_section(const Inputs& inputs,
                                                  const joint::Joint& joint,
                                                  const joint::Seam& seam,
                                                  std::vector<Finding>& findings) {
-  base::Outcome<section::WeldSection> section =
-      section::weld_section(section_params(joint, seam));
+  base::Outcome<section::WeldSection> section = section::weld_section(section_params(joint, seam));
   if (!section) {
     findings.push_back(Finding{Severity::error,
                                section.error().code,

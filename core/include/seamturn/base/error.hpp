@@ -40,7 +40,9 @@ class UnavailableError : public Error {
 };
 
 /// Throws ContractViolation naming the broken condition, its place and the values that broke it.
-[[noreturn]] void fail_contract(const char* condition, const char* file, int line,
+[[noreturn]] void fail_contract(const char* condition,
+                                const char* file,
+                                int line,
                                 const std::string& values);
 
 /// The values of a broken contract as text, separated by commas.
@@ -55,10 +57,10 @@ template <class... Values>
 }  // namespace seamturn::base
 
 /// The same in every build type. Values are printed with 17 digits.
-#define SEAMTURN_REQUIRE(condition, ...)                                              \
-  do {                                                                                \
-    if (!(condition)) {                                                               \
-      ::seamturn::base::fail_contract(#condition, __FILE__, __LINE__,                 \
-                                      ::seamturn::base::contract_values(__VA_ARGS__)); \
-    }                                                                                 \
+#define SEAMTURN_REQUIRE(condition, ...)                                                   \
+  do {                                                                                     \
+    if (!(condition)) {                                                                    \
+      ::seamturn::base::fail_contract(                                                     \
+          #condition, __FILE__, __LINE__, ::seamturn::base::contract_values(__VA_ARGS__)); \
+    }                                                                                      \
   } while (false)

@@ -13,12 +13,12 @@ namespace seamturn::base {
 
 /// One KEY of a figure.
 struct FigureKey {
-  std::string_view name;                   ///< as written on the command line, e.g. "heat-input"
-  Dimension dimension = Dimension::none;   ///< which units are accepted
-  std::string_view meaning;                ///< in words
-  std::string_view range;                  ///< permitted range or choices, in words
+  std::string_view name;                  ///< as written on the command line, e.g. "heat-input"
+  Dimension dimension = Dimension::none;  ///< which units are accepted
+  std::string_view meaning;               ///< in words
+  std::string_view range;                 ///< permitted range or choices, in words
   bool required = true;
-  bool is_text = false;                    ///< a word, a choice or a vector, not a quantity
+  bool is_text = false;  ///< a word, a choice or a vector, not a quantity
 };
 
 struct FigureCard {

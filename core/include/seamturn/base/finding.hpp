@@ -24,10 +24,10 @@ struct Place {
 /// One thing to tell. The codes are listed in docs/findings.md and never renamed.
 struct Finding {
   Severity severity = Severity::error;
-  std::string code;     ///< stable, e.g. "read.unit.missing"
-  std::string text;     ///< what was found, what was expected, what to do
-  Place place;          ///< may be empty when the finding belongs to no file
-  std::string excerpt;  ///< the source line, or empty
+  std::string code;        ///< stable, e.g. "read.unit.missing"
+  std::string text;        ///< what was found, what was expected, what to do
+  Place place;             ///< may be empty when the finding belongs to no file
+  std::string excerpt;     ///< the source line, or empty
   int excerpt_column = 1;  ///< column of the excerpt's first character: a very long line is cut
   bool operator==(const Finding&) const = default;
 };

@@ -14,9 +14,9 @@ namespace seamturn::base {
 /// Pre: finite, 0 <= decimals <= 12.
 [[nodiscard]] std::string fixed_text(double value, int decimals);
 
-/// As a person writes a computed value: so many significant digits, zeros at the end left out, never
-/// an exponent. For messages and tables; programs get shortest_text.
-/// Pre: finite, 1 <= significant <= 12. Tests: base/number_text - closed-form.
+/// As a person writes a computed value: so many significant digits, zeros at the end left out,
+/// never an exponent. For messages and tables; programs get shortest_text. Pre: finite, 1 <=
+/// significant <= 12. Tests: base/number_text - closed-form.
 [[nodiscard]] std::string digits_text(double value, int significant = 4);
 
 }  // namespace seamturn::base

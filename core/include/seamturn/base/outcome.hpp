@@ -21,7 +21,7 @@ struct Refusal {
 template <class T>
 class [[nodiscard]] Outcome {
  public:
-  Outcome(T value) : content_(std::in_place_index<0>, std::move(value)) {}  // NOLINT: implicit
+  Outcome(T value) : content_(std::in_place_index<0>, std::move(value)) {}    // NOLINT: implicit
   Outcome(Refusal why) : content_(std::in_place_index<1>, std::move(why)) {}  // NOLINT: implicit
 
   [[nodiscard]] bool has_value() const { return content_.index() == 0; }

@@ -14,15 +14,15 @@ namespace seamturn::cost {
 /// Rates of the shop, from the library.
 struct Rates {
   std::string currency;
-  double labour_per_hour = 0.0;        ///< operator, while the cell works on the part
-  double cell_per_hour = 0.0;          ///< machine hour rate of the cell
+  double labour_per_hour = 0.0;  ///< operator, while the cell works on the part
+  double cell_per_hour = 0.0;    ///< machine hour rate of the cell
   double energy_per_kwh = 0.0;
   double power_source_efficiency_ratio = 0.0;
-  double gas_loss_ratio = 1.0;         ///< gas bought / gas through the nozzle (surge, leaks)
-  double gas_pre_post_flow_s = 0.0;    ///< per arc start
-  double setup_per_batch_h = 0.0;      ///< cell hours once per batch
-  double time_band_ratio = 0.0;        ///< +- on times, e.g. 0.10
-  double consumption_band_ratio = 0.0; ///< +- on wire, gas, energy
+  double gas_loss_ratio = 1.0;          ///< gas bought / gas through the nozzle (surge, leaks)
+  double gas_pre_post_flow_s = 0.0;     ///< per arc start
+  double setup_per_batch_h = 0.0;       ///< cell hours once per batch
+  double time_band_ratio = 0.0;         ///< +- on times, e.g. 0.10
+  double consumption_band_ratio = 0.0;  ///< +- on wire, gas, energy
   std::string source;
 };
 
@@ -36,7 +36,7 @@ struct PassUse {
   double gas_price_per_m3 = 0.0;
   double voltage_v = 0.0;
   double current_a = 0.0;
-  int arc_starts = 1;        ///< gas flows before and after each
+  int arc_starts = 1;  ///< gas flows before and after each
 };
 
 struct Item {
@@ -48,9 +48,9 @@ struct Item {
 
 /// Items are disjoint and add up to the total.
 struct Estimate {
-  double wire_kg = 0.0;      ///< bought
-  double gas_m3 = 0.0;       ///< bought
-  double energy_kwh = 0.0;   ///< from the mains, arcs only
+  double wire_kg = 0.0;     ///< bought
+  double gas_m3 = 0.0;      ///< bought
+  double energy_kwh = 0.0;  ///< from the mains, arcs only
   double arc_time_s = 0.0;
   double cell_time_s = 0.0;  ///< cycle + load and unload
   std::vector<Item> items;   ///< per part, set-up share included
@@ -66,8 +66,11 @@ struct Estimate {
 /// Pre: efficiencies in (0,1], times >= 0, parts >= 1.
 /// Source: unit cost equations of docs/methods/cost.md. Accuracy: bands are the rates' own.
 /// Tests: cost/estimate - published example, laws (linear in each price, items add up).
-[[nodiscard]] Estimate estimate(const Rates& rates, const std::vector<PassUse>& passes,
-                                double cycle_s, double load_unload_s, int parts);
+[[nodiscard]] Estimate estimate(const Rates& rates,
+                                const std::vector<PassUse>& passes,
+                                double cycle_s,
+                                double load_unload_s,
+                                int parts);
 
 /// Cost per kilogram of weld metal by the handbook form: labour / (deposit x factor) + wire + gas.
 struct UnitCostParams {

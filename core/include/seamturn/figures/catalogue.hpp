@@ -24,7 +24,7 @@ struct FigureResult {
   std::string name;
   FigureValue principal;
   std::vector<std::pair<std::string, FigureValue>> values;  ///< intermediates, in a fixed order
-  std::vector<base::Finding> findings;                       ///< warnings beside the number
+  std::vector<base::Finding> findings;                      ///< warnings beside the number
 };
 
 /// How a call ended: wrong words (exit 2), an honest no (exit 1), or a result.

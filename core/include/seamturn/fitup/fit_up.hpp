@@ -87,7 +87,8 @@ struct GapTable {
 /// Units: mm.
 /// Pre: as fit_up_band; stop limit finite.
 /// Outside: refuses fitup.gap.stop_below_zero.
-/// Source: the stop limit's own. Accuracy: a row's settings hold its widest gap; a tighter one takes
+/// Source: the stop limit's own. Accuracy: a row's settings hold its widest gap; a tighter one
+/// takes
 ///   less metal at the same settings with faster travel.
 /// Tests: fitup/gap_table - law, closed-form.
 [[nodiscard]] base::Outcome<GapTable> gap_table(const section::SectionParams& drawn,

@@ -11,15 +11,15 @@
 namespace seamturn::heat {
 
 struct PreheatParams {
-  double cet = 0.0;                ///< mass-%: plate, or weld metal + 0.03, whichever is higher
-  double thickness_mm = 0.0;       ///< single thickness of the thickest part
-  double hydrogen_ml_100g = 0.0;   ///< diffusible hydrogen of the deposited metal
-  double heat_input_kj_mm = 0.0;   ///< the lowest the joint may see
+  double cet = 0.0;               ///< mass-%: plate, or weld metal + 0.03, whichever is higher
+  double thickness_mm = 0.0;      ///< single thickness of the thickest part
+  double hydrogen_ml_100g = 0.0;  ///< diffusible hydrogen of the deposited metal
+  double heat_input_kj_mm = 0.0;  ///< the lowest the joint may see
 };
 
 /// Terms as they add up.
 struct Preheat {
-  double preheat_c = 0.0;          ///< as computed; at or below the plate's own: no heating
+  double preheat_c = 0.0;  ///< as computed; at or below the plate's own: no heating
   double steel_term_c = 0.0;
   double thickness_term_c = 0.0;
   double hydrogen_term_c = 0.0;

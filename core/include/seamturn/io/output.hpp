@@ -22,8 +22,8 @@ struct Document {
 void write_file(const std::filesystem::path& file, std::string_view bytes);
 
 /// Writes all documents into a folder of their own beside the target and swaps it in. Files in the
-/// target that an earlier call did not write stay; those it wrote and this one does not are removed.
-/// Throws base::UnavailableError and leaves the target as it was.
+/// target that an earlier call did not write stay; those it wrote and this one does not are
+/// removed. Throws base::UnavailableError and leaves the target as it was.
 void write_folder(const std::filesystem::path& folder, const std::vector<Document>& documents);
 
 }  // namespace seamturn::io

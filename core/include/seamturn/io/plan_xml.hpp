@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// plan.xml: the finished plan for writers and archives (urn:seamturn:plan:1, docs/schemas/plan.xsd).
+// plan.xml: the finished plan for writers and archives (urn:seamturn:plan:1,
+// docs/schemas/plan.xsd).
 #pragma once
 
 #include <string>

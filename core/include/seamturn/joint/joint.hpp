@@ -25,13 +25,13 @@ enum class RootDecision { open, steel_backing, ceramic_backing, gouge, both_side
 /// The path of one weld in frame J with the directions that tell which way it faces, all at the
 /// start of the path (geom::carried_direction takes them along it).
 struct Seam {
-  std::string id;                  ///< "J1", or "J1.a" "J1.b"
-  std::string joint;               ///< "J1"
-  std::optional<geom::Path> path;  ///< none: priced and heated, not turned
-  double length_mm = 0.0;          ///< of the path, welded or not
-  WeldLength asked;                ///< how much of it is welded, in trade form
-  WeldedLength welded;             ///< the stretches that makes; none: the whole length
-  int side = 1;                    ///< of a double or gouged groove: which one is filled
+  std::string id;                           ///< "J1", or "J1.a" "J1.b"
+  std::string joint;                        ///< "J1"
+  std::optional<geom::Path> path;           ///< none: priced and heated, not turned
+  double length_mm = 0.0;                   ///< of the path, welded or not
+  WeldLength asked;                         ///< how much of it is welded, in trade form
+  WeldedLength welded;                      ///< the stretches that makes; none: the whole length
+  int side = 1;                             ///< of a double or gouged groove: which one is filled
   geom::Vec3 wall_1 = geom::Vec3::UnitZ();  ///< outward normal of the first member's surface
   geom::Vec3 wall_2 = geom::Vec3::UnitY();  ///< outward normal of the second member's surface
   geom::Vec3 face = geom::Vec3::UnitZ();    ///< normal of the weld face, out of the joint
@@ -59,7 +59,8 @@ struct Joint {
   std::vector<Seam> seams;                ///< one or two
 };
 
-/// Metal, arc time and price count this: the stretches welded with their end returns, else the length.
+/// Metal, arc time and price count this: the stretches welded with their end returns, else the
+/// length.
 [[nodiscard]] double welded_length_mm(const Seam& seam);
 /// The stretches welded; the whole length when nothing else is asked for.
 [[nodiscard]] std::vector<Stretch> stretches_of(const Seam& seam);
@@ -88,7 +89,9 @@ struct SectionFrame {
 ///   second (bevelled) member is taken to lie there: direct the path so that it does.
 /// At a corner of the path: of the leg the travel leaves on, or of the one it arrives on.
 /// Pre: the seam has a path.
-[[nodiscard]] SectionFrame section_frame(const Joint& joint, const Seam& seam, double distance_mm,
+[[nodiscard]] SectionFrame section_frame(const Joint& joint,
+                                         const Seam& seam,
+                                         double distance_mm,
                                          geom::AtCorner corner = geom::AtCorner::leaving);
 
 }  // namespace seamturn::joint

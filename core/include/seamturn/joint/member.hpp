@@ -19,7 +19,8 @@ struct Plate {
   double width_mm = 0.0;
   double thickness_mm = 0.0;
 };
-/// A round tube or solid bar (bore 0). Local frame M: axis z from 0 to length, centre at the origin.
+/// A round tube or solid bar (bore 0). Local frame M: axis z from 0 to length, centre at the
+/// origin.
 struct Tube {
   double outer_diameter_mm = 0.0;
   double wall_mm = 0.0;  ///< half the outside diameter: a solid bar
@@ -57,16 +58,16 @@ struct Member {
   std::string id;
   Shape shape;
   geom::Pose X_JM;
-  std::string steel;                                ///< designation in the library
-  std::optional<material::Composition> analysis;    ///< of this heat; governs when given
+  std::string steel;                              ///< designation in the library
+  std::optional<material::Composition> analysis;  ///< of this heat; governs when given
 };
 
 [[nodiscard]] std::string_view shape_name(const Shape& shape);  ///< "plate", "tube" ...
 [[nodiscard]] std::string_view bar_shape_name(BarShape shape);  ///< "round", "square" ...
 [[nodiscard]] double volume_mm3(const Shape& shape);
-/// Thickness that heat and weld see: plate and ring thickness, tube wall, a bar's diameter or smaller
-/// side, a forging's thickest step (half the metal across when bored). Bars and forgings are meant to
-/// err towards the thick side: more preheat, faster cooling.
+/// Thickness that heat and weld see: plate and ring thickness, tube wall, a bar's diameter or
+/// smaller side, a forging's thickest step (half the metal across when bored). Bars and forgings
+/// are meant to err towards the thick side: more preheat, faster cooling.
 [[nodiscard]] double wall_thickness_mm(const Shape& shape);
 /// Units: -> kg at 7850 kg/m3. Tests: joint/member - closed-form.
 [[nodiscard]] double mass_kg(const Member& member);
@@ -82,13 +83,15 @@ struct Weight {
 
 /// A face of a member that passes through (or near) a point.
 struct Face {
-  geom::Vec3 normal;        ///< outward, unit, frame J
-  double distance_mm = 0.0; ///< of the point from the face, >= 0
+  geom::Vec3 normal;         ///< outward, unit, frame J
+  double distance_mm = 0.0;  ///< of the point from the face, >= 0
 };
 /// The faces within `off_face_mm` of a point whose outline, grown by `beyond_edge_mm`, holds it.
 /// Order: nearest first, ties by the shape's own face order.
 /// Tests: joint/member - closed-form.
-[[nodiscard]] std::vector<Face> faces_at(const Member& member, const geom::Vec3& p_J,
-                                         double off_face_mm, double beyond_edge_mm);
+[[nodiscard]] std::vector<Face> faces_at(const Member& member,
+                                         const geom::Vec3& p_J,
+                                         double off_face_mm,
+                                         double beyond_edge_mm);
 
 }  // namespace seamturn::joint

@@ -16,16 +16,16 @@ struct SeamFaces {
 };
 
 /// The two surfaces at the middle of a path (a polyline: of its longest leg) and the weld face
-/// between them, carried back to the start of the path. The face lies midway between the two outward normals; of a butt or a groove
-/// flush with both members it is their common normal, and both walls are given as that.
-/// Units: mm.      Frame: J.
-/// Pre: the path has length.
-/// Outside: refuses with joint.seam.not_on_member (how far off, which member),
+/// between them, carried back to the start of the path. The face lies midway between the two
+/// outward normals; of a butt or a groove flush with both members it is their common normal, and
+/// both walls are given as that. Units: mm.      Frame: J. Pre: the path has length. Outside:
+/// refuses with joint.seam.not_on_member (how far off, which member),
 ///   joint.seam.no_corner (surfaces found enclose no weld: the pair is named),
 ///   joint.seam.bevel_side (flush bevel or J with the second member right of the path),
 ///   joint.seam.leg_differs (a leg of a polyline where the surfaces stand otherwise).
 /// Source: none - geometry.
-/// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt, the whole gap of a tee or
+/// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt, the whole gap of a tee
+/// or
 ///   corner) off a surface, at its middle, its ends (open paths), its quarters (circles and arcs),
 ///   and on a polyline at the middle of each leg and at each corner.
 /// Tests: joint/seam_faces - closed-form.

@@ -19,12 +19,12 @@ enum class LengthPattern { chain, staggered };
 /// What is asked for. The default: the whole course, nothing added.
 struct WeldLength {
   LengthForm form = LengthForm::continuous;
-  int count = 0;          ///< intermittent: n, elements of a side
-  double each_mm = 0.0;   ///< intermittent: l, length of an element
-  double gap_mm = 0.0;    ///< intermittent: (e), clear distance between elements, not their pitch
+  int count = 0;         ///< intermittent: n, elements of a side
+  double each_mm = 0.0;  ///< intermittent: l, length of an element
+  double gap_mm = 0.0;   ///< intermittent: (e), clear distance between elements, not their pitch
   LengthPattern pattern = LengthPattern::chain;
-  double run_on_mm = 0.0;   ///< on a tab before the start of the path as written, cut off later
-  double run_off_mm = 0.0;  ///< on a tab beyond its end
+  double run_on_mm = 0.0;      ///< on a tab before the start of the path as written, cut off later
+  double run_off_mm = 0.0;     ///< on a tab beyond its end
   double end_return_mm = 0.0;  ///< a fillet carried round the member's edge, at both ends
   double overlap_mm = 0.0;     ///< closed seams: welded on over the start
   std::optional<double> crater_s;  ///< filling the crater at every arc end; none: the cell's time
@@ -56,10 +56,9 @@ struct WeldedLength {
   bool operator==(const WeldedLength&) const = default;
 };
 
-/// The stretches that are welded. What the elements leave over is shared evenly between both ends of
-/// the seam; of a staggered pair the second side lies half a pitch (l + e) / 2 on, and the pair as a
-/// whole is centred. On a closed seam the gap over the start is at least (e).
-/// Units: mm -> mm.
+/// The stretches that are welded. What the elements leave over is shared evenly between both ends
+/// of the seam; of a staggered pair the second side lies half a pitch (l + e) / 2 on, and the pair
+/// as a whole is centred. On a closed seam the gap over the start is at least (e). Units: mm -> mm.
 /// Pre: length > 0; every size >= 0; intermittent: count >= 1, l > 0, e > 0.
 /// Outside: refuses joint.length.too_long (elements and gaps exceed the seam: by how much),
 ///   joint.length.not_closed (all round or overlap on an open seam), joint.length.closed (tabs or

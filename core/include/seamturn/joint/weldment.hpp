@@ -29,7 +29,7 @@ struct Weldment {
   std::string revision;
   std::string date;
   std::string author;
-  std::string wire;                    ///< id of the wire used unless a joint names another
+  std::string wire;  ///< id of the wire used unless a joint names another
   double ambient_c = 20.0;
   std::vector<std::string> libraries;  ///< file names as used
   std::string cell;                    ///< file name as used; empty: no cell
@@ -37,7 +37,7 @@ struct Weldment {
   std::vector<Joint> joints;
   Setup setup;
   Batch batch;
-  bool invented = false;               ///< demo data, said so in the file
+  bool invented = false;  ///< demo data, said so in the file
   Places places;
 };
 

@@ -18,8 +18,9 @@ enum class CarbonFormula { iiw, cet, pcm, cen, jis };
 [[nodiscard]] std::string_view formula_name(CarbonFormula formula);
 
 struct CarbonEquivalent {
-  double value = 0.0;                   ///< mass-%
-  std::vector<base::Finding> findings;  ///< warnings where an element or the result leaves the range
+  double value = 0.0;  ///< mass-%
+  std::vector<base::Finding>
+      findings;  ///< warnings where an element or the result leaves the range
 };
 
 /// The carbon equivalent of a composition by one named formula.

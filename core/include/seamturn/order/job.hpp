@@ -14,28 +14,28 @@ namespace seamturn::order {
 /// pass and this one so that the place is cool enough (0: none).
 struct BlockPass {
   double arc_s = 0.0;
-  double gap_s = 0.0;      ///< after the previous pass of the same zone, place by place
-  double overhead_s = 0.0; ///< arc start, crater fill: counted as other
-  double unwind_s = 0.0;   ///< turn after the arc that brings a limited rolling axis back: kind turn
+  double gap_s = 0.0;       ///< after the previous pass of the same zone, place by place
+  double overhead_s = 0.0;  ///< arc start, crater fill: counted as other
+  double unwind_s = 0.0;  ///< turn after the arc that brings a limited rolling axis back: kind turn
 };
 
 /// One way to weld a block.
 struct Option {
-  int stance = 0;          ///< index into Job::turn_s
+  int stance = 0;                           ///< index into Job::turn_s
   geom::Vec3 start_W = geom::Vec3::Zero();  ///< torch tip where the arc starts
   geom::Vec3 end_W = geom::Vec3::Zero();    ///< and where it ends
-  bool reversed = false;   ///< runs against the zone's sense: starts where its other passes end
-  int tag = 0;             ///< for the caller: which candidate this was
+  bool reversed = false;  ///< runs against the zone's sense: starts where its other passes end
+  int tag = 0;            ///< for the caller: which candidate this was
 };
 
 /// The passes of one layer of one seam, or a part of them.
 struct Block {
   std::string name;
-  int zone = 0;                   ///< blocks of one zone heat the same place (one seam)
+  int zone = 0;  ///< blocks of one zone heat the same place (one seam)
   std::vector<BlockPass> passes;
-  std::vector<Option> options;    ///< at least one
-  std::vector<int> after;         ///< blocks that must be finished before
-  double touch_s = 0.0;           ///< spent when the zone was not touched since the last turn
+  std::vector<Option> options;  ///< at least one
+  std::vector<int> after;       ///< blocks that must be finished before
+  double touch_s = 0.0;         ///< spent when the zone was not touched since the last turn
 };
 
 struct Job {
@@ -46,7 +46,7 @@ struct Job {
   double air_speed_mm_s = 1.0;
   double air_acceleration_mm_s2 = 1.0;
   double retract_mm = 0.0;
-  double clean_every_s = 0.0;     ///< 0: never
+  double clean_every_s = 0.0;  ///< 0: never
   double clean_s = 0.0;
 };
 

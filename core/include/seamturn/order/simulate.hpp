@@ -9,9 +9,9 @@
 namespace seamturn::order {
 
 /// Checks a job: options present, indices in range, no cycle in `after`.
-/// Outside: refuses order.block.no_option, order.block.no_pass, order.index, order.value, order.cycle
-/// (naming the blocks). The text holds every doubt, a line each; the code is that of the first.
-/// Source: none - rules of this model. Tests: order/check.
+/// Outside: refuses order.block.no_option, order.block.no_pass, order.index, order.value,
+/// order.cycle (naming the blocks). The text holds every doubt, a line each; the code is that of
+/// the first. Source: none - rules of this model. Tests: order/check.
 [[nodiscard]] base::Outcome<bool> check_job(const Job& job);
 
 /// True when every block stands once and after all it must follow.

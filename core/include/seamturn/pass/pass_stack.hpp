@@ -41,7 +41,7 @@ struct Pass {
   double gas_flow_l_min = 0.0;
   double tip_distance_mm = 0.0;
   Angle push;
-  double arc_time_s = 0.0;       ///< welded length / travel
+  double arc_time_s = 0.0;  ///< welded length / travel
   double arc_energy_kj_mm = 0.0;
   double heat_input_kj_mm = 0.0;
   std::string

@@ -57,8 +57,8 @@ struct FitUpEnd {
 struct PlannedFitUp {
   std::string tolerances;  ///< id of the row in the library
   base::Status status = base::Status::proposed;
-  FitUpEnd low;            ///< least metal
-  FitUpEnd high;           ///< most metal
+  FitUpEnd low;                         ///< least metal
+  FitUpEnd high;                        ///< most metal
   std::optional<fitup::GapTable> gaps;  ///< none: plugs have no gap
   double misalignment_max_mm = 0.0;     ///< ISO 5817 no. 507; 0: no limit known
 };
@@ -71,10 +71,10 @@ struct PlannedSeam {
   bool turned = false;    ///< has a place in the order
   bool rolling = false;
   double metal_kg = 0.0;
-  double length_mm = 0.0;         ///< of the path
-  double welded_mm = 0.0;         ///< metal and arc time count this
-  int arc_starts = 1;             ///< of each pass
-  int side = 1;  ///< of a double or gouged groove
+  double length_mm = 0.0;  ///< of the path
+  double welded_mm = 0.0;  ///< metal and arc time count this
+  int arc_starts = 1;      ///< of each pass
+  int side = 1;            ///< of a double or gouged groove
   section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;

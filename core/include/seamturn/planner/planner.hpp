@@ -11,7 +11,7 @@
 namespace seamturn::planner {
 
 struct PlanParams {
-  std::int64_t order_effort = 1000000;  ///< simulated block visits, not seconds
+  std::int64_t order_effort = 1000000;                   ///< simulated block visits, not seconds
   std::function<void(std::string_view stage)> progress;  ///< may be empty
 };
 

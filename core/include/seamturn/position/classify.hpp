@@ -24,9 +24,9 @@ struct Attitude {
 
 struct Classified {
   process::WeldPosition iso = process::WeldPosition::pa;
-  std::string aws;       ///< "1G" ... "4F"
+  std::string aws;  ///< "1G" ... "4F"
   Attitude attitude;
-  Angle margin;          ///< slope and bank may both change by this before the ISO code changes
+  Angle margin;  ///< slope and bank may both change by this before the ISO code changes
 };
 
 /// Slope and bank of a weld.
@@ -34,15 +34,18 @@ struct Classified {
 /// Pre: none of the three is zero.
 /// Outside: refuses position.normal.along_axis within 1 degree.
 /// Source: [ISO 6947] by way of docs/methods/position.md.
-/// Accuracy: exact. Tests: position/classify - computed cases, laws (turn about z, mirror, reverse).
-[[nodiscard]] base::Outcome<Attitude> attitude(const geom::Vec3& travel, const geom::Vec3& normal,
+/// Accuracy: exact. Tests: position/classify - computed cases, laws (turn about z, mirror,
+/// reverse).
+[[nodiscard]] base::Outcome<Attitude> attitude(const geom::Vec3& travel,
+                                               const geom::Vec3& normal,
                                                const geom::Vec3& up);
 
 /// Position code of a weld by the production ranges of ISO 6947 and the AWS diagrams; a value on a
 /// border belongs to the easier row (1e-6 degree slack).
 /// Outside: as attitude. Tests: position/classify - published decisions, computed cases, laws.
 [[nodiscard]] base::Outcome<Classified> classify(process::WeldFamily family,
-                                                 const geom::Vec3& travel, const geom::Vec3& normal,
+                                                 const geom::Vec3& travel,
+                                                 const geom::Vec3& normal,
                                                  const geom::Vec3& up);
 [[nodiscard]] const base::FigureCard& position_card();
 
@@ -58,10 +61,11 @@ struct WorkingTolerance {
   std::string source;
 };
 
-/// True when an attitude lies within a tolerance row. Nominal bank: 0 for PA; for PB, which lays one
-/// plate level, 90 deg less half the angle between the plates; |bank| is compared, either plate will
-/// do.
-[[nodiscard]] bool is_within(const WorkingTolerance& tolerance, const Attitude& attitude,
+/// True when an attitude lies within a tolerance row. Nominal bank: 0 for PA; for PB, which lays
+/// one plate level, 90 deg less half the angle between the plates; |bank| is compared, either plate
+/// will do.
+[[nodiscard]] bool is_within(const WorkingTolerance& tolerance,
+                             const Attitude& attitude,
                              Angle nominal_bank);
 
 }  // namespace seamturn::position

@@ -18,9 +18,9 @@ struct Event {
   SecondKind kind = SecondKind::other;
   double start_s = 0.0;
   double end_s = 0.0;
-  int stance = -1;   ///< stance held (turn: stance gone to)
-  int item = -1;     ///< index of the pass block worked on, or -1
-  int pass = -1;     ///< index of the pass within the block, arc only
+  int stance = -1;  ///< stance held (turn: stance gone to)
+  int item = -1;    ///< index of the pass block worked on, or -1
+  int pass = -1;    ///< index of the pass within the block, arc only
 };
 
 /// Appends stretches one after another.

@@ -19,8 +19,8 @@ inline constexpr double gravity_m_s2 = 9.80665;  ///< standard gravity, CGPM 190
 /// Static torque about each axis: axis . (r x W). Sign: about the axis' positive direction.
 /// Units: kg, mm -> N m.      Frame: load in D.
 /// Pre: axes as many as the positioner has.
-/// Source: statics; tilt and rotation rule [POSITIONER-SIZING]. Accuracy: exact for the stated masses.
-/// Tests: turn/load - published rule values, independent statics.
+/// Source: statics; tilt and rotation rule [POSITIONER-SIZING]. Accuracy: exact for the stated
+/// masses. Tests: turn/load - published rule values, independent statics.
 [[nodiscard]] std::vector<double> axis_torques_nm(const cell::Positioner& positioner,
                                                   const joint::Weight& load_D,
                                                   const std::vector<Angle>& axes);
@@ -43,7 +43,9 @@ struct SizingTorque {
   double tilt_nm = 0.0;
   double rotate_nm = 0.0;
 };
-[[nodiscard]] SizingTorque sizing_torque(double mass_kg, double overhang_mm, double offset_mm,
+[[nodiscard]] SizingTorque sizing_torque(double mass_kg,
+                                         double overhang_mm,
+                                         double offset_mm,
                                          double eccentricity_mm);
 [[nodiscard]] const base::FigureCard& torque_card();
 

@@ -28,7 +28,8 @@ struct MoveParams {
 [[nodiscard]] const base::FigureCard& move_time_card();
 
 /// Time of a turn: the slowest axis; 0 when nothing moves. Endless axes go the short way round.
-[[nodiscard]] double turn_time_s(const cell::Positioner& positioner, const std::vector<Angle>& from,
+[[nodiscard]] double turn_time_s(const cell::Positioner& positioner,
+                                 const std::vector<Angle>& from,
                                  const std::vector<Angle>& to);
 /// Time of an air move. Pre: distance >= 0.
 [[nodiscard]] double air_time_s(const cell::Robot& robot, double distance_mm);

@@ -20,7 +20,7 @@ using base::Angle;
 /// Axis values, one per axis of the positioner.
 struct Stance {
   std::vector<Angle> axes;
-  bool rolling = false;   ///< the last axis turns while welding; its value is where the turn starts
+  bool rolling = false;  ///< the last axis turns while welding; its value is where the turn starts
 };
 
 /// Rotation from faceplate directions to world at axis values.
@@ -33,14 +33,16 @@ struct Stance {
 /// The direction (frame of t and n) that must point to the sky for a slope and bank:
 /// u = sin S t + cos S (cos phi n + sin phi s), s = n x t.
 /// Pre: t, n unit and square. Tests: turn/stance - computed (T and H cases).
-[[nodiscard]] geom::Vec3 sky_direction(const geom::Vec3& t, const geom::Vec3& n, Angle slope,
+[[nodiscard]] geom::Vec3 sky_direction(const geom::Vec3& t,
+                                       const geom::Vec3& n,
+                                       Angle slope,
                                        Angle bank);
 
 /// One answer of the closed form.
 struct StanceAnswer {
-  std::vector<Angle> axes;       ///< as in Stance
-  bool rotate_free = false;      ///< table level: any turn angle does
-  Angle residual;                ///< between the wanted sky direction and the sky
+  std::vector<Angle> axes;   ///< as in Stance
+  bool rotate_free = false;  ///< table level: any turn angle does
+  Angle residual;            ///< between the wanted sky direction and the sky
 };
 
 /// Both branches of the tilt-and-rotate table, or the best attainable of a headstock (one answer).
