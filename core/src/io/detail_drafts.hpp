@@ -102,6 +102,10 @@ struct WeldedDraft {
 
 void read_library(FileContext& context, LibraryDraft& draft);
 void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
+void read_fit_up(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
+void read_preparation_range(FileContext& context,
+                            const pugi::xml_node& element,
+                            LibraryDraft& draft);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
 
 /// Words of positions and roles in the order of their enumerations.

@@ -44,5 +44,7 @@ void put_stances(pugi::xml_node root, const plan::Plan& plan);
 void put_timeline(pugi::xml_node root, const plan::Plan& plan);
 void put_estimate(pugi::xml_node root, const plan::Plan& plan);
 void put_totals(pugi::xml_node root, const plan::Plan& plan);
+/// Band and gap table of a seam.
+void put_fit_up(pugi::xml_node seam, const plan::PlannedFitUp& fit_up);
 
 }  // namespace seamturn::io::detail

@@ -46,6 +46,8 @@ inline constexpr Range bevel_angle{D::angle, "deg", 0.0, 90.0, above, above};
 inline constexpr Range first_face{D::angle, "deg", 0.0, 90.0, false, above};
 inline constexpr Range root_radius{D::length, "mm", 0.0, 100.0, above};
 inline constexpr Range bulge{D::length, "mm", -50.0, 50.0};
+inline constexpr Range half_turn{D::angle, "deg", 0.0, 180.0};
+inline constexpr Range share_of_thickness{D::none, "", 0.0, 10.0, above};
 inline constexpr Range cap_height{D::length, "mm", 0.0, 50.0};
 
 // Metal.

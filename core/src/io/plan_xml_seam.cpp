@@ -160,6 +160,7 @@ void put_seam(pugi::xml_node parent,
   put_geometry(node, *described);
   put_welded(node, *described);
   for (const plan::PlannedPass& pass : seam.passes) put_pass(node, plan, pass);
+  if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }
 
 }  // namespace seamturn::io::detail

@@ -243,6 +243,8 @@ void read_library(FileContext& context, LibraryDraft& draft) {
                             {"settings", read_settings},
                             {"bead-limit", read_bead_limit},
                             {"working-tolerance", read_tolerance},
+                            {"fit-up", read_fit_up},
+                            {"preparation-range", read_preparation_range},
                             {"rates", read_rates}};
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);

@@ -14,6 +14,21 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<JointWork> work_joints(const Inputs& inputs,
                                                  std::vector<base::Finding>& findings);
 
+/// Root and standard ranges of a preparation: warnings joint.root.face_left, joint.range.*.
+void check_preparation(const Inputs& inputs,
+                       const joint::Joint& joint,
+                       std::vector<base::Finding>& findings);
+/// From how many sides a joint is closed, as the ranges of standards count.
+[[nodiscard]] joint::RangeSides sides_of(const joint::Joint& joint);
+
+/// What the section of a seam is made of, and what its passes may be in a position.
+[[nodiscard]] section::SectionParams section_params(const joint::Joint& joint,
+                                                    const joint::Seam& seam);
+[[nodiscard]] pass::StackRequest stack_request(const Inputs& inputs,
+                                               const JointWork& work,
+                                               const SeamWork& seam,
+                                               process::WeldPosition position);
+
 /// Preheat, interpass maximum and carbon equivalents of a joint whose stacks are laid.
 [[nodiscard]] std::optional<procedure::HeatLimits> heat_limits(
     const Inputs& inputs, const JointWork& work, std::vector<base::Finding>& findings);

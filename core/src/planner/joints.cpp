@@ -77,15 +77,8 @@ std::optional<section::WeldSection> make_section(const Inputs& inputs,
                                                  const joint::Joint& joint,
                                                  const joint::Seam& seam,
                                                  std::vector<Finding>& findings) {
-  section::SectionParams params;
-  params.preparation = joint.preparation;
-  params.thickness_mm = joint.thickness_mm;
-  params.depth_mm = joint.depth_mm;
-  params.cap = joint.cap;
-  params.side = seam.side;
-  params.gouge = joint.gouge;
-  if (joint.type != joint::JointType::butt) params.between_plates = seam.between_walls;
-  base::Outcome<section::WeldSection> section = section::weld_section(params);
+  base::Outcome<section::WeldSection> section =
+      section::weld_section(section_params(joint, seam));
   if (!section) {
     findings.push_back(Finding{Severity::error,
                                section.error().code,
@@ -112,15 +105,8 @@ void lay_stacks(const Inputs& inputs,
   std::vector<Finding> refused;
   for (const process::WeldPosition position :
        usable_positions(inputs.library, family, work.wire->id)) {
-    pass::StackRequest request;
-    request.section = &seam.section;
-    request.family = bead_family(*work.joint);
-    request.position = position;
-    request.length_mm = joint::welded_length_mm(*seam.seam);
-    request.wire = work.wire;
-    request.settings = inputs.library.settings;
-    request.limits = inputs.library.bead_limits;
-    base::Outcome<pass::PassStack> stack = pass::make_pass_stack(request);
+    base::Outcome<pass::PassStack> stack =
+        pass::make_pass_stack(stack_request(inputs, work, seam, position));
     if (stack) {
       seam.stacks.push_back(StackChoice{position, std::move(stack).value(), {}});
     } else {
@@ -188,27 +174,6 @@ std::ptrdiff_t error_count(const std::vector<Finding>& findings) {
   });
 }
 
-/// Full penetration rests on the root: a root face that nothing backs, gouges out or melts through
-/// for certain is said, whoever decided it.
-void warn_unsound_root(const Inputs& inputs,
-                       const joint::Joint& joint,
-                       std::vector<Finding>& findings) {
-  const auto* groove = std::get_if<joint::Groove>(&joint.preparation);
-  const bool full = joint.depth_mm >= joint.thickness_mm - 1e-9;
-  const bool left_alone =
-      joint.root == joint::RootDecision::open || joint.root == joint::RootDecision::both_sides;
-  if (groove == nullptr || !full || !left_alone || groove->root_face_mm <= 0.0) return;
-  findings.push_back(Finding{
-      Severity::warning,
-      "joint.root.face_left",
-      "joint " + joint.id + " asks for full penetration over a root face of " +
-          base::digits_text(groove->root_face_mm) +
-          " mm with neither gouging nor backing: the arc alone must melt it through; prove it by a "
-          "procedure test, or state root=\"gouge\", a backing, or a sharp edge",
-      place_of(inputs.weldment, "joint/" + joint.id),
-      {}});
-}
-
 std::optional<JointWork> work_joint(const Inputs& inputs,
                                     const joint::Joint& joint,
                                     std::vector<Finding>& findings) {
@@ -223,7 +188,7 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr && work.wire != nullptr,
                    joint.id);
   work.cooling_case = cooling_case_of(joint);
-  warn_unsound_root(inputs, joint, findings);
+  check_preparation(inputs, joint, findings);
 
   const auto errors_before = error_count(findings);
   for (const joint::Seam& seam : joint.seams) {
@@ -245,6 +210,33 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
 }
 
 }  // namespace
+
+section::SectionParams section_params(const joint::Joint& joint, const joint::Seam& seam) {
+  section::SectionParams params;
+  params.preparation = joint.preparation;
+  params.thickness_mm = joint.thickness_mm;
+  params.depth_mm = joint.depth_mm;
+  params.cap = joint.cap;
+  params.side = seam.side;
+  params.gouge = joint.gouge;
+  if (joint.type != joint::JointType::butt) params.between_plates = seam.between_walls;
+  return params;
+}
+
+pass::StackRequest stack_request(const Inputs& inputs,
+                                 const JointWork& work,
+                                 const SeamWork& seam,
+                                 process::WeldPosition position) {
+  pass::StackRequest request;
+  request.section = &seam.section;
+  request.family = bead_family(*work.joint);
+  request.position = position;
+  request.length_mm = joint::welded_length_mm(*seam.seam);
+  request.wire = work.wire;
+  request.settings = inputs.library.settings;
+  request.limits = inputs.library.bead_limits;
+  return request;
+}
 
 std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& findings) {
   std::vector<JointWork> joints;

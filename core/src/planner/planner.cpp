@@ -125,6 +125,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
     detail::assemble_joints(inputs, joints, {}, plan);
   }
   if (params.progress) params.progress("documents");
+  detail::assemble_fit_up(inputs, joints, plan);
   detail::assemble_procedures(inputs, joints, plan);
   detail::assemble_estimate(inputs, plan);
   note_not_turned(inputs, plan);

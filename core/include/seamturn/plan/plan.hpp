@@ -9,6 +9,7 @@
 
 #include "seamturn/cell/cell.hpp"
 #include "seamturn/cost/estimate.hpp"
+#include "seamturn/fitup/fit_up.hpp"
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
@@ -40,6 +41,28 @@ struct PlannedPass {
   std::vector<reach::TorchPose> points;  ///< frame J
 };
 
+/// A seam at one end of its fit-up band.
+struct FitUpEnd {
+  double area_mm2 = 0.0;
+  double metal_kg = 0.0;
+  bool closes = false;  ///< else `why`, and what follows is 0
+  std::string why;
+  int passes = 0;
+  double arc_time_s = 0.0;
+  double heat_input_min_kj_mm = 0.0;
+  double heat_input_max_kj_mm = 0.0;
+};
+
+/// What tolerances of edges and set-up do to a seam in its planned position.
+struct PlannedFitUp {
+  std::string tolerances;  ///< id of the row in the library
+  base::Status status = base::Status::proposed;
+  FitUpEnd low;            ///< least metal
+  FitUpEnd high;           ///< most metal
+  std::optional<fitup::GapTable> gaps;  ///< none: plugs have no gap
+  double misalignment_max_mm = 0.0;     ///< ISO 5817 no. 507; 0: no limit known
+};
+
 struct PlannedSeam {
   std::string id;
   std::string joint;
@@ -55,6 +78,7 @@ struct PlannedSeam {
   section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
+  std::optional<PlannedFitUp> fit_up;  ///< none: the libraries state no tolerances
 };
 
 struct PlannedJoint {

@@ -7,6 +7,8 @@
 
 #include "seamturn/cell/cell.hpp"
 #include "seamturn/cost/estimate.hpp"
+#include "seamturn/fitup/fit_up.hpp"
+#include "seamturn/joint/preparation_range.hpp"
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
 #include "seamturn/position/classify.hpp"
@@ -25,6 +27,8 @@ struct Library {
   std::vector<process::BeadLimit> bead_limits;
   std::vector<position::WorkingTolerance> tolerances;
   std::optional<cost::Rates> rates;
+  std::optional<fitup::Tolerances> fit_up;
+  std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
 };
 
