@@ -30,6 +30,41 @@ Json finding_list(const std::vector<base::Finding>& findings) {
   return list;
 }
 
+Json fit_end_of(const plan::FitUpEnd& end) {
+  Json json{{"area_mm2", end.area_mm2}, {"metal_kg", end.metal_kg}, {"closes", end.closes}};
+  if (!end.closes) {
+    json["why"] = end.why;
+    return json;
+  }
+  json["passes"] = end.passes;
+  json["arc_time_s"] = end.arc_time_s;
+  json["heat_input_min_kj_mm"] = end.heat_input_min_kj_mm;
+  json["heat_input_max_kj_mm"] = end.heat_input_max_kj_mm;
+  return json;
+}
+
+Json fit_up_of(const plan::PlannedSeam& seam) {
+  const plan::PlannedFitUp& fit = *seam.fit_up;
+  Json json{{"seam", seam.id},
+            {"tolerances", fit.tolerances},
+            {"least", fit_end_of(fit.low)},
+            {"most", fit_end_of(fit.high)}};
+  if (!fit.gaps) return json;
+  Json rows = Json::array();
+  for (const fitup::GapRow& row : fit.gaps->rows) {
+    Json item{{"from_mm", row.from_mm}, {"to_mm", row.to_mm}, {"closes", row.stack.has_value()}};
+    if (row.stack) {
+      item["passes"] = row.stack->passes.size();
+      item["arc_time_s"] = row.stack->arc_time_s;
+    }
+    rows.push_back(item);
+  }
+  json["gaps"] = rows;
+  json["stop_above_mm"] = fit.gaps->stop.gap_mm;
+  json["stop_reason"] = fit.gaps->stop.reason;
+  return json;
+}
+
 Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
   const joint::Joint& described = *joint::find_joint(plan.weldment, joint.id);
   Json seams = Json::array();
@@ -54,6 +89,10 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
       t85_min = first ? pass.t85_s : std::min(t85_min, pass.t85_s);
       t85_max = first ? pass.t85_long_s : std::max(t85_max, pass.t85_long_s);
     }
+  }
+  Json fits = Json::array();
+  for (const plan::PlannedSeam& seam : joint.seams) {
+    if (seam.fit_up) fits.push_back(fit_up_of(seam));
   }
   double section_area_mm2 = 0.0;
   for (const section::WeldSection* section : plan::sections_of(joint)) {
@@ -81,7 +120,8 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
               {"cev", joint.heat.cev_plate ? Json(*joint.heat.cev_plate) : Json(nullptr)},
               {"pcm", joint.heat.pcm_plate ? Json(*joint.heat.pcm_plate) : Json(nullptr)},
               {"t85_min_s", t85_min},
-              {"t85_max_s", t85_max}};
+              {"t85_max_s", t85_max},
+              {"fit_up", fits}};
 }
 
 Json axes_of(const plan::PlannedStance& stance) {

@@ -149,6 +149,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                  "",
                  "",
                  ""});
+  const std::string fit_up = fit_up_text(plan, units);
   return title_text(plan) + "\n\n" + table.text() + "\n" +
          wrapped(
              "V included, bevel, U and J angle of one face; z leg, t full penetration of "
@@ -158,7 +159,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                  ". t8/5 from the coolest to the hottest permitted start.",
              line_width,
              0) +
-         "\n";
+         "\n" + (fit_up.empty() ? "" : "\n" + fit_up);
 }
 
 }  // namespace seamturn::cli

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Process, consumables and the table of passes.
+#include <algorithm>
 #include <cstring>
 
 #include "procedure_sheet/sheet.hpp"
@@ -60,7 +61,49 @@ bool weaves(const Subject& subject) {
   return false;
 }
 
+/// "fill-pb 2 x, cap-pb": the settings of a row of the gap table, in the order laid.
+std::string runs_text(pugi::xml_node gap) {
+  std::string all;
+  for (pugi::xml_node run = gap.child("run"); run;) {
+    const std::string settings = text(run, "settings");
+    int count = 0;
+    for (; run && settings == text(run, "settings"); run = run.next_sibling("run")) ++count;
+    all += (all.empty() ? "" : ", ") + settings + (count > 1 ? " x " + std::to_string(count) : "");
+  }
+  return all;
+}
+
+void put_gap(pugi::xml_node table, pugi::xml_node gap) {
+  pugi::xml_node node = table.append_child("gap");
+  copy_rounded(gap, node, 2, {"from_mm", "to_mm"});
+  if (!gap.child("run")) {
+    copy(gap, node, {"stop_and_call"});
+    return;
+  }
+  int passes = 0;
+  double weave_mm = 0.0;
+  for (const pugi::xml_node run : gap.children("run")) {
+    ++passes;
+    weave_mm = std::max(weave_mm, number(run, "weave_width_mm"));
+  }
+  put(node, "passes", std::to_string(passes));
+  put(node, "settings", runs_text(gap));
+  put(node, "weave_max_mm", rounded(weave_mm, 1));
+}
+
 }  // namespace
+
+void put_fit_up(pugi::xml_node sheet, const Subject& subject) {
+  const pugi::xml_node fit_up = subject.seam.child("fit-up");
+  if (!fit_up.child("gaps")) return;
+  const pugi::xml_node gaps = fit_up.child("gaps");
+  pugi::xml_node node = sheet.append_child("fit-up");
+  put(node, "tolerances", text(fit_up, "tolerances"));
+  copy_rounded(fit_up, node, 2, {"misalignment_max_mm"});
+  copy_rounded(gaps, node, 2, {"stop_above_mm"});
+  copy(gaps, node, {"stop_reason", "stop_status"});
+  for (const pugi::xml_node gap : gaps.children("gap")) put_gap(node, gap);
+}
 
 void put_process(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node node = sheet.append_child("process");

@@ -32,7 +32,7 @@ std::string caret_line(const Source& source, std::size_t offset) {
 }
 
 std::string excerpt_line(const Source& source, std::size_t offset) {
-  return source.excerpt(offset).text;
+  return io::detail::excerpt_at(source, offset).text;
 }
 
 }  // namespace
@@ -62,7 +62,7 @@ TEST_SUITE("io/source") {
     CHECK(source.place(99) == base::Place{"a", 2, 1});
     const Source empty("a", "");
     CHECK(empty.place(0) == base::Place{"a", 1, 1});
-    CHECK(empty.excerpt(5).text.empty());
+    CHECK(io::detail::excerpt_at(empty, 5).text.empty());
   }
 
   TEST_CASE("for any column of a very long line, law: the caret stands under its character") {

@@ -73,6 +73,81 @@ TEST_SUITE("pass/groove") {
     CHECK(std::abs(moment_x) < 1e-6);
   }
 
+  TEST_CASE(
+      "given a bevel in a tee with a triangular cover, beads balance at the centroid of both") {
+    Bench bench = groove_bench(v20);
+    bench.section = tee_section(12.0, 45.0, 6.0);
+    bench.settings = any_travel();
+    bench.limits[1].thickness_max_mm = 8.0;
+    const auto stack = bench.lay().value();
+    section::Point sum;
+    double area_mm2 = 0.0;
+    for (const pass::Pass& pass : stack.passes) {
+      area_mm2 += pass.area_mm2;
+      sum.x_mm += pass.area_mm2 * pass.centre.x_mm;
+      sum.y_mm += pass.area_mm2 * pass.centre.y_mm;
+    }
+    // Rectangle 3 x 12, triangle 12 x 12 beside it, cover 17 wide and 6 high at the wall.
+    check_expected("area", area_mm2, {159.0, 1e-9, Origin::closed_form, "simple shapes"});
+    check_expected("x",
+                   sum.x_mm,
+                   {36.0 * 1.5 + 72.0 * 7.0 + 51.0 * 17.0 / 3.0, 1e-6, Origin::closed_form, ""});
+    check_expected(
+        "y", sum.y_mm, {36.0 * 6.0 + 72.0 * 8.0 + 51.0 * 14.0, 1e-6, Origin::closed_form, ""});
+    CHECK(stack.passes.back().bead > 1);  // the cover was cut across
+  }
+
+  TEST_CASE("given AWS D1.1:2020 table 5.1 root and fill thickness, each is kept to the tenth") {
+    for (const PassLimitRow& row : pass_limit_rows) {
+      INFO(row.source);
+      // A square groove 5 mm wide; the root row lays one size only.
+      const auto bench_of = [&](double root_mm, double thickness_mm) {
+        Bench bench = groove_bench({thickness_mm, 5.0, 0.0, 0.0, 0.0, 0.0, 0.0});
+        bench.position = row.position;
+        bench.settings = any_travel();
+        bench.settings.pop_back();  // no single rows
+        const double travel_cm_min =
+            std::numbers::pi * 0.36 * 0.95 * 10.0 * 1000.0 / (5.0 * root_mm) / 10.0;
+        bench.settings[0] = settings_row(
+            {"one-size", PassRole::root, 10.0, travel_cm_min, travel_cm_min, travel_cm_min});
+        bench.limits = groove_limits(row.root_thickness_mm, 1000.0, 1000.0);
+        return bench;
+      };
+      const double root_mm = row.root_thickness_mm;
+      CHECK(count_passes(bench_of(root_mm, root_mm + fill_thickness_mm)) == 2);
+      CHECK(count_passes(bench_of(root_mm, root_mm + fill_thickness_mm + 0.1)) == 3);
+      const auto above = bench_of(root_mm + 0.1, root_mm + 10.0).lay();
+      REQUIRE_FALSE(above.has_value());
+      CHECK(above.error().text.find("root-height") != std::string::npos);
+    }
+  }
+
+  TEST_CASE(
+      "given root faces that touch, the root begins where they end and its height counts from "
+      "there") {
+    Bench bench = groove_bench({20.0, 0.0, 12.0, 30.0, 30.0, 0.0, 0.0});
+    bench.settings = any_travel();
+    bench.settings.pop_back();  // no single rows
+    // The root limit of 10 mm is below the root face of 12 mm, but no metal lies there.
+    const auto stack = bench.lay().value();
+    CHECK(stack.passes.front().aim.y_mm == 12.0);
+    CHECK(stack.passes.front().centre.y_mm > 12.0);
+    // Two triangles 8 mm high: 64 tan 30.
+    double area_mm2 = 0.0;
+    for (const pass::Pass& pass : stack.passes) area_mm2 += pass.area_mm2;
+    check_expected("V 8", area_mm2, {36.95, 5e-3, Origin::closed_form, "triangles"});
+  }
+
+  TEST_CASE("given a U, the root fills the rounded bottom and beads balance at its middle") {
+    Bench bench = groove_bench(v20);
+    bench.section = u_section({30.0, 2.0, 3.0, 6.0, 10.0, 2.0});
+    const auto stack = bench.lay().value();
+    double moment_x = 0.0;
+    for (const pass::Pass& pass : stack.passes) moment_x += pass.area_mm2 * pass.centre.x_mm;
+    CHECK(std::abs(moment_x) < 1e-6);
+    CHECK(stack.passes.front().centre.y_mm < 9.0);
+  }
+
   TEST_CASE("given a square butt t3 gap 1.5, one single pass is laid when a row for it exists") {
     Bench bench = groove_bench({3.0, 1.5, 0.0, 0.0, 0.0, 1.0, 2.5});
     bench.settings.push_back(settings_row({"thin", PassRole::single, 5.0, 40.0, 120.0, 70.0}));

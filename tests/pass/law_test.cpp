@@ -6,6 +6,7 @@
 
 #include "pass/pass_fixture.hpp"
 #include "seamturn/base/random.hpp"
+#include "section/random_section.hpp"
 
 namespace seamturn::tests {
 namespace {
@@ -16,9 +17,28 @@ using process::PassRole;
 
 constexpr int rounds = 600;
 
+section::WeldSection random_u_or_tee(Random& random) {
+  if (random.unit() < 0.5) {
+    USize size;
+    size.root_face_mm = random.unit() < 0.5 ? 0.0 : random.between(0.5, 3.0);
+    size.radius_mm = random.between(3.0, 8.0);
+    size.thickness_mm = size.root_face_mm + size.radius_mm + random.between(2.0, 40.0);
+    size.gap_mm = random.between(0.0, 4.0);
+    size.face_deg = random.between(2.0, 15.0);
+    size.cap_mm = random.unit() < 0.3 ? 0.0 : random.between(0.5, 3.0);
+    return u_section(size);
+  }
+  return tee_section(
+      random.between(6.0, 40.0), random.between(25.0, 50.0), random.between(1.0, 8.0));
+}
+
 Bench random_bench(Random& random) {
   Bench bench;
-  if (random.unit() < 0.5) {
+  const double kind = random.unit();
+  if (kind < 0.25) {
+    bench.family = process::WeldFamily::groove;
+    bench.section = random_u_or_tee(random);
+  } else if (kind < 0.6) {
     bench.section = fillet_section(
         random.between(3.0, 30.0), random.between(3.0, 30.0), random.between(60.0, 135.0));
   } else {
@@ -90,6 +110,23 @@ void check_rows(const Bench& bench, const pass::PassStack& stack) {
                                   [&](const auto& each) { return each.id == pass.settings; });
     REQUIRE(row != bench.settings.end());
     CHECK(row->role == pass.role);
+    for (const auto& other : bench.settings) {
+      // The preferred point: no other row that could lay this bead lies nearer to its own.
+      const double travel_mm_s = std::numbers::pi * 0.36 * other.feed_mm_s * 0.95 / pass.area_mm2;
+      if (other.role == row->role && travel_mm_s >= other.travel_min_mm_s &&
+          travel_mm_s <= other.travel_max_mm_s) {
+        CHECK(std::abs(pass.travel_mm_s / row->travel_preferred_mm_s - 1.0) <=
+              std::abs(travel_mm_s / other.travel_preferred_mm_s - 1.0) + 1e-7);
+      }
+    }
+    const bool is_limit =
+        std::any_of(bench.limits.begin(), bench.limits.end(), [&](const BeadLimit& limit) {
+          return limit.id == pass.limited_by;
+        });
+    const bool is_row = std::any_of(bench.settings.begin(),
+                                    bench.settings.end(),
+                                    [&](const auto& each) { return each.id == pass.limited_by; });
+    CHECK((pass.limited_by.empty() || is_limit || is_row));
     CHECK(pass.travel_mm_s >= row->travel_min_mm_s);
     CHECK(pass.travel_mm_s <= row->travel_max_mm_s);
     // Metal in equals metal out.
@@ -100,6 +137,14 @@ void check_rows(const Bench& bench, const pass::PassStack& stack) {
 
 void check_layers(const pass::PassStack& stack) {
   std::map<int, std::pair<double, int>> heights;
+  int layer = 1;
+  int bead = 0;
+  for (const pass::Pass& pass : stack.passes) {
+    bead = pass.layer == layer ? bead + 1 : 1;
+    layer = pass.layer;
+    CHECK(pass.bead == bead);  // in the order laid
+    CHECK(pass.aim.y_mm <= pass.centre.y_mm + 1e-9);
+  }
   for (const pass::Pass& pass : stack.passes) {
     heights[pass.layer].first += pass.centre.y_mm;
     heights[pass.layer].second += 1;
@@ -201,6 +246,37 @@ TEST_SUITE("pass/laws") {
       check_faces(bench, *stack);
     }
     CHECK(laid > rounds / 2);
+  }
+
+  TEST_CASE("for any preparation as the section room makes it, law: areas add up, layers rise") {
+    Random random(base::named_seed(7, "pass/laws/preparations"));
+    int laid = 0;
+    for (int round = 0; round < rounds; ++round) {
+      INFO("named_seed(7, pass/laws/preparations), round " << round);
+      Bench bench = random_bench(random);
+      const bool is_fillet = random.unit() < 0.3;
+      const auto section =
+          section::weld_section(is_fillet ? random_fillet(random) : random_groove(random));
+      REQUIRE(section.has_value());
+      bench.section = *section;
+      const auto family = is_fillet ? process::WeldFamily::fillet : process::WeldFamily::groove;
+      for (BeadLimit& limit : bench.limits) limit.family = family;
+      bench.family = family;
+      const auto stack = bench.lay();
+      if (!stack) {
+        continue;
+      }
+      ++laid;
+      check_areas(bench, *stack);
+      check_rows(bench, *stack);
+      check_layers(*stack);
+      for (const double factor : {1.02, 1.5}) {
+        const auto wide = widened(bench, factor).lay();
+        REQUIRE(wide.has_value());
+        CHECK(wide->passes.size() <= stack->passes.size());
+      }
+    }
+    CHECK(laid > rounds / 3);
   }
 
   TEST_CASE("for any section, law: a larger permitted bead never takes more passes") {

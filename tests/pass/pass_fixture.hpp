@@ -81,6 +81,63 @@ inline section::WeldSection groove_section(const GrooveSize& size) {
   return made;
 }
 
+/// A U as slices: the arcs at the bottom are twelve short pieces, the faces stand at an angle.
+struct USize {
+  double thickness_mm = 0.0;
+  double gap_mm = 0.0;
+  double root_face_mm = 0.0;
+  double radius_mm = 0.0;
+  double face_deg = 0.0;  ///< each, from the plate's edge
+  double cap_mm = 0.0;
+};
+
+inline section::WeldSection u_section(const USize& size) {
+  constexpr double degree = std::numbers::pi / 180.0;
+  section::WeldSection made;
+  const auto add = [&](double y_mm, double half_mm) {
+    made.profile.push_back({y_mm, -half_mm, half_mm});
+  };
+  const double half_mm = 0.5 * size.gap_mm;
+  if (size.root_face_mm > 0.0) add(0.0, half_mm);
+  const double turn_deg = 90.0 - size.face_deg;
+  for (int i = 0; i <= 12; ++i) {
+    const double turned = i / 12.0 * turn_deg * degree;
+    add(size.root_face_mm + size.radius_mm * (1.0 - std::cos(turned)),
+        half_mm + size.radius_mm * std::sin(turned));
+  }
+  const section::Slice knee = made.profile.back();
+  add(size.thickness_mm,
+      knee.right_mm + (size.thickness_mm - knee.y_mm) * std::tan(size.face_deg * degree));
+  made.opening_mm = 2.0 * made.profile.back().right_mm;
+  made.height_mm = made.throat_mm = size.thickness_mm;
+  if (size.cap_mm > 0.0) {
+    made.cap_height_mm = size.cap_mm;
+    made.cap_width_mm = made.opening_mm + 2.0;
+    made.cap_area_mm2 = 2.0 / 3.0 * made.cap_width_mm * size.cap_mm;
+  }
+  made.area_mm2 = made.cap_area_mm2;
+  for (std::size_t i = 1; i < made.profile.size(); ++i) {
+    made.area_mm2 += (made.profile[i].y_mm - made.profile[i - 1].y_mm) *
+                     (made.profile[i].right_mm + made.profile[i - 1].right_mm);
+  }
+  return made;
+}
+
+/// A bevel in a tee: square wall at x = 0, bevel on the right, a triangular cover on top.
+inline section::WeldSection tee_section(double thickness_mm, double bevel_deg, double cover_mm) {
+  section::WeldSection made = groove_section({thickness_mm, 0.0, 0.0, 0.0, bevel_deg, 0.0, 0.0});
+  for (section::Slice& slice : made.profile) {
+    slice.right_mm += 3.0;  // the gap
+  }
+  made.opening_mm += 3.0;
+  made.cap_shape = section::CapShape::triangle;
+  made.cap_height_mm = cover_mm;
+  made.cap_width_mm = made.opening_mm + 2.0;
+  made.cap_area_mm2 = 0.5 * made.cap_width_mm * made.cap_height_mm;
+  made.area_mm2 += 3.0 * thickness_mm + made.cap_area_mm2;
+  return made;
+}
+
 inline process::Wire solid_wire() {
   process::Wire wire;
   wire.id = "wire-12";

@@ -127,12 +127,18 @@ constexpr DimensionName dimension_names[] = {
     {D::money_per_energy, "a price per energy"},
 };
 
-constexpr std::string_view blanks = " \t\r\n";
+constexpr bool is_blank(char c) {
+  return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(blanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
+  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+  return text;
 }
 
 std::string quoted(std::string_view text) {
@@ -157,8 +163,7 @@ Outcome<Start> number_at_start(std::string_view text) {
   std::string_view body = text;
   if (body.starts_with('+') && !body.starts_with("+-")) body.remove_prefix(1);
   const bool digits_follow =
-      !body.empty() && (std::isdigit(static_cast<unsigned char>(body.front())) != 0 ||
-                        body.front() == '-' || body.front() == '.');
+      !body.empty() && (is_digit(body.front()) || body.front() == '-' || body.front() == '.');
   double value = 0.0;
   const auto parsed = std::from_chars(body.data(), body.data() + body.size(), value);
   if (!digits_follow || parsed.ec == std::errc::invalid_argument) return malformed(text);
@@ -166,8 +171,7 @@ Outcome<Start> number_at_start(std::string_view text) {
     return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
   }
   std::string_view rest(parsed.ptr, static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
-  const bool fraction = rest.size() > 1 && rest.front() == '/' &&
-                        std::isdigit(static_cast<unsigned char>(rest[1])) != 0;
+  const bool fraction = rest.size() > 1 && rest.front() == '/' && is_digit(rest[1]);
   if (fraction) {
     double divisor = 0.0;
     const char* end = rest.data() + rest.size();
@@ -179,9 +183,34 @@ Outcome<Start> number_at_start(std::string_view text) {
   return Start{value, rest};
 }
 
+constexpr std::size_t index_of(Dimension dimension) {
+  return static_cast<std::size_t>(dimension);
+}
+
+/// Where the units of a dimension stand in the list: together.
+struct UnitRange {
+  std::size_t first = 0;
+  std::size_t count = 0;
+};
+constexpr std::size_t dimension_count = index_of(D::money_per_energy) + 1;  // the last of them
+constexpr auto unit_ranges = [] {
+  std::array<UnitRange, dimension_count> ranges{};
+  for (std::size_t i = 0; i < std::size(units); ++i) {
+    UnitRange& range = ranges[index_of(units[i].dimension)];
+    if (range.count == 0) range.first = i;
+    range.count = i - range.first + 1;
+  }
+  return ranges;
+}();
+
+std::span<const Unit> units_of(Dimension dimension) {
+  const UnitRange& range = unit_ranges[index_of(dimension)];
+  return std::span(units).subspan(range.first, range.count);
+}
+
 const Unit* find_unit(std::string_view symbol, Dimension dimension) {
-  for (const Unit& unit : units) {
-    if (unit.symbol == symbol && unit.dimension == dimension) return &unit;
+  for (const Unit& unit : units_of(dimension)) {
+    if (unit.symbol == symbol) return &unit;
   }
   return nullptr;
 }
@@ -226,8 +255,7 @@ std::string_view dimension_name(Dimension dimension) {
 
 std::string unit_symbols(Dimension dimension) {
   std::string text;
-  for (const Unit& unit : units) {
-    if (unit.dimension != dimension) continue;
+  for (const Unit& unit : units_of(dimension)) {
     if (!text.empty()) text += ", ";
     text += unit.symbol.empty() ? "a bare number" : std::string(unit.symbol);
   }
@@ -243,7 +271,7 @@ Outcome<double> parse_number(std::string_view text) {
 }
 
 Outcome<double> parse_quantity(std::string_view text, Dimension dimension) {
-  const Outcome<std::vector<double>> values = parse_quantities(text, dimension, 1);
+  const Outcome<std::array<double, 1>> values = parse_quantities<1>(text, dimension);
   if (!values) return values.error();
   return values->front();
 }
@@ -252,38 +280,52 @@ Outcome<std::vector<double>> parse_quantities(std::string_view text,
                                               Dimension dimension,
                                               std::size_t count) {
   SEAMTURN_REQUIRE(count > 0, count);
+  std::vector<double> values(count);
+  if (std::optional<Refusal> why = detail::parse_quantities_into(values, text, dimension)) {
+    return *std::move(why);
+  }
+  return values;
+}
+
+namespace detail {
+
+std::optional<Refusal> parse_quantities_into(std::span<double> values,
+                                             std::string_view text,
+                                             Dimension dimension) {
   std::string_view rest = trimmed(text);
-  std::vector<double> values;
-  while (values.size() < count) {
-    if (rest.empty() && !values.empty()) break;
+  std::size_t read = 0;
+  while (read < values.size()) {
+    if (rest.empty() && read > 0) break;
     const Outcome<Start> start = number_at_start(rest);
     if (!start) {
-      if (values.empty() || start.error().code != "read.number.malformed") return start.error();
+      if (read == 0 || start.error().code != "read.number.malformed") return start.error();
       break;
     }
-    values.push_back(start->value);
+    values[read++] = start->value;
     // "1.2.3" or "5-3" is a typing error, not two numbers.
     if (!start->rest.empty() && (start->rest.front() == '.' || start->rest.front() == '-')) {
       return malformed(text);
     }
     rest = trimmed(start->rest);
-    const bool cross = values.size() < count && rest.size() > 1 && rest.front() == 'x';
+    const bool cross = read < values.size() && rest.size() > 1 && rest.front() == 'x';
     if (cross) rest = trimmed(rest.substr(1));
   }
-  if (values.size() < count) {
+  if (read < values.size()) {
     return Refusal{"read.number.count",
-                   quoted(text) + " holds " + std::to_string(values.size()) + " number(s); expected " +
-                       std::to_string(count)};
+                   quoted(text) + " holds " + std::to_string(read) + " number(s); expected " +
+                       std::to_string(values.size())};
   }
   if (dimension == Dimension::none || dimension == Dimension::money) {
     if (!rest.empty()) return malformed(text);
-    return values;
+    return std::nullopt;
   }
   const Outcome<Unit> unit = unit_for(text, rest, dimension);
   if (!unit) return unit.error();
   for (double& value : values) value = to_internal(value, *unit);
-  return values;
+  return std::nullopt;
 }
+
+}  // namespace detail
 
 double in_unit(double internal, Dimension dimension, std::string_view symbol) {
   const Unit* unit = find_unit(symbol, dimension);

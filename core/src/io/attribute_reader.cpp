@@ -15,6 +15,7 @@ namespace {
 using base::Dimension;
 
 constexpr double no_number = std::numeric_limits<double>::quiet_NaN();
+const geom::Vec3 no_vector(no_number, no_number, no_number);
 constexpr double rounding = 1e-9;  // relative: 360 deg must not fail for the way through radians
 
 bool is_id(std::string_view text) {
@@ -26,6 +27,11 @@ bool is_id(std::string_view text) {
          std::all_of(text.begin(), text.end(), [&](char c) {
            return plain(c) || c == '.' || c == '+' || c == '-';
          });
+}
+
+/// Size and first letter tell most names apart.
+bool is_same_name(std::string_view a, std::string_view b) {
+  return a.size() == b.size() && a.front() == b.front() && a == b;
 }
 
 std::string range_text(const Range& range) {
@@ -49,205 +55,241 @@ std::string quantity_text(const Range& range) {
 }  // namespace
 
 AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& element)
-    : context_(context), element_(element) {}
-
-bool AttributeReader::has(const char* name) const {
-  return bool(element_.attribute(name));
-}
-
-pugi::xml_attribute AttributeReader::optional(const char* name) {
-  if (std::find(asked_.begin(), asked_.end(), name) == asked_.end()) asked_.emplace_back(name);
-  return element_.attribute(name);
-}
-
-pugi::xml_attribute AttributeReader::required(const char* name, const std::string& expected) {
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute) {
-    error("read.attribute.missing",
-          "<" + std::string(element_.name()) + "> has no attribute \"" + name + "\"; expected " +
-              expected + "; add " + name + "=\"...\"");
+    : context_(context), element_(element) {
+  constexpr std::size_t most_have_fewer = 16;
+  attributes_.reserve(most_have_fewer);
+  asked_.reserve(most_have_fewer);
+  for (pugi::xml_attribute at = element.first_attribute(); at; at = at.next_attribute()) {
+    attributes_.push_back(Attribute{at.name(), at.value()});
   }
-  return attribute;
 }
 
-std::optional<std::string> AttributeReader::nonempty(const pugi::xml_attribute& attribute) {
-  const std::string_view value = attribute.value();
-  if (value.find_first_not_of(" \t\r\n") != std::string_view::npos) return std::string(value);
-  error(
-      attribute.name(),
-      "read.attribute.empty",
-      "attribute \"" + std::string(attribute.name()) + "\" is empty; expected a text; fill it in");
+const AttributeReader::Attribute* AttributeReader::find(std::string_view name) const {
+  for (const Attribute& attribute : attributes_) {
+    if (is_same_name(attribute.name, name)) return &attribute;
+  }
+  return nullptr;
+}
+
+bool AttributeReader::has(std::string_view name) const {
+  return find(name) != nullptr;
+}
+
+const AttributeReader::Attribute* AttributeReader::ask(std::string_view name) {
+  asked_.push_back(name);
+  for (Attribute& attribute : attributes_) {
+    if (!is_same_name(attribute.name, name)) continue;
+    attribute.was_asked = true;
+    return &attribute;
+  }
+  return nullptr;
+}
+
+void AttributeReader::missing(std::string_view name, const std::string& expected) {
+  const std::string wanted(name);
+  error("read.attribute.missing",
+        "<" + std::string(element_.name()) + "> has no attribute \"" + wanted + "\"; expected " +
+            expected + "; add " + wanted + "=\"...\"");
+}
+
+std::optional<std::string_view> AttributeReader::nonempty(const Attribute& attribute) {
+  if (attribute.value.find_first_not_of(" \t\r\n") != std::string_view::npos) {
+    return attribute.value;
+  }
+  error(attribute.name,
+        "read.attribute.empty",
+        "attribute \"" + std::string(attribute.name) + "\" is empty; expected a text; fill it in");
   return std::nullopt;
 }
 
-std::string AttributeReader::text(const char* name) {
-  const pugi::xml_attribute attribute = required(name, "a text");
-  return attribute ? nonempty(attribute).value_or("") : "";
+std::string AttributeReader::text(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return std::string(nonempty(*attribute).value_or(""));
+  missing(name, "a text");
+  return "";
 }
 
-std::string AttributeReader::find_text(const char* name, const char* otherwise) {
-  const pugi::xml_attribute attribute = optional(name);
-  return attribute ? nonempty(attribute).value_or("") : otherwise;
+std::string AttributeReader::find_text(std::string_view name, std::string_view otherwise) {
+  const Attribute* attribute = ask(name);
+  return std::string(attribute != nullptr ? nonempty(*attribute).value_or("") : otherwise);
 }
 
-std::string AttributeReader::checked_id(const pugi::xml_attribute& attribute) {
-  const std::optional<std::string> found = nonempty(attribute);
-  if (!found || is_id(*found)) return found.value_or("");
-  error(attribute.name(),
+std::string AttributeReader::checked_id(const Attribute& attribute) {
+  const std::string_view found = nonempty(attribute).value_or("");
+  if (found.empty() || is_id(found)) return std::string(found);
+  error(attribute.name,
         "read.id.malformed",
-        in_quotes(*found) +
+        in_quotes(found) +
             " is no id; expected at most 64 ASCII letters, digits and _ . + -, a letter, digit or "
             "_ first; rename it");
   return "";
 }
 
-std::string AttributeReader::id(const char* name) {
-  const pugi::xml_attribute attribute = required(name, "an id");
-  return attribute ? checked_id(attribute) : "";
+std::string AttributeReader::id(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return checked_id(*attribute);
+  missing(name, "an id");
+  return "";
 }
 
-std::string AttributeReader::find_id(const char* name) {
-  const pugi::xml_attribute attribute = optional(name);
-  return attribute ? checked_id(attribute) : "";
+std::string AttributeReader::find_id(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  return attribute != nullptr ? checked_id(*attribute) : "";
 }
 
-std::vector<std::string> AttributeReader::ids(const char* name) {
-  if (!required(name, "ids separated by blanks")) return {};
-  return find_ids(name);
-}
-
-std::vector<std::string> AttributeReader::find_ids(const char* name) {
+std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute) {
   std::vector<std::string> ids;
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute || !nonempty(attribute)) return ids;
-  for (const std::string_view piece : split_blanks(attribute.value())) {
-    if (!is_id(piece)) {
-      error(name,
+  for (const std::string_view piece : split_blanks(nonempty(attribute).value_or(""))) {
+    if (is_id(piece)) {
+      ids.emplace_back(piece);
+    } else {
+      error(attribute.name,
             "read.id.malformed",
             in_quotes(piece) + " is no id; expected ids separated by blanks");
-    } else {
-      ids.emplace_back(piece);
     }
   }
   return ids;
 }
 
-double AttributeReader::in_range(const pugi::xml_attribute& attribute,
-                                 double internal,
-                                 const Range& range) {
+std::vector<std::string> AttributeReader::ids(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return checked_ids(*attribute);
+  missing(name, "ids separated by blanks");
+  return {};
+}
+
+std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  return attribute != nullptr ? checked_ids(*attribute) : std::vector<std::string>();
+}
+
+bool AttributeReader::is_in_range(const Attribute& attribute, double internal, const Range& range) {
   const double value = shown(internal, range);
   const double slack = rounding * std::max(std::abs(range.least), std::abs(range.most));
   const bool low = range.above ? value <= range.least : value < range.least - slack;
   const bool high = range.below ? value >= range.most : value > range.most + slack;
-  if (!low && !high) return internal;
-  error(attribute.name(),
+  if (!low && !high) return true;
+  error(attribute.name,
         "read.value.out_of_range",
-        "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(attribute.value()) +
+        "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(attribute.value) +
             "; expected " + range_text(range) + "; correct the value or its unit");
+  return false;
+}
+
+void AttributeReader::not_a_quantity(const Attribute& attribute,
+                                     const base::Refusal& why,
+                                     const Range& range) {
+  const bool says_what_is_expected = why.text.find("expected") != std::string::npos;
+  error(attribute.name,
+        why.code,
+        "attribute \"" + std::string(attribute.name) + "\": " + why.text +
+            (says_what_is_expected ? "" : "; expected " + quantity_text(range)) + "; correct it");
+}
+
+template <std::size_t count>
+std::array<double, count> AttributeReader::read_quantities(const Attribute& attribute,
+                                                           const Range& range) {
+  std::array<double, count> no_numbers;
+  no_numbers.fill(no_number);
+  const auto read = base::parse_quantities<count>(attribute.value, range.dimension);
+  if (!read) {
+    not_a_quantity(attribute, read.error(), range);
+    return no_numbers;
+  }
+  // The first outside ends it: one finding an attribute.
+  const bool all_in_range = std::all_of(read->begin(), read->end(), [&](double value) {
+    return is_in_range(attribute, value, range);
+  });
+  return all_in_range ? *read : no_numbers;
+}
+
+double AttributeReader::read_quantity(const Attribute& attribute, const Range& range) {
+  return read_quantities<1>(attribute, range).front();
+}
+
+double AttributeReader::quantity(std::string_view name, const Range& range) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return read_quantity(*attribute, range);
+  missing(name, quantity_text(range));
   return no_number;
 }
 
-double AttributeReader::read_quantity(const pugi::xml_attribute& attribute, const Range& range) {
-  return read_quantities(attribute, range, 1).front();
+std::optional<double> AttributeReader::find_quantity(std::string_view name, const Range& range) {
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) return std::nullopt;
+  return read_quantity(*attribute, range);
 }
 
-std::vector<double> AttributeReader::read_quantities(const pugi::xml_attribute& attribute,
-                                                     const Range& range,
-                                                     std::size_t count) {
-  const auto read = base::parse_quantities(attribute.value(), range.dimension, count);
-  if (!read) {
-    error(attribute.name(),
-          read.error().code,
-          "attribute \"" + std::string(attribute.name()) + "\": " + read.error().text +
-              (read.error().text.find("expected") == std::string::npos
-                   ? "; expected " + quantity_text(range)
-                   : "") +
-              "; correct it");
-    return std::vector<double>(count, no_number);
-  }
-  std::vector<double> values = *read;
-  const std::size_t before = context_.report.error_count();
-  for (double& value : values) {
-    value = in_range(attribute, value, range);
-    if (context_.report.error_count() > before) break;  // one finding an attribute
-  }
-  if (context_.report.error_count() > before) return std::vector<double>(count, no_number);
-  return values;
-}
-
-double AttributeReader::quantity(const char* name, const Range& range) {
-  const pugi::xml_attribute attribute = required(name, quantity_text(range));
-  return attribute ? read_quantity(attribute, range) : no_number;
-}
-
-std::optional<double> AttributeReader::find_quantity(const char* name, const Range& range) {
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute) return std::nullopt;
-  return read_quantity(attribute, range);
-}
-
-base::Angle AttributeReader::angle(const char* name, const Range& range) {
+base::Angle AttributeReader::angle(std::string_view name, const Range& range) {
   return base::Angle::rad(quantity(name, range));
 }
 
-base::Angle AttributeReader::find_angle(const char* name, const Range& range) {
+base::Angle AttributeReader::find_angle(std::string_view name, const Range& range) {
   return base::Angle::rad(find_quantity(name, range).value_or(0.0));
 }
 
-int AttributeReader::count(const char* name, int least, int most) {
+int AttributeReader::count(std::string_view name, int least, int most) {
   const Range range{Dimension::none, "", double(least), double(most)};
-  const pugi::xml_attribute attribute = required(name, "a whole number");
-  if (!attribute) return least;
-  const double value = read_quantity(attribute, range);
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) {
+    missing(name, "a whole number");
+    return least;
+  }
+  const double value = read_quantity(*attribute, range);
   if (std::isnan(value)) return least;
   if (value != std::floor(value)) {
     error(name,
           "read.number.not_whole",
-          "attribute \"" + std::string(name) + "\" is " + in_quotes(attribute.value()) +
+          "attribute \"" + std::string(name) + "\" is " + in_quotes(attribute->value) +
               "; expected a whole number");
   }
   return static_cast<int>(value);
 }
 
-std::vector<double> AttributeReader::quantities(const char* name,
-                                                const Range& range,
-                                                std::size_t count) {
-  const pugi::xml_attribute attribute =
-      required(name, std::to_string(count) + " numbers and one unit, " + quantity_text(range));
-  if (!attribute) return std::vector<double>(count, no_number);
-  return read_quantities(attribute, range, count);
+std::array<double, 2> AttributeReader::two_quantities(std::string_view name, const Range& range) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return read_quantities<2>(*attribute, range);
+  missing(name, "2 numbers and one unit, " + quantity_text(range));
+  return {no_number, no_number};
 }
 
-geom::Vec3 AttributeReader::point(const char* name) {
-  const std::vector<double> values = quantities(name, ranges::coordinate, 3);
+geom::Vec3 AttributeReader::point(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) {
+    missing(name, "3 numbers and one unit, " + quantity_text(ranges::coordinate));
+    return no_vector;
+  }
+  const std::array<double, 3> values = read_quantities<3>(*attribute, ranges::coordinate);
   return geom::Vec3(values[0], values[1], values[2]);
 }
 
-geom::Vec3 AttributeReader::read_direction(const pugi::xml_attribute& attribute) {
+geom::Vec3 AttributeReader::read_direction(const Attribute& attribute) {
   constexpr Range component{Dimension::none, "", -1e6, 1e6};
   constexpr double shortest = 1e-6;
-  const std::vector<double> values = read_quantities(attribute, component, 3);
+  const std::array<double, 3> values = read_quantities<3>(attribute, component);
   const geom::Vec3 direction(values[0], values[1], values[2]);
   if (direction.hasNaN()) return direction;
   if (direction.norm() < shortest) {
-    error(attribute.name(),
+    error(attribute.name,
           "read.direction.zero",
-          "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(attribute.value()) +
+          "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(attribute.value) +
               ", which points nowhere; expected three numbers, e.g. \"0 0 1\"");
-    return geom::Vec3(no_number, no_number, no_number);
+    return no_vector;
   }
   return geom::unit(direction);
 }
 
-geom::Vec3 AttributeReader::direction(const char* name) {
-  const pugi::xml_attribute attribute = required(name, "a direction, e.g. \"0 0 1\"");
-  return attribute ? read_direction(attribute) : geom::Vec3(no_number, no_number, no_number);
+geom::Vec3 AttributeReader::direction(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return read_direction(*attribute);
+  missing(name, "a direction, e.g. \"0 0 1\"");
+  return no_vector;
 }
 
-std::optional<geom::Vec3> AttributeReader::find_direction(const char* name) {
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute) return std::nullopt;
-  return read_direction(attribute);
+std::optional<geom::Vec3> AttributeReader::find_direction(std::string_view name) {
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) return std::nullopt;
+  return read_direction(*attribute);
 }
 
 }  // namespace seamturn::io::detail

@@ -9,6 +9,14 @@
 
 namespace seamturn::io::detail {
 
+namespace {
+
+bool contains(std::span<const std::string_view> names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+}  // namespace
+
 std::vector<std::string_view> split_blanks(std::string_view text) {
   constexpr std::string_view blanks = " \t\r\n";
   std::vector<std::string_view> pieces;
@@ -35,42 +43,45 @@ std::string did_you_mean(std::string_view found, std::span<const std::string_vie
   return near ? "; did you mean \"" + *near + "\"?" : std::string();
 }
 
-std::optional<std::size_t> AttributeReader::read_word(const pugi::xml_attribute& attribute,
+std::optional<std::size_t> AttributeReader::read_word(const Attribute& attribute,
                                                       std::string_view found,
                                                       std::span<const std::string_view> words) {
   const auto at = std::find(words.begin(), words.end(), found);
   if (at != words.end()) return static_cast<std::size_t>(at - words.begin());
-  error(attribute.name(),
+  error(attribute.name,
         "read.word.unknown",
-        "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(found) +
-            "; expected " + one_of(words) + did_you_mean(found, words));
+        "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(found) + "; expected " +
+            one_of(words) + did_you_mean(found, words));
   return std::nullopt;
 }
 
-std::size_t AttributeReader::word(const char* name, std::span<const std::string_view> words) {
-  const pugi::xml_attribute attribute = required(name, one_of(words));
-  return attribute ? read_word(attribute, attribute.value(), words).value_or(0) : 0;
+std::size_t AttributeReader::word(std::string_view name, std::span<const std::string_view> words) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return read_word(*attribute, attribute->value, words).value_or(0);
+  missing(name, one_of(words));
+  return 0;
 }
 
-std::optional<std::size_t> AttributeReader::find_word(const char* name,
+std::optional<std::size_t> AttributeReader::find_word(std::string_view name,
                                                       std::span<const std::string_view> words) {
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute) return std::nullopt;
-  return read_word(attribute, attribute.value(), words);
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) return std::nullopt;
+  return read_word(*attribute, attribute->value, words);
 }
 
-std::vector<std::size_t> AttributeReader::find_words(const char* name,
+std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
                                                      std::span<const std::string_view> words) {
   std::vector<std::size_t> found;
-  const pugi::xml_attribute attribute = optional(name);
-  if (!attribute || !nonempty(attribute)) return found;
-  for (const std::string_view piece : split_blanks(attribute.value())) {
-    const std::optional<std::size_t> index = read_word(attribute, piece, words);
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) return found;
+  for (const std::string_view piece : split_blanks(nonempty(*attribute).value_or(""))) {
+    const std::optional<std::size_t> index = read_word(*attribute, piece, words);
     if (!index) continue;
     if (std::find(found.begin(), found.end(), *index) != found.end()) {
       error(name,
             "read.word.repeated",
-            in_quotes(piece) + " stands twice in attribute \"" + name + "\"; expected once");
+            in_quotes(piece) + " stands twice in attribute \"" + std::string(name) +
+                "\"; expected once");
     } else {
       found.push_back(*index);
     }
@@ -78,12 +89,12 @@ std::vector<std::size_t> AttributeReader::find_words(const char* name,
   return found;
 }
 
-bool AttributeReader::find_yes(const char* name) {
+bool AttributeReader::find_yes(std::string_view name) {
   constexpr std::array<std::string_view, 2> words = {"no", "yes"};
   return find_word(name, words).value_or(0) == 1;
 }
 
-base::Status AttributeReader::status(const char* name) {
+base::Status AttributeReader::status(std::string_view name) {
   constexpr std::array<std::string_view, 5> words = {
       "verified", "from memory", "computed", "common practice", "proposed"};
   return base::find_status(words.at(word(name, words))).value_or(base::Status::from_memory);
@@ -93,12 +104,16 @@ Spot AttributeReader::spot() const {
   return context_.file.spot(element_);
 }
 
-Spot AttributeReader::spot(const char* name) const {
-  const pugi::xml_attribute attribute = element_.attribute(name);
-  return attribute ? context_.file.spot(attribute) : spot();
+Spot AttributeReader::spot_of(const Attribute& attribute) const {
+  return Spot{context_.file.source.get(), context_.file.offset(attribute.value.data())};
 }
 
-void AttributeReader::error(const char* name, std::string code, std::string text) {
+Spot AttributeReader::spot(std::string_view name) const {
+  const Attribute* attribute = find(name);
+  return attribute != nullptr ? spot_of(*attribute) : spot();
+}
+
+void AttributeReader::error(std::string_view name, std::string code, std::string text) {
   context_.report.error(spot(name), std::move(code), std::move(text));
 }
 
@@ -106,8 +121,8 @@ void AttributeReader::error(std::string code, std::string text) {
   context_.report.error(spot(), std::move(code), std::move(text));
 }
 
-void AttributeReader::refuse(const char* name, const char* code, const std::string& why) {
-  if (!optional(name)) return;
+void AttributeReader::refuse(std::string_view name, const char* code, const std::string& why) {
+  if (ask(name) == nullptr) return;
   error(name,
         code,
         "attribute \"" + std::string(name) + "\" found; expected none: " + why + "; delete it");
@@ -116,28 +131,47 @@ void AttributeReader::refuse(const char* name, const char* code, const std::stri
 void AttributeReader::finish() {
   const bool is_root = element_.parent() == context_.file.document;
   std::vector<std::string_view> seen;
-  for (const pugi::xml_attribute& attribute : element_.attributes()) {
-    const std::string_view name = attribute.name();
-    if (is_root && (name == "xmlns" || name == "schema")) continue;
-    if (std::find(asked_.begin(), asked_.end(), name) != asked_.end()) continue;
-    if (std::find(seen.begin(), seen.end(), name) != seen.end()) continue;  // told as a duplicate
-    seen.push_back(name);
-    context_.report.add(context_.unknown,
-                        context_.file.spot(attribute),
-                        "read.attribute.unknown",
-                        "<" + std::string(element_.name()) + "> has no attribute " +
-                            in_quotes(name) + "; expected " +
-                            (asked_.empty() ? "none" : one_of(asked_)) +
-                            did_you_mean(name, asked_) + "; correct or delete it");
+  for (const Attribute& attribute : attributes_) {
+    if (attribute.was_asked || contains(asked_, attribute.name)) continue;
+    if (is_root && (attribute.name == "xmlns" || attribute.name == "schema")) continue;
+    if (contains(seen, attribute.name)) continue;  // told as a duplicate
+    seen.push_back(attribute.name);
+    unknown(attribute);
   }
 }
 
-void AttributeReader::finish(const std::string& key, Spots& spots) {
-  finish();
-  spots.emplace(key, spot());
-  for (const pugi::xml_attribute& attribute : element_.attributes()) {
-    spots.emplace(key + "@" + attribute.name(), context_.file.spot(attribute));
+void AttributeReader::unknown(const Attribute& attribute) {
+  std::vector<std::string_view> known;
+  for (const std::string_view name : asked_) {
+    if (!contains(known, name)) known.push_back(name);
   }
+  context_.report.add(context_.unknown,
+                      spot_of(attribute),
+                      "read.attribute.unknown",
+                      "<" + std::string(element_.name()) + "> has no attribute " +
+                          in_quotes(attribute.name) + "; expected " +
+                          (known.empty() ? "none" : one_of(known)) +
+                          did_you_mean(attribute.name, known) + "; correct or delete it");
+}
+
+void AttributeReader::finish(std::string key, joint::Places& places) {
+  finish();
+  keep_places(std::move(key), places);
+}
+
+void AttributeReader::keep_places(std::string key,
+                                  joint::Places& places,
+                                  const pugi::xml_node& part) const {
+  const ParsedFile& file = context_.file;
+  std::vector<joint::Places::Attribute> attributes;
+  attributes.reserve(attributes_.size());
+  for (const Attribute& attribute : attributes_) {
+    attributes.push_back(file.place_of(attribute.name, attribute.value));
+  }
+  for (const pugi::xml_attribute& attribute : part.attributes()) {
+    attributes.push_back(file.place_of(attribute.name(), attribute.value()));
+  }
+  places.add(std::move(key), file.source, file.offset(element_.name()), attributes);
 }
 
 void check_children(FileContext& context,

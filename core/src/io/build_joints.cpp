@@ -50,11 +50,7 @@ class JointBuilder {
   [[nodiscard]] bool is_butt() const { return joint_.type == joint::JointType::butt; }
 
   void error(const char* attribute, std::string code, std::string text) {
-    const auto exact = weldment_.spots.find(draft_.key + "@" + attribute);
-    const auto element = weldment_.spots.find(draft_.key);
-    const Spot none;
-    const Spot& of_element = element == weldment_.spots.end() ? none : element->second;
-    report_.error(exact == weldment_.spots.end() ? of_element : exact->second,
+    report_.error(weldment_.weldment.places.nearest_spot(draft_.key, attribute),
                   std::move(code),
                   std::move(text));
   }

@@ -3,8 +3,8 @@
 // unit, in range. What nobody asked for is reported.
 #pragma once
 
+#include <array>
 #include <cstddef>
-#include <map>
 #include <optional>
 #include <pugixml.hpp>
 #include <span>
@@ -16,12 +16,11 @@
 #include "detail_range.hpp"
 #include "seamturn/base/angle.hpp"
 #include "seamturn/base/citation.hpp"
+#include "seamturn/base/outcome.hpp"
 #include "seamturn/geom/vector.hpp"
+#include "seamturn/joint/places.hpp"
 
 namespace seamturn::io::detail {
-
-/// Where each described thing stands: "joint/J1", "joint/J1@throat".
-using Spots = std::map<std::string, Spot>;
 
 /// Every reader reports what is wrong and returns a value that lets reading go on: NaN for numbers,
 /// "" for texts. Comparisons with NaN are false, so one mistake makes one finding. `find_...`: the
@@ -30,75 +29,87 @@ class AttributeReader {
  public:
   AttributeReader(FileContext& context, const pugi::xml_node& element);
 
-  [[nodiscard]] bool has(const char* name) const;
-  [[nodiscard]] std::string text(const char* name);
-  [[nodiscard]] std::string find_text(const char* name, const char* otherwise = "");
+  [[nodiscard]] bool has(std::string_view name) const;
+  [[nodiscard]] std::string text(std::string_view name);
+  [[nodiscard]] std::string find_text(std::string_view name, std::string_view otherwise = "");
   /// An id: ASCII letters, digits and _ . + -, at most 64, a letter, digit or _ first.
-  [[nodiscard]] std::string id(const char* name);
-  [[nodiscard]] std::string find_id(const char* name);
+  [[nodiscard]] std::string id(std::string_view name);
+  [[nodiscard]] std::string find_id(std::string_view name);
   /// Ids separated by blanks.
-  [[nodiscard]] std::vector<std::string> ids(const char* name);
+  [[nodiscard]] std::vector<std::string> ids(std::string_view name);
   /// Same; none when absent.
-  [[nodiscard]] std::vector<std::string> find_ids(const char* name);
+  [[nodiscard]] std::vector<std::string> find_ids(std::string_view name);
 
-  [[nodiscard]] double quantity(const char* name, const Range& range);
-  [[nodiscard]] std::optional<double> find_quantity(const char* name, const Range& range);
-  [[nodiscard]] base::Angle angle(const char* name, const Range& range);
-  [[nodiscard]] base::Angle find_angle(const char* name, const Range& range);
-  [[nodiscard]] int count(const char* name, int least, int most);
-  /// Several numbers with one unit, each in range. Not as many as asked for: NaN.
-  [[nodiscard]] std::vector<double> quantities(const char* name,
-                                               const Range& range,
-                                               std::size_t count);
+  [[nodiscard]] double quantity(std::string_view name, const Range& range);
+  [[nodiscard]] std::optional<double> find_quantity(std::string_view name, const Range& range);
+  [[nodiscard]] base::Angle angle(std::string_view name, const Range& range);
+  [[nodiscard]] base::Angle find_angle(std::string_view name, const Range& range);
+  [[nodiscard]] int count(std::string_view name, int least, int most);
+  /// Two numbers with one unit, each in range; otherwise both NaN.
+  [[nodiscard]] std::array<double, 2> two_quantities(std::string_view name, const Range& range);
   /// Three lengths with one unit.
-  [[nodiscard]] geom::Vec3 point(const char* name);
+  [[nodiscard]] geom::Vec3 point(std::string_view name);
   /// Three bare numbers, not all zero; unit length.
-  [[nodiscard]] geom::Vec3 direction(const char* name);
-  [[nodiscard]] std::optional<geom::Vec3> find_direction(const char* name);
+  [[nodiscard]] geom::Vec3 direction(std::string_view name);
+  [[nodiscard]] std::optional<geom::Vec3> find_direction(std::string_view name);
 
   /// Index of the word in the list.
-  [[nodiscard]] std::size_t word(const char* name, std::span<const std::string_view> words);
-  [[nodiscard]] std::optional<std::size_t> find_word(const char* name,
+  [[nodiscard]] std::size_t word(std::string_view name, std::span<const std::string_view> words);
+  [[nodiscard]] std::optional<std::size_t> find_word(std::string_view name,
                                                      std::span<const std::string_view> words);
   /// Several of the words, separated by blanks, each once; none when absent.
-  [[nodiscard]] std::vector<std::size_t> find_words(const char* name,
+  [[nodiscard]] std::vector<std::size_t> find_words(std::string_view name,
                                                     std::span<const std::string_view> words);
   /// "yes" or "no"; absent: no.
-  [[nodiscard]] bool find_yes(const char* name);
-  [[nodiscard]] base::Status status(const char* name);
+  [[nodiscard]] bool find_yes(std::string_view name);
+  [[nodiscard]] base::Status status(std::string_view name);
 
   /// The value when the attribute is there, else the element's name.
-  [[nodiscard]] Spot spot(const char* name) const;
+  [[nodiscard]] Spot spot(std::string_view name) const;
   [[nodiscard]] Spot spot() const;
-  void error(const char* name, std::string code, std::string text);
+  void error(std::string_view name, std::string code, std::string text);
   void error(std::string code, std::string text);
   /// An attribute that must not stand here, with the reason.
-  void refuse(const char* name, const char* code, const std::string& why);
+  void refuse(std::string_view name, const char* code, const std::string& why);
 
   /// Reports attributes nobody asked for, with the nearest name of those asked for. Last call.
   void finish();
-  /// finish(), and remembers where the element and its attributes stand.
-  void finish(const std::string& key, Spots& spots);
+  /// finish() and keep_places().
+  void finish(std::string key, joint::Places& places);
+  /// Where the element and its attributes stand; the attributes of `part` count as its own.
+  void keep_places(std::string key, joint::Places& places, const pugi::xml_node& part = {}) const;
 
  private:
-  [[nodiscard]] pugi::xml_attribute required(const char* name, const std::string& expected);
-  [[nodiscard]] pugi::xml_attribute optional(const char* name);
-  [[nodiscard]] std::optional<std::string> nonempty(const pugi::xml_attribute& attribute);
-  [[nodiscard]] std::string checked_id(const pugi::xml_attribute& attribute);
-  [[nodiscard]] double in_range(const pugi::xml_attribute& attribute,
-                                double internal,
-                                const Range& range);
-  [[nodiscard]] double read_quantity(const pugi::xml_attribute& attribute, const Range& range);
-  [[nodiscard]] std::vector<double> read_quantities(const pugi::xml_attribute& attribute,
-                                                    const Range& range,
-                                                    std::size_t count);
-  [[nodiscard]] geom::Vec3 read_direction(const pugi::xml_attribute& attribute);
-  [[nodiscard]] std::optional<std::size_t> read_word(const pugi::xml_attribute& attribute,
+  struct Attribute {
+    std::string_view name;
+    std::string_view value;
+    bool was_asked = false;
+  };
+  /// The first of a name; null when absent.
+  [[nodiscard]] const Attribute* find(std::string_view name) const;
+  /// Same, and from now on attributes of that name may stand here.
+  [[nodiscard]] const Attribute* ask(std::string_view name);
+  void missing(std::string_view name, const std::string& expected);
+  /// The value when it is more than blanks.
+  [[nodiscard]] std::optional<std::string_view> nonempty(const Attribute& attribute);
+  [[nodiscard]] std::string checked_id(const Attribute& attribute);
+  [[nodiscard]] std::vector<std::string> checked_ids(const Attribute& attribute);
+  [[nodiscard]] bool is_in_range(const Attribute& attribute, double internal, const Range& range);
+  [[nodiscard]] double read_quantity(const Attribute& attribute, const Range& range);
+  void unknown(const Attribute& attribute);
+  [[nodiscard]] Spot spot_of(const Attribute& attribute) const;
+  template <std::size_t count>
+  [[nodiscard]] std::array<double, count> read_quantities(const Attribute& attribute,
+                                                          const Range& range);
+  void not_a_quantity(const Attribute& attribute, const base::Refusal& why, const Range& range);
+  [[nodiscard]] geom::Vec3 read_direction(const Attribute& attribute);
+  [[nodiscard]] std::optional<std::size_t> read_word(const Attribute& attribute,
                                                      std::string_view found,
                                                      std::span<const std::string_view> words);
 
   FileContext& context_;
   pugi::xml_node element_;
+  std::vector<Attribute> attributes_;
   std::vector<std::string_view> asked_;
 };
 

@@ -2,7 +2,6 @@
 // What the files say, before names are resolved and seams are laid on their members.
 #pragma once
 
-#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -47,21 +46,10 @@ struct WeldmentDraft {
   std::set<std::string> unsound_members;
   bool has_setup = false;
   base::Angle turned;  ///< of the set-up; about what, the cell says
-  Spots spots;
 };
 
-struct LibraryDraft {
-  planner::Library library;
-  std::map<std::string, Spot> ids;  ///< "steel/S355J2" -> where it stood first
-  Spots spots;
-};
-
-/// Reports an id that stood before; `kind/id` is the key.
-void check_unique(AttributeReader& reader,
-                  const char* attribute,
-                  const std::string& key,
-                  std::map<std::string, Spot>& ids,
-                  Report& report);
+/// Reports an id that stood before, at `first`; "kind/id" is the key.
+void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first);
 
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.
@@ -69,26 +57,27 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
 [[nodiscard]] material::Composition read_composition(AttributeReader& reader);
 [[nodiscard]] JointDraft read_joint(FileContext& context,
                                     const pugi::xml_node& element,
-                                    Spots& spots);
+                                    joint::Places& places);
 /// Names of the elements that say a preparation.
 [[nodiscard]] std::span<const std::string_view> preparation_words();
 /// Preparation, cap or cover, and what is gouged.
-void read_preparation(FileContext& context,
-                      const pugi::xml_node& joint_element,
-                      JointDraft& draft,
-                      Spots& spots);
+/// Returns the element read; null when the joint has none.
+pugi::xml_node read_preparation(FileContext& context,
+                                const pugi::xml_node& joint_element,
+                                JointDraft& draft,
+                                joint::Places& places);
 void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
-              Spots& spots);
+              joint::Places& places);
 void read_gouge(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
-                Spots& spots);
+                joint::Places& places);
 void read_seams(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
-                Spots& spots);
+                joint::Places& places);
 
 /// How much of a seam is welded: the `welded` of an element, if it has one.
 struct WeldedDraft {
@@ -98,14 +87,14 @@ struct WeldedDraft {
 [[nodiscard]] std::optional<WeldedDraft> find_welded(FileContext& context,
                                                      const pugi::xml_node& element,
                                                      const std::string& key,
-                                                     Spots& spots);
+                                                     joint::Places& places);
 
-void read_library(FileContext& context, LibraryDraft& draft);
-void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
-void read_fit_up(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft);
+void read_library(FileContext& context, planner::Library& library);
+void read_steel(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::Library& library);
 void read_preparation_range(FileContext& context,
                             const pugi::xml_node& element,
-                            LibraryDraft& draft);
+                            planner::Library& library);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
 
 /// Words of positions and roles in the order of their enumerations.
@@ -115,7 +104,7 @@ void read_preparation_range(FileContext& context,
 /// Resolves ids of steels, wires, gases, members and `after`; `has_libraries` false: those of the
 /// libraries are left alone, for one of them could not be read.
 void check_references(const WeldmentDraft& draft,
-                      const LibraryDraft& library,
+                      const planner::Library& library,
                       bool has_libraries,
                       Report& report);
 /// Thicknesses of the two members of a joint.

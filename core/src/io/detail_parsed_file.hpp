@@ -9,20 +9,27 @@
 
 #include "detail_report.hpp"
 #include "detail_source.hpp"
+#include "seamturn/joint/places.hpp"
 
 namespace seamturn::io::detail {
 
 /// Larger files are refused unread. A weldment of a thousand joints has 0.3 MB.
 inline constexpr std::size_t largest_file = std::size_t{64} * 1024 * 1024;
 
-/// Not movable: tree and spots point into it.
+/// Not movable: the tree points into it. What is read may outlive it and share the source.
 struct ParsedFile {
-  Source source;
+  std::shared_ptr<const Source> source;
   std::string buffer;  ///< parsed in place: pointers into it are byte offsets of the source
   pugi::xml_document document;
 
   [[nodiscard]] Spot spot(const pugi::xml_attribute& attribute) const;
   [[nodiscard]] Spot spot(const pugi::xml_node& element) const;
+  [[nodiscard]] joint::Places::Attribute place_of(std::string_view name,
+                                                  std::string_view value) const;
+  /// Byte offset of a name or value of the tree.
+  [[nodiscard]] std::size_t offset(const char* text) const {
+    return static_cast<std::size_t>(text - buffer.data());
+  }
 };
 
 /// The source, not yet parsed.

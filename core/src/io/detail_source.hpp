@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: MIT
-// The bytes of one file, and where in it something stands.
+// A file as its reader sees it: text, spots in it, and the line around a spot.
 #pragma once
 
 #include <cstddef>
 #include <string>
-#include <string_view>
-#include <vector>
 
-#include "seamturn/base/finding.hpp"
+#include "seamturn/base/file_text.hpp"
 
 namespace seamturn::io::detail {
+
+using Source = base::FileText;
+using base::Spot;
 
 /// A piece of a source line for people, and the column its first character has in the line.
 struct Excerpt {
@@ -17,34 +18,7 @@ struct Excerpt {
   int first_column = 1;
 };
 
-/// Lines and columns count from 1; a column counts characters of UTF-8, a tab is one. A byte order
-/// mark is no column. Lines end at LF, so CR LF is one line end.
-class Source {
- public:
-  Source() = default;
-  Source(std::string name, std::string bytes);
-  [[nodiscard]] const std::string& name() const { return name_; }
-  [[nodiscard]] const std::string& bytes() const { return bytes_; }
-  /// Place of a byte offset; beyond the end: the end.
-  [[nodiscard]] base::Place place(std::size_t offset) const;
-  /// The line around an offset, cut to about 160 characters; what no terminal should get becomes
-  /// '?'.
-  [[nodiscard]] Excerpt excerpt(std::size_t offset) const;
-
- private:
-  [[nodiscard]] std::size_t line_index(std::size_t offset) const;
-  [[nodiscard]] std::size_t characters_before(std::size_t offset) const;
-
-  std::string name_;
-  std::string bytes_;
-  std::vector<std::size_t> line_starts_;
-  std::vector<std::size_t> block_characters_;  // before each block, so that long lines stay cheap
-};
-
-/// A place in a source that outlives the parser.
-struct Spot {
-  const Source* source = nullptr;
-  std::size_t offset = 0;
-};
+/// The line around an offset, cut to about 160 characters; what no terminal should get becomes '?'.
+[[nodiscard]] Excerpt excerpt_at(const Source& source, std::size_t offset);
 
 }  // namespace seamturn::io::detail

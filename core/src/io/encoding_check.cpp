@@ -28,6 +28,27 @@ bool is_wide_encoding(std::string_view bytes) {
   return false;
 }
 
+/// Blanks, line ends and the visible characters of ASCII: nearly all of what we read.
+constexpr bool is_plain(char c) {
+  return (c >= ' ' && c <= '~') || c == '\t' || c == '\n' || c == '\r';
+}
+
+/// How many bytes at the start are plain, in whole blocks. No branch inside a block, so that the
+/// compiler may look at many bytes at once.
+std::size_t plain_at_start(std::string_view bytes) {
+  constexpr std::size_t block_size = 32;
+  std::size_t at = 0;
+  while (bytes.size() - at >= block_size) {
+    unsigned char others = 0;
+    for (std::size_t i = 0; i < block_size; ++i) {
+      others = static_cast<unsigned char>(others | (is_plain(bytes[at + i]) ? 0U : 1U));
+    }
+    if (others > 0) break;
+    at += block_size;
+  }
+  return at;
+}
+
 }  // namespace
 
 bool is_control(std::uint32_t code) {
@@ -52,7 +73,11 @@ Encoding check_encoding(const Source& source, Report& report) {
   }
   Encoding found = Encoding::sound;
   std::size_t at = source.bytes().size() - bytes.size();
-  while (!bytes.empty()) {
+  while (true) {
+    const std::size_t plain = plain_at_start(bytes);
+    bytes.remove_prefix(plain);
+    at += plain;
+    if (bytes.empty()) return found;
     const Character character = character_at_start(bytes);
     if (character.length == 0) {
       const auto byte = static_cast<unsigned char>(bytes.front());
@@ -73,7 +98,6 @@ Encoding check_encoding(const Source& source, Report& report) {
     bytes.remove_prefix(character.length);
     at += character.length;
   }
-  return found;
 }
 
 }  // namespace seamturn::io::detail

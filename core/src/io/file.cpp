@@ -5,6 +5,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <system_error>
 
@@ -62,16 +63,21 @@ std::string read_bytes(const std::filesystem::path& file) {
   struct stat info {};
   if (::fstat(descriptor.number(), &info) != 0) detail::fail_with_errno("cannot read", file);
   if (S_ISDIR(info.st_mode)) detail::fail_with("cannot read", file, "it is a folder");
-  std::string bytes;
-  std::string block(std::size_t{1} << 16U, '\0');
+  // A file tells its size, a pipe says 0.
+  constexpr std::size_t block_size = std::size_t{1} << 16U;
+  const std::size_t size = info.st_size > 0 ? static_cast<std::size_t>(info.st_size) : block_size;
+  std::string bytes(std::min(size, detail::largest_file) + 1, '\0');
+  std::size_t read = 0;
   // One byte beyond the limit tells "too large" from "just so large", also for a pipe without end.
-  while (bytes.size() <= detail::largest_file) {
-    const ssize_t count = ::read(descriptor.number(), block.data(), block.size());
+  while (read <= detail::largest_file) {
+    if (read == bytes.size()) bytes.resize(bytes.size() + block_size);
+    const ssize_t count = ::read(descriptor.number(), bytes.data() + read, bytes.size() - read);
     if (count < 0 && errno == EINTR) continue;
     if (count < 0) detail::fail_with_errno("cannot read", file);
-    if (count == 0) return bytes;
-    bytes.append(block, 0, static_cast<std::size_t>(count));
+    if (count == 0) break;
+    read += static_cast<std::size_t>(count);
   }
+  bytes.resize(read);
   return bytes;
 }
 

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "detail_byte_class.hpp"
 #include "detail_encoding_check.hpp"
 #include "detail_reference_check.hpp"
 #include "detail_utf8.hpp"
@@ -16,13 +17,21 @@ namespace {
 
 constexpr std::string_view blanks = " \t\r\n";
 
-bool is_name_start(char c) {
+constexpr bool is_name_start(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || c == ':' ||
          static_cast<unsigned char>(c) >= 0x80U;
 }
-bool is_name_part(char c) {
+constexpr bool is_name_part(char c) {
   return is_name_start(c) || (c >= '0' && c <= '9') || c == '-' || c == '.';
 }
+/// Neither ends a value nor must be looked at.
+constexpr bool is_plain_in_value(char c) {
+  return c != '"' && c != '\'' && c != '<' && c != '&';
+}
+
+constexpr ByteClass blank_bytes([](char c) { return blanks.find(c) != std::string_view::npos; });
+constexpr ByteClass name_bytes(is_name_part);
+constexpr ByteClass plain_bytes_in_value(is_plain_in_value);
 
 bool same_word(std::string_view a, std::string_view b) {
   const auto lower = [](char c) {
@@ -36,6 +45,8 @@ struct Attribute {
   std::string_view name;
   std::string_view value;
   std::size_t value_at = 0;
+  bool is_ended = true;   ///< by its quote
+  bool is_plain = false;  ///< holds neither '<' nor '&'
 };
 
 struct OpenElement {
@@ -82,17 +93,19 @@ class MarkupCheck {
   [[nodiscard]] std::string line_of(std::size_t offset) const {
     return "line " + std::to_string(source_.place(offset).line);
   }
-  void skip_blanks() { at_ = std::min(text_.find_first_not_of(blanks, at_), text_.size()); }
+  [[nodiscard]] bool follows(char c) const { return at_ < text_.size() && text_[at_] == c; }
+  void skip_blanks() { at_ = blank_bytes.run_end(text_, at_); }
   std::string_view take_name() {
     const std::size_t from = at_;
-    if (at_ < text_.size() && is_name_start(text_[at_])) {
-      while (at_ < text_.size() && is_name_part(text_[at_])) ++at_;
-    }
+    if (at_ < text_.size() && is_name_start(text_[at_])) at_ = name_bytes.run_end(text_, at_);
     return text_.substr(from, at_ - from);
   }
 
   void markup() {
-    if (follows("<?")) return instruction();
+    const char next = at_ + 1 < text_.size() ? text_[at_ + 1] : ' ';
+    if (next == '?') return instruction();
+    if (next == '/') return end_tag();
+    if (next != '!') return start_tag();
     if (follows("<!--")) return comment();
     if (follows("<![CDATA[")) return character_data();
     if (follows("<!DOCTYPE")) {
@@ -101,10 +114,7 @@ class MarkupCheck {
                   "a DOCTYPE was found; expected none: entities of a DTD are not read here; delete "
                   "it and what depends on it");
     }
-    if (follows("<!"))
-      return malformed(at_, "\"<!\" begins neither a comment nor CDATA; delete it");
-    if (follows("</")) return end_tag();
-    start_tag();
+    malformed(at_, "\"<!\" begins neither a comment nor CDATA; delete it");
   }
 
   /// Moves behind `end`; false (and lost) when it never comes.
@@ -204,7 +214,7 @@ class MarkupCheck {
     at_ += 2;
     const std::string_view name = take_name();
     skip_blanks();
-    if (!follows(">")) return malformed(from, "this end tag is not closed; expected \">\"");
+    if (!follows('>')) return malformed(from, "this end tag is not closed; expected \">\"");
     ++at_;
     if (open_.empty()) {
       return malformed(from, "end tag " + in_quotes(name) + " closes nothing; delete it");
@@ -257,7 +267,7 @@ class MarkupCheck {
 
   /// Up to the ">" or "/>" of the tag.
   void attributes(std::size_t from, std::string_view element) {
-    std::vector<std::string_view> names;
+    names_.clear();
     while (true) {
       const std::size_t before = at_;
       skip_blanks();
@@ -266,21 +276,21 @@ class MarkupCheck {
                          "the file ends inside the tag <" + std::string(element.substr(0, 40)) +
                              ">; expected \">\"; the rest of the file is missing");
       }
-      if (follows(">") || follows("/>")) return;
+      if (follows('>') || follows("/>")) return;
       if (at_ == before) {
         return malformed(
             at_, "expected a blank, \">\" or \"/>\" here; put a blank before each attribute");
       }
       const Attribute attribute = take_attribute();
       if (lost_) return;
-      if (std::find(names.begin(), names.end(), attribute.name) != names.end()) {
+      if (std::find(names_.begin(), names_.end(), attribute.name) != names_.end()) {
         error(attribute.value_at,
               "read.xml.duplicate_attribute",
               "attribute " + in_quotes(attribute.name) + " stands twice in <" +
                   std::string(element.substr(0, 40)) + ">; expected once; delete one");
       }
-      names.push_back(attribute.name);
-      if (names.size() > most_attributes) {
+      names_.push_back(attribute.name);
+      if (names_.size() > most_attributes) {
         return lose(from + 1,
                     "read.element.too_many_attributes",
                     "more than " + std::to_string(most_attributes) +
@@ -298,46 +308,51 @@ class MarkupCheck {
       return attribute;
     }
     skip_blanks();
-    const std::string name = in_quotes(attribute.name);
-    if (!follows("=")) {
+    if (!follows('=')) {
       malformed(from,
-                "attribute " + name + " has no value; expected " +
+                "attribute " + in_quotes(attribute.name) + " has no value; expected " +
                     std::string(attribute.name.substr(0, 40)) + "=\"...\"");
       return attribute;
     }
     ++at_;
     skip_blanks();
-    if (!follows("\"") && !follows("'")) {
-      malformed(at_, "the value of " + name + " has no quotes; expected \"...\"");
+    if (!follows('"') && !follows('\'')) {
+      malformed(at_,
+                "the value of " + in_quotes(attribute.name) + " has no quotes; expected \"...\"");
       return attribute;
     }
     const char quote = text_[at_];
     attribute.value_at = ++at_;
-    const std::size_t end = text_.find(quote, at_);
-    attribute.value = text_.substr(at_, end == std::string_view::npos ? end : end - at_);
-    check_value(attribute, end == std::string_view::npos);
-    at_ = end == std::string_view::npos ? text_.size() : end + 1;
+    const std::size_t plain_end = plain_bytes_in_value.run_end(text_, at_);
+    const std::size_t end = std::min(text_.find(quote, plain_end), text_.size());
+    attribute.value = text_.substr(at_, end - at_);
+    attribute.is_ended = end < text_.size();
+    attribute.is_plain = end == plain_end;
+    at_ = std::min(end + 1, text_.size());
+    check_value(attribute);
     return attribute;
   }
 
-  void check_value(const Attribute& attribute, bool unending) {
-    const std::string name = in_quotes(attribute.name);
-    const std::size_t less = attribute.value.find('<');
-    if (unending || less != std::string_view::npos) {
+  void check_value(const Attribute& attribute) {
+    const bool holds_tag =
+        !attribute.is_plain && attribute.value.find('<') != std::string_view::npos;
+    if (!attribute.is_ended || holds_tag) {
       return malformed(
           attribute.value_at,
-          "the value of " + name + (unending ? " never ends" : " holds a \"<\"") +
+          "the value of " + in_quotes(attribute.name) +
+              (attribute.is_ended ? " holds a \"<\"" : " never ends") +
               "; expected a closing quote; add it (or write &lt; for the sign itself)");
     }
     if (attribute.value.size() > longest_attribute) {
       error(attribute.value_at,
             "read.attribute.too_long",
-            "the value of " + name + " is " + std::to_string(attribute.value.size()) +
-                " bytes long; expected at most " + std::to_string(longest_attribute) +
-                "; shorten it");
+            "the value of " + in_quotes(attribute.name) + " is " +
+                std::to_string(attribute.value.size()) + " bytes long; expected at most " +
+                std::to_string(longest_attribute) + "; shorten it");
       readable_ = false;
       return;
     }
+    if (attribute.is_plain) return;
     if (!check_references(source_, attribute.value_at, attribute.value, report_)) readable_ = false;
   }
 
@@ -359,6 +374,7 @@ class MarkupCheck {
   std::size_t at_ = 0;
   std::size_t start_ = 0;
   std::vector<OpenElement> open_;
+  std::vector<std::string_view> names_;  // of the attributes of the element at hand
   std::size_t roots_ = 0;
   std::size_t elements_ = 0;
   bool lost_ = false;

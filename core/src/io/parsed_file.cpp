@@ -64,27 +64,32 @@ bool check_schema(FileContext& context, AttributeReader& root) {
 }  // namespace
 
 Spot ParsedFile::spot(const pugi::xml_attribute& attribute) const {
-  return Spot{&source, static_cast<std::size_t>(attribute.value() - buffer.data())};
+  return Spot{source.get(), offset(attribute.value())};
 }
 
 Spot ParsedFile::spot(const pugi::xml_node& element) const {
-  return Spot{&source, static_cast<std::size_t>(element.offset_debug())};
+  return Spot{source.get(), offset(element.name())};
+}
+
+joint::Places::Attribute ParsedFile::place_of(std::string_view name, std::string_view value) const {
+  const std::string_view text = source->bytes();
+  return {text.substr(offset(name.data()), name.size()), offset(value.data())};
 }
 
 std::unique_ptr<ParsedFile> make_parsed_file(std::string name, std::string bytes) {
   auto file = std::make_unique<ParsedFile>();
-  file->source = Source(std::move(name), std::move(bytes));
+  file->source = std::make_shared<const Source>(std::move(name), std::move(bytes));
   return file;
 }
 
 bool parse(ParsedFile& file, Report& report) {
-  if (!check_markup(file.source, report)) return false;
-  file.buffer = file.source.bytes();
+  if (!check_markup(*file.source, report)) return false;
+  file.buffer = file.source->bytes();
   const pugi::xml_parse_result result = file.document.load_buffer_inplace(
       file.buffer.data(), file.buffer.size(), pugi::parse_default, pugi::encoding_utf8);
   if (!result) {
     // Our own check is meant to be the stricter one; what it missed must still not pass.
-    report.error(Spot{&file.source, static_cast<std::size_t>(result.offset)},
+    report.error(Spot{file.source.get(), static_cast<std::size_t>(result.offset)},
                  "read.xml.malformed",
                  std::string("the XML is broken near here (") + result.description() +
                      "); expected well-formed XML; mend the tag");

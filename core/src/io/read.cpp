@@ -18,16 +18,11 @@ namespace {
 using detail::FileContext;
 using detail::ParsedFile;
 using detail::Spot;
-using detail::Spots;
 using detail::Use;
 
 constexpr std::string_view weldment_namespace = "urn:seamturn:weldment:1";
 constexpr std::string_view library_namespace = "urn:seamturn:library:1";
 constexpr std::string_view cell_namespace = "urn:seamturn:cell:1";
-
-void add_places(const Spots& spots, joint::Places& places) {
-  for (const auto& [key, spot] : spots) places.emplace(key, spot.source->place(spot.offset));
-}
 
 /// Reads the weldment, then what it uses. Sources and trees live until every finding is written.
 class Reading {
@@ -135,8 +130,6 @@ class Reading {
 
   planner::Inputs inputs() {
     planner::Inputs inputs;
-    add_places(draft_.spots, draft_.weldment.places);
-    add_places(library_.spots, library_.library.places);
     for (const Use& use : draft_.libraries) draft_.weldment.libraries.push_back(use.file);
     if (draft_.cell) draft_.weldment.cell = draft_.cell->file;
     const cell::PositionerKind kind =
@@ -145,7 +138,7 @@ class Reading {
     X_DJ.rotation =
         geom::rotation_about(cell::faceplate_normal_D(kind), draft_.turned) * X_DJ.rotation;
     inputs.weldment = std::move(draft_.weldment);
-    inputs.library = std::move(library_.library);
+    inputs.library = std::move(library_);
     inputs.cell = std::move(cell_);
     inputs.findings = report_.sorted();
     return inputs;
@@ -155,7 +148,7 @@ class Reading {
   detail::Report report_;
   std::vector<std::unique_ptr<ParsedFile>> files_;
   detail::WeldmentDraft draft_;
-  detail::LibraryDraft library_;
+  planner::Library library_;
   std::optional<cell::Cell> cell_;
   std::vector<std::string> libraries_read_;
   bool libraries_readable_ = true;

@@ -14,35 +14,56 @@ std::string text_of_type(AttributeReader& reader) {
   return type ? std::string(type_words.at(*type)) : std::string();
 }
 
-/// Limits of one size: NAME-min, NAME-max, NAME-above, NAME-max-of-thickness, NAME-status.
-joint::RangeLimit read_limit(AttributeReader& reader, const std::string& name, const Range& range) {
+/// Attributes that limit one size of a range.
+struct LimitWords {
+  std::string_view least;
+  std::string_view largest;
+  std::string_view above;
+  std::string_view share;
+  std::string_view status;
+};
+constexpr LimitWords thickness_words{"thickness-min",
+                                     "thickness-max",
+                                     "thickness-above",
+                                     "thickness-max-of-thickness",
+                                     "thickness-status"};
+constexpr LimitWords angle_words{
+    "angle-min", "angle-max", "angle-above", "angle-max-of-thickness", "angle-status"};
+constexpr LimitWords gap_words{
+    "gap-min", "gap-max", "gap-above", "gap-max-of-thickness", "gap-status"};
+constexpr LimitWords root_face_words{"root-face-min",
+                                     "root-face-max",
+                                     "root-face-above",
+                                     "root-face-max-of-thickness",
+                                     "root-face-status"};
+constexpr LimitWords radius_words{
+    "radius-min", "radius-max", "radius-above", "radius-max-of-thickness", "radius-status"};
+
+joint::RangeLimit read_limit(AttributeReader& reader,
+                             const LimitWords& words,
+                             const Range& range,
+                             base::Status row_status) {
   const bool angle = range.dimension == base::Dimension::angle;
-  const auto find = [&](const std::string& tail) -> std::optional<double> {
-    const std::optional<double> value = reader.find_quantity((name + tail).c_str(), range);
+  const auto find = [&](std::string_view name) -> std::optional<double> {
+    const std::optional<double> value = reader.find_quantity(name, range);
     if (!value || !angle) return value;
     return base::Angle::rad(*value).deg();
   };
   joint::RangeLimit limit;
-  limit.least = find("-min");
-  limit.largest = find("-max");
-  if (const std::optional<double> above = find("-above")) {
+  limit.least = find(words.least);
+  limit.largest = find(words.largest);
+  if (const std::optional<double> above = find(words.above)) {
     limit.least = above;
     limit.above_least = true;
   }
-  limit.thickness_ratio =
-      reader.find_quantity((name + "-max-of-thickness").c_str(), ranges::share_of_thickness);
+  limit.thickness_ratio = reader.find_quantity(words.share, ranges::share_of_thickness);
+  limit.status = reader.has(words.status) ? reader.status(words.status) : row_status;
   return limit;
-}
-
-void read_limit_status(AttributeReader& reader, const std::string& name, joint::RangeLimit& limit,
-                       base::Status row) {
-  const std::string attribute = name + "-status";
-  limit.status = reader.has(attribute.c_str()) ? reader.status(attribute.c_str()) : row;
 }
 
 }  // namespace
 
-void read_fit_up(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   fitup::Tolerances row;
   row.id = reader.id("id");
@@ -57,19 +78,19 @@ void read_fit_up(FileContext& context, const pugi::xml_node& element, LibraryDra
   row.gap_stop_mm = reader.find_quantity("gap-stop", ranges::weld_size);
   row.status = reader.status("status");
   row.source = reader.text("source");
-  if (draft.library.fit_up) {
+  if (library.fit_up) {
     reader.error("read.fit_up.repeated",
                  "second fit-up tolerances; expected at most one row in all libraries used; delete "
                  "one of them");
   }
-  reader.finish("fit-up", draft.spots);
+  reader.finish("fit-up", library.places);
   check_children(context, element, {});
-  draft.library.fit_up = std::move(row);
+  library.fit_up = std::move(row);
 }
 
 void read_preparation_range(FileContext& context,
                             const pugi::xml_node& element,
-                            LibraryDraft& draft) {
+                            planner::Library& library) {
   AttributeReader reader(context, element);
   joint::PreparationRange row;
   row.id = reader.id("id");
@@ -79,23 +100,22 @@ void read_preparation_range(FileContext& context,
   row.joint = text_of_type(reader);
   row.source = reader.text("source");
   const base::Status status = reader.status("status");
-  row.thickness = read_limit(reader, "thickness", ranges::depth);
-  row.angle = read_limit(reader, "angle", ranges::half_turn);
-  row.gap = read_limit(reader, "gap", ranges::gap);
-  row.root_face = read_limit(reader, "root-face", ranges::root_face);
-  row.radius = read_limit(reader, "radius", ranges::root_radius);
-  read_limit_status(reader, "thickness", row.thickness, status);
-  read_limit_status(reader, "angle", row.angle, status);
-  read_limit_status(reader, "gap", row.gap, status);
-  read_limit_status(reader, "root-face", row.root_face, status);
-  read_limit_status(reader, "radius", row.radius, status);
+  row.thickness = read_limit(reader, thickness_words, ranges::depth, status);
+  row.angle = read_limit(reader, angle_words, ranges::half_turn, status);
+  row.gap = read_limit(reader, gap_words, ranges::gap, status);
+  row.root_face = read_limit(reader, root_face_words, ranges::root_face, status);
+  row.radius = read_limit(reader, radius_words, ranges::root_radius, status);
   if (const std::string wrong = joint::wrong_with_range(row); !wrong.empty()) {
-    reader.error("read.range.limits", wrong + "; expected limits that something can lie between; "
-                                              "correct the row");
+    reader.error("read.range.limits",
+                 wrong +
+                     "; expected limits that something can lie between; "
+                     "correct the row");
   }
-  reader.finish("preparation-range/" + row.id, draft.spots);
+  const std::string key = "preparation-range/" + row.id;
+  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  reader.finish(key, library.places);
   check_children(context, element, {});
-  draft.library.preparation_ranges.push_back(std::move(row));
+  library.preparation_ranges.push_back(std::move(row));
 }
 
 }  // namespace seamturn::io::detail

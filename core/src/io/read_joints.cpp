@@ -95,7 +95,7 @@ std::vector<std::string_view> words_of_joint() {
 
 }  // namespace
 
-JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots& spots) {
+JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint::Places& places) {
   const std::size_t errors_before = context.report.error_count();
   AttributeReader reader(context, element);
   JointDraft draft;
@@ -122,15 +122,18 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, Spots
 
   check_children(context, element, words_of_joint());
   const std::size_t errors_of_preparation = context.report.error_count();
-  read_preparation(context, element, draft, spots);
+  const pugi::xml_node preparation = read_preparation(context, element, draft, places);
   if (context.report.error_count() == errors_of_preparation && type_is_known) {
     check_preparation_of_type(reader, draft);
   }
-  read_cap(context, element, draft, spots);
-  read_gouge(context, element, draft, spots);
-  read_seams(context, element, draft, spots);
-  reader.finish(draft.key, spots);
+  read_cap(context, element, draft, places);
+  read_gouge(context, element, draft, places);
+  read_seams(context, element, draft, places);
+  reader.finish();
   draft.is_sound = context.report.error_count() == errors_before;
+  check_unique(reader, draft.key, places.find_spot(draft.key + "@id"));
+  // Sizes are asked for by the joint they belong to.
+  reader.keep_places(draft.key, places, preparation);
   return draft;
 }
 

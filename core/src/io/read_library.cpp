@@ -19,9 +19,9 @@ void finish_row(FileContext& context,
                 const pugi::xml_node& element,
                 AttributeReader& reader,
                 const std::string& key,
-                LibraryDraft& draft) {
-  check_unique(reader, "id", key, draft.ids, context.report);
-  reader.finish(key, draft.spots);
+                planner::Library& library) {
+  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  reader.finish(key, library.places);
   check_children(context, element, {});
 }
 
@@ -38,7 +38,7 @@ std::string read_process(AttributeReader& reader) {
   return process;
 }
 
-void read_wire(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_wire(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Wire wire;
   wire.id = reader.id("id");
@@ -52,19 +52,19 @@ void read_wire(FileContext& context, const pugi::xml_node& element, LibraryDraft
   wire.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
   wire.price_per_kg = reader.quantity("price", ranges::price_per_kg);
   read_origin(reader, wire);
-  finish_row(context, element, reader, "wire/" + wire.id, draft);
-  draft.library.wires.push_back(std::move(wire));
+  finish_row(context, element, reader, "wire/" + wire.id, library);
+  library.wires.push_back(std::move(wire));
 }
 
-void read_gas(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_gas(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Gas gas;
   gas.id = reader.id("id");
   gas.designation = reader.text("designation");
   gas.price_per_m3 = reader.quantity("price", ranges::price_per_m3);
   read_origin(reader, gas);
-  finish_row(context, element, reader, "gas/" + gas.id, draft);
-  draft.library.gases.push_back(std::move(gas));
+  finish_row(context, element, reader, "gas/" + gas.id, library);
+  library.gases.push_back(std::move(gas));
 }
 
 std::vector<process::WeldPosition> read_positions(AttributeReader& reader) {
@@ -114,7 +114,7 @@ void read_weave(AttributeReader& reader, process::LinkedSettings& settings) {
       "add the other");
 }
 
-void read_settings(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_settings(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   constexpr std::array<std::string_view, 4> transfers = {"dip", "globular", "spray", "pulsed"};
   AttributeReader reader(context, element);
   process::LinkedSettings settings;
@@ -139,11 +139,13 @@ void read_settings(FileContext& context, const pugi::xml_node& element, LibraryD
   settings.push = reader.angle("push", ranges::push);
   settings.transfer = transfers.at(reader.word("transfer", transfers));
   read_origin(reader, settings);
-  finish_row(context, element, reader, "settings/" + settings.id, draft);
-  draft.library.settings.push_back(std::move(settings));
+  finish_row(context, element, reader, "settings/" + settings.id, library);
+  library.settings.push_back(std::move(settings));
 }
 
-void read_bead_limit(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_bead_limit(FileContext& context,
+                     const pugi::xml_node& element,
+                     planner::Library& library) {
   constexpr std::array<std::string_view, 2> families = {"groove", "fillet"};
   AttributeReader reader(context, element);
   process::BeadLimit limit;
@@ -163,11 +165,13 @@ void read_bead_limit(FileContext& context, const pugi::xml_node& element, Librar
         "and split-width; add it or delete the row");
   }
   read_origin(reader, limit);
-  finish_row(context, element, reader, "bead-limit/" + limit.id, draft);
-  draft.library.bead_limits.push_back(std::move(limit));
+  finish_row(context, element, reader, "bead-limit/" + limit.id, library);
+  library.bead_limits.push_back(std::move(limit));
 }
 
-void read_tolerance(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_tolerance(FileContext& context,
+                    const pugi::xml_node& element,
+                    planner::Library& library) {
   AttributeReader reader(context, element);
   position::WorkingTolerance tolerance;
   tolerance.position =
@@ -177,13 +181,13 @@ void read_tolerance(FileContext& context, const pugi::xml_node& element, Library
   tolerance.uphill = reader.angle("uphill", ranges::tolerance_angle);
   tolerance.bank = reader.angle("bank", ranges::tolerance_angle);
   read_origin(reader, tolerance);
-  const std::string number = std::to_string(draft.library.tolerances.size() + 1);
-  reader.finish("working-tolerance/" + number, draft.spots);
+  const std::string number = std::to_string(library.tolerances.size() + 1);
+  reader.finish("working-tolerance/" + number, library.places);
   check_children(context, element, {});
-  draft.library.tolerances.push_back(std::move(tolerance));
+  library.tolerances.push_back(std::move(tolerance));
 }
 
-void read_rates(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   cost::Rates rates;
   rates.currency = reader.text("currency");
@@ -199,18 +203,16 @@ void read_rates(FileContext& context, const pugi::xml_node& element, LibraryDraf
   rates.time_band_ratio = reader.quantity("time-band", ranges::band);
   rates.consumption_band_ratio = reader.quantity("consumption-band", ranges::band);
   rates.source = reader.text("source");
-  const auto first = draft.spots.find("rates");
-  if (first != draft.spots.end()) {
-    const base::Place place = first->second.source->place(first->second.offset);
+  if (const std::optional<base::Place> first = library.places.find("rates")) {
     reader.error("read.rates.repeated",
-                 "second rates; the first stand in " + place.file + " line " +
-                     std::to_string(place.line) +
+                 "second rates; the first stand in " + first->file + " line " +
+                     std::to_string(first->line) +
                      "; expected at most one in all libraries used; "
                      "delete one of them");
   }
-  reader.finish("rates", draft.spots);
+  reader.finish("rates", library.places);
   check_children(context, element, {});
-  draft.library.rates = std::move(rates);
+  library.rates = std::move(rates);
 }
 
 }  // namespace
@@ -227,7 +229,7 @@ std::span<const std::string_view> role_words() {
   return words;
 }
 
-void read_library(FileContext& context, LibraryDraft& draft) {
+void read_library(FileContext& context, planner::Library& library) {
   const pugi::xml_node root = context.file.document.document_element();
   AttributeReader reader(context, root);
   static_cast<void>(reader.text("title"));
@@ -235,7 +237,7 @@ void read_library(FileContext& context, LibraryDraft& draft) {
   reader.finish();
   struct Kind {
     std::string_view name;
-    void (*read)(FileContext&, const pugi::xml_node&, LibraryDraft&);
+    void (*read)(FileContext&, const pugi::xml_node&, planner::Library&);
   };
   constexpr Kind kinds[] = {{"steel", read_steel},
                             {"wire", read_wire},
@@ -251,7 +253,7 @@ void read_library(FileContext& context, LibraryDraft& draft) {
   check_children(context, root, known);
   for (const pugi::xml_node& element : root.children()) {
     for (const Kind& kind : kinds) {
-      if (element.name() == kind.name) kind.read(context, element, draft);
+      if (element.name() == kind.name) kind.read(context, element, library);
     }
   }
 }

@@ -36,9 +36,9 @@ joint::Plate read_plate(AttributeReader& reader, Pose& pose) {
   constexpr std::array<std::string_view, 3> stands = {"x", "y", "z"};
   joint::Plate plate;
   plate.thickness_mm = reader.quantity("thickness", ranges::size);
-  const std::vector<double> size = reader.quantities("size", ranges::size, 2);
-  plate.length_mm = size[0];
-  plate.width_mm = size[1];
+  const auto [length_mm, width_mm] = reader.two_quantities("size", ranges::size);
+  plate.length_mm = length_mm;
+  plate.width_mm = width_mm;
   const Vec3 at = reader.point("at");
   pose = plate_pose(reader.find_word("stand", stands), plate.thickness_mm, at);
   return plate;
@@ -110,9 +110,9 @@ joint::Bar read_bar(AttributeReader& reader, Pose& pose) {
   joint::Bar bar;
   bar.shape = static_cast<joint::BarShape>(reader.word("shape", shapes));
   if (bar.shape == joint::BarShape::flat) {
-    const std::vector<double> size = reader.quantities("size", ranges::size, 2);
-    bar.width_mm = size[0];
-    bar.height_mm = size[1];
+    const auto [width_mm, height_mm] = reader.two_quantities("size", ranges::size);
+    bar.width_mm = width_mm;
+    bar.height_mm = height_mm;
   } else {
     bar.width_mm = bar.height_mm = reader.quantity("size", ranges::size);
   }
@@ -161,7 +161,7 @@ material::Composition read_composition(AttributeReader& reader) {
   composition.c = reader.quantity("c", ranges::carbon);
   composition.mn = reader.quantity("mn", ranges::element);
   struct Element {
-    const char* name;
+    std::string_view name;
     double material::Composition::*content;
   };
   using C = material::Composition;
@@ -207,18 +207,14 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
   if (const auto analysis = only_child(context, element, "analysis", Need::may_be_absent)) {
     AttributeReader analysis_reader(context, analysis);
     member.analysis = read_composition(analysis_reader);
-    analysis_reader.finish(key + "/analysis", draft.spots);
+    analysis_reader.finish(key + "/analysis", draft.weldment.places);
     check_children(context, analysis, {});
   }
-  const bool is_known = !member.id.empty() && draft.spots.contains(key);
-  if (is_known) {
-    const Spot first = draft.spots.at(key);
-    std::map<std::string, Spot> ids = {{key, first}};
-    check_unique(reader, "id", key, ids, context.report);
-  }
-  reader.finish(key, draft.spots);
+  const std::optional<Spot> first = draft.weldment.places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(key, draft.weldment.places);
   if (context.report.error_count() > errors_before) draft.unsound_members.insert(member.id);
-  if (!is_known && !member.id.empty()) draft.weldment.members.push_back(std::move(member));
+  if (!first && !member.id.empty()) draft.weldment.members.push_back(std::move(member));
 }
 
 }  // namespace seamturn::io::detail

@@ -183,21 +183,18 @@ std::span<const std::string_view> preparation_words() {
   return names;
 }
 
-void read_preparation(FileContext& context,
-                      const pugi::xml_node& joint_element,
-                      JointDraft& draft,
-                      Spots& spots) {
+pugi::xml_node read_preparation(FileContext& context,
+                                const pugi::xml_node& joint_element,
+                                JointDraft& draft,
+                                joint::Places& places) {
   const pugi::xml_node element = find_preparation(context, joint_element);
-  if (!element) return;
+  if (!element) return element;
   const std::string_view name = element.name();
   AttributeReader reader(context, element);
   if (auto preparation = read_named(reader, name, draft)) draft.joint.preparation = *preparation;
-  reader.finish(draft.key + "/" + std::string(name), spots);
-  // Sizes are asked for by the joint they belong to.
-  for (const pugi::xml_attribute& attribute : element.attributes()) {
-    spots.emplace(draft.key + "@" + attribute.name(), context.file.spot(attribute));
-  }
+  reader.finish(draft.key + "/" + std::string(name), places);
   check_children(context, element, {});
+  return element;
 }
 
 namespace {
@@ -227,7 +224,7 @@ void read_gouge_of(AttributeReader& reader, JointDraft& draft) {
 void read_gouge(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
-                Spots& spots) {
+                joint::Places& places) {
   const pugi::xml_node element = only_child(context, joint_element, "gouge", Need::may_be_absent);
   const bool decided = draft.joint.root == joint::RootDecision::gouge;
   if (bool(element) != decided) {
@@ -241,19 +238,19 @@ void read_gouge(FileContext& context,
   if (!element) return;
   AttributeReader reader(context, element);
   read_gouge_of(reader, draft);
-  reader.finish(draft.key + "/gouge", spots);
+  reader.finish(draft.key + "/gouge", places);
   check_children(context, element, {});
 }
 
 void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
-              Spots& spots) {
+              joint::Places& places) {
   const pugi::xml_node cover = only_child(context, joint_element, "cover", Need::may_be_absent);
   if (cover) {
     AttributeReader reader(context, cover);
     read_cover(reader, draft);
-    reader.finish(draft.key + "/cover", spots);
+    reader.finish(draft.key + "/cover", places);
     check_children(context, cover, {});
   }
   const pugi::xml_node element = only_child(context, joint_element, "cap", Need::may_be_absent);
@@ -278,7 +275,7 @@ void read_cap(FileContext& context,
                      " mm beyond the groove, on the first member's side into the plate; expected "
                      "0 mm; delete toe-lap");
   }
-  reader.finish(draft.key + "/cap", spots);
+  reader.finish(draft.key + "/cap", places);
   check_children(context, element, {});
 }
 

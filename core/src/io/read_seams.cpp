@@ -249,7 +249,7 @@ void read_path(FileContext& context,
 void read_seams(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,
-                Spots& spots) {
+                joint::Places& places) {
   std::vector<pugi::xml_node> elements;
   for (const pugi::xml_node& child : joint_element.children()) {
     if (is_seam(child.name())) elements.push_back(child);
@@ -268,7 +268,7 @@ void read_seams(FileContext& context,
                              "joint for each further weld");
   }
   const std::string& id = draft.joint.id;
-  const auto of_joint = find_welded(context, joint_element, draft.key, spots);
+  const auto of_joint = find_welded(context, joint_element, draft.key, places);
   for (std::size_t i = 0; i < elements.size(); ++i) {
     AttributeReader reader(context, elements[i]);
     SeamDraft seam;
@@ -279,12 +279,12 @@ void read_seams(FileContext& context,
                        : id + '.' + static_cast<char>('a' + std::min<std::size_t>(i, 25));
     read_path(context, elements[i], reader, draft.joint, seam);
     const std::string key = "seam/" + seam.seam.id;
-    reader.finish(key, spots);
+    reader.finish(key, places);
     constexpr std::array<std::string_view, 2> known = {"welded", "at"};
     const std::string_view name = elements[i].name();
     const std::size_t children = name == "polyline" ? 2 : name == "holes" ? 0 : 1;
     check_children(context, elements[i], std::span(known).first(children));
-    const auto own = find_welded(context, elements[i], key, spots);
+    const auto own = find_welded(context, elements[i], key, places);
     if (const auto& welded = own ? own : of_joint) {
       seam.seam.asked = welded->asked;
       seam.asked_spot = welded->spot;

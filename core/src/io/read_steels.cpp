@@ -10,7 +10,7 @@ namespace {
 material::SteelBand read_band(FileContext& context,
                               const pugi::xml_node& element,
                               const std::string& key,
-                              Spots& spots) {
+                              joint::Places& places) {
   AttributeReader reader(context, element);
   material::SteelBand band;
   band.up_to_mm = reader.quantity("up-to", ranges::size);
@@ -19,7 +19,7 @@ material::SteelBand read_band(FileContext& context,
   band.maxima = read_composition(reader);
   band.source = reader.text("source");
   band.status = reader.status("status");
-  reader.finish(key, spots);
+  reader.finish(key, places);
   check_children(context, element, {});
   return band;
 }
@@ -38,7 +38,7 @@ void read_interpass(AttributeReader& reader, material::Steel& steel) {
 
 }  // namespace
 
-void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraft& draft) {
+void read_steel(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   material::Steel steel;
   steel.designation = reader.id("id");
@@ -46,15 +46,15 @@ void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraf
   steel.group = reader.find_text("group");
   read_interpass(reader, steel);
   const std::string key = "steel/" + steel.designation;
-  check_unique(reader, "id", key, draft.ids, context.report);
-  reader.finish(key, draft.spots);
+  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  reader.finish(key, library.places);
 
   constexpr std::array<std::string_view, 1> known = {"band"};
   check_children(context, element, known);
   double last_mm = 0.0;
   for (const pugi::xml_node& child : element.children("band")) {
     const std::string band_key = key + "/band" + std::to_string(steel.bands.size() + 1);
-    material::SteelBand band = read_band(context, child, band_key, draft.spots);
+    material::SteelBand band = read_band(context, child, band_key, library.places);
     if (band.up_to_mm <= last_mm) {
       AttributeReader band_reader(context, child);
       band_reader.error("up-to",
@@ -71,7 +71,7 @@ void read_steel(FileContext& context, const pugi::xml_node& element, LibraryDraf
         "the steel has no <band>; expected at least one, e.g. <band up-to=\"16 mm\" .../>; "
         "add it");
   }
-  draft.library.steels.push_back(std::move(steel));
+  library.steels.push_back(std::move(steel));
 }
 
 }  // namespace seamturn::io::detail

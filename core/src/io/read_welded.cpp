@@ -27,7 +27,7 @@ void read_elements(AttributeReader& reader, joint::WeldLength& asked) {
 std::optional<WeldedDraft> find_welded(FileContext& context,
                                        const pugi::xml_node& element,
                                        const std::string& key,
-                                       Spots& spots) {
+                                       joint::Places& places) {
   const pugi::xml_node welded = only_child(context, element, "welded", Need::may_be_absent);
   if (!welded) return std::nullopt;
   AttributeReader reader(context, welded);
@@ -50,7 +50,7 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   asked.end_return_mm = length("end-return");
   asked.overlap_mm = length("overlap");
   asked.crater_s = reader.find_quantity("crater-time", ranges::time);
-  reader.finish(key + "/welded", spots);
+  reader.finish(key + "/welded", places);
   check_children(context, welded, {});
   return draft;
 }

@@ -42,7 +42,7 @@ void read_head(FileContext& context, const pugi::xml_node& root, WeldmentDraft& 
   weldment.wire = reader.id("wire");
   weldment.ambient_c = reader.find_quantity("ambient", ranges::ambient).value_or(20.0);
   weldment.invented = reader.find_yes("invented");
-  reader.finish("weldment", draft.spots);
+  reader.finish("weldment", draft.weldment.places);
 }
 
 void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
@@ -87,7 +87,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   // when the cell is known.
   setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitX(), roll) *
                         geom::rotation_about(geom::Vec3::UnitY(), pitch);
-  reader.finish("setup", draft.spots);
+  reader.finish("setup", draft.weldment.places);
   constexpr std::array<std::string_view, 1> known = {"fixture"};
   check_children(context, element, known);
   const pugi::xml_node fixture = only_child(context, element, "fixture", Need::may_be_absent);
@@ -95,7 +95,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   AttributeReader fixture_reader(context, fixture);
   setup.fixture_mass_kg = fixture_reader.quantity("mass", ranges::mass_or_none);
   setup.fixture_centre = fixture_reader.point("centre");
-  fixture_reader.finish("setup/fixture", draft.spots);
+  fixture_reader.finish("setup/fixture", draft.weldment.places);
   check_children(context, fixture, {});
 }
 
@@ -103,7 +103,7 @@ void read_batch(FileContext& context, const pugi::xml_node& element, WeldmentDra
   AttributeReader reader(context, element);
   constexpr int most_parts = 1'000'000;
   draft.weldment.batch.parts = reader.count("parts", 1, most_parts);
-  reader.finish("batch", draft.spots);
+  reader.finish("batch", draft.weldment.places);
   check_children(context, element, {});
 }
 
@@ -126,19 +126,13 @@ bool is_member(std::string_view name) {
 
 }  // namespace
 
-void check_unique(AttributeReader& reader,
-                  const char* attribute,
-                  const std::string& key,
-                  std::map<std::string, Spot>& ids,
-                  Report& report) {
+void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first) {
   const std::size_t slash = key.find('/');
-  if (slash + 1 == key.size()) return;  // the id itself could not be read
-  const auto [first, is_new] = ids.emplace(key, reader.spot(attribute));
-  if (is_new) return;
-  const base::Place place = first->second.source->place(first->second.offset);
-  report.error(reader.spot(attribute),
+  if (!first || slash + 1 == key.size()) return;  // without an id it could not be read
+  const base::Place place = first->place();
+  reader.error("id",
                "read.id.duplicate",
-               key.substr(0, slash) + " id " + in_quotes(key.substr(slash + 1)) +
+               std::string(key.substr(0, slash)) + " id " + in_quotes(key.substr(slash + 1)) +
                    " is taken already by " + place.file + " line " + std::to_string(place.line) +
                    "; expected every id once; rename one of them");
 }
@@ -154,11 +148,8 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
     if (name == "use") read_use(context, element, draft);
     if (is_member(name)) read_member(context, element, draft);
   }
-  std::map<std::string, Spot> joint_ids;
   for (const pugi::xml_node& element : root.children("joint")) {
-    draft.joints.push_back(read_joint(context, element, draft.spots));
-    AttributeReader reader(context, element);
-    check_unique(reader, "id", draft.joints.back().key, joint_ids, context.report);
+    draft.joints.push_back(read_joint(context, element, draft.weldment.places));
   }
   if (const auto setup = only_child(context, root, "setup", Need::may_be_absent)) {
     draft.has_setup = true;

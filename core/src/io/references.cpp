@@ -26,6 +26,15 @@ struct Kind {
   const char* word;
   const char* code;
 };
+
+/// The attribute that holds a name.
+struct Holder {
+  const joint::Places& places;
+  std::string_view key;
+  std::string_view attribute;
+  [[nodiscard]] Spot spot() const { return places.nearest_spot(key, attribute); }
+};
+
 constexpr Kind wire_kind{"wire", "read.wire.unknown"};
 constexpr Kind gas_kind{"gas", "read.gas.unknown"};
 constexpr Kind steel_kind{"steel", "read.steel.unknown"};
@@ -37,13 +46,6 @@ Names names_of(const std::vector<Thing>& things, const Name& name) {
   Names names;
   for (const Thing& thing : things) names.push_back(name(thing));
   return names;
-}
-
-Spot spot_of(const Spots& spots, const std::string& key, const char* attribute) {
-  const auto exact = spots.find(key + "@" + attribute);
-  if (exact != spots.end()) return exact->second;
-  const auto element = spots.find(key);
-  return element == spots.end() ? Spot{} : element->second;
 }
 
 /// Every name that may be meant, as long as a message can hold.
@@ -65,28 +67,29 @@ bool rise(const std::vector<material::SteelBand>& bands) {
 
 class ReferenceCheck {
  public:
-  ReferenceCheck(const WeldmentDraft& draft, const LibraryDraft& library, Report& report)
+  ReferenceCheck(const WeldmentDraft& draft, const planner::Library& library, Report& report)
       : draft_(draft), library_(library), report_(report) {}
 
   void of_libraries() {
-    wires_ = names_of(library_.library.wires, [](const auto& w) { return std::string_view(w.id); });
-    gases_ = names_of(library_.library.gases, [](const auto& g) { return std::string_view(g.id); });
-    steels_ = names_of(library_.library.steels,
-                       [](const auto& s) { return std::string_view(s.designation); });
+    wires_ = names_of(library_.wires, [](const auto& w) { return std::string_view(w.id); });
+    gases_ = names_of(library_.gases, [](const auto& g) { return std::string_view(g.id); });
+    steels_ =
+        names_of(library_.steels, [](const auto& s) { return std::string_view(s.designation); });
     const joint::Weldment& weldment = draft_.weldment;
-    expect(weldment.wire, wires_, wire_kind, spot_of(draft_.spots, "weldment", "wire"));
+    expect(weldment.wire, wires_, wire_kind, {weldment.places, "weldment", "wire"});
     for (const JointDraft& joint : draft_.joints) {
-      expect(joint.joint.wire, wires_, wire_kind, spot_of(draft_.spots, joint.key, "wire"));
+      expect(joint.joint.wire, wires_, wire_kind, {weldment.places, joint.key, "wire"});
     }
-    for (const process::LinkedSettings& row : library_.library.settings) {
+    for (const process::LinkedSettings& row : library_.settings) {
       const std::string key = "settings/" + row.id;
-      expect(row.wire, wires_, wire_kind, spot_of(library_.spots, key, "wire"));
-      expect(row.gas, gases_, gas_kind, spot_of(library_.spots, key, "gas"));
+      expect(row.wire, wires_, wire_kind, {library_.places, key, "wire"});
+      expect(row.gas, gases_, gas_kind, {library_.places, key, "gas"});
     }
     for (const joint::Member& member : weldment.members) steel_of(member);
   }
 
   void of_weldment() {
+    const joint::Places& places = draft_.weldment.places;
     const Names members =
         names_of(draft_.weldment.members, [](const auto& m) { return std::string_view(m.id); });
     const Names joints =
@@ -96,19 +99,19 @@ class ReferenceCheck {
         // A member without a readable id may be the one meant; one mistake makes one finding.
         const bool may_be_unread = draft_.unsound_members.contains("");
         if (may_be_unread || draft_.unsound_members.contains(member)) continue;
-        expect(member, members, member_kind, spot_of(draft_.spots, joint.key, "members"));
+        expect(member, members, member_kind, {places, joint.key, "members"});
       }
       if (std::find(joints.begin(), joints.end(), "") != joints.end()) continue;  // same
       for (const std::string& before : joint.joint.after) {
-        expect(before, joints, joint_kind, spot_of(draft_.spots, joint.key, "after"));
+        expect(before, joints, joint_kind, {places, joint.key, "after"});
       }
     }
   }
 
  private:
-  void expect(const std::string& name, const Names& known, const Kind& kind, const Spot& spot) {
+  void expect(const std::string& name, const Names& known, const Kind& kind, const Holder& holder) {
     if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
-    report_.error(spot,
+    report_.error(holder.spot(),
                   kind.code,
                   std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; " +
                       known_text(known) + did_you_mean(name, known) +
@@ -117,15 +120,16 @@ class ReferenceCheck {
 
   void steel_of(const joint::Member& member) {
     const std::string key = "member/" + member.id;
-    expect(member.steel, steels_, steel_kind, spot_of(draft_.spots, key, "steel"));
+    const joint::Places& places = draft_.weldment.places;
+    expect(member.steel, steels_, steel_kind, {places, key, "steel"});
     if (draft_.unsound_members.contains(member.id)) return;
-    const auto& steels = library_.library.steels;
+    const auto& steels = library_.steels;
     const auto steel = std::find_if(
         steels.begin(), steels.end(), [&](const auto& s) { return s.designation == member.steel; });
     if (steel == steels.end() || !rise(steel->bands)) return;  // told already
     const double wall_mm = joint::wall_thickness_mm(member.shape);
     if (material::find_band(*steel, wall_mm) != nullptr) return;
-    const Spot spot = spot_of(draft_.spots, key, thickness_attribute(member.shape));
+    const Spot spot = places.nearest_spot(key, thickness_attribute(member.shape));
     const std::string text =
         "steel " + steel->designation + " is described up to " +
         base::shortest_text(steel->bands.back().up_to_mm) + " mm and this is " +
@@ -140,7 +144,7 @@ class ReferenceCheck {
   }
 
   const WeldmentDraft& draft_;
-  const LibraryDraft& library_;
+  const planner::Library& library_;
   Report& report_;
   Names wires_;
   Names gases_;
@@ -220,7 +224,7 @@ void check_circles(const WeldmentDraft& draft, Report& report) {
       chain += " after " + draft.joints[circle[i]].joint.id;
     }
     if (circle.size() > most_named) chain += " after ...";
-    report.error(spot_of(draft.spots, first.key, "after"),
+    report.error(draft.weldment.places.nearest_spot(first.key, "after"),
                  "read.after.cycle",
                  "the joints wait for each other: " + chain + " after " + first.joint.id +
                      "; expected an order in which they can be welded; delete one of these after=");
@@ -231,7 +235,7 @@ void check_circles(const WeldmentDraft& draft, Report& report) {
 }  // namespace
 
 void check_references(const WeldmentDraft& draft,
-                      const LibraryDraft& library,
+                      const planner::Library& library,
                       bool has_libraries,
                       Report& report) {
   ReferenceCheck check(draft, library, report);

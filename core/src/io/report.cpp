@@ -11,9 +11,9 @@ void Report::add(base::Severity severity, const Spot& spot, std::string code, st
   finding.severity = severity;
   finding.code = std::move(code);
   finding.text = std::move(text);
-  if (spot.source != nullptr) {
-    finding.place = spot.source->place(spot.offset);
-    Excerpt excerpt = spot.source->excerpt(spot.offset);
+  if (spot.file != nullptr) {
+    finding.place = spot.place();
+    Excerpt excerpt = excerpt_at(*spot.file, spot.offset);
     finding.excerpt = std::move(excerpt.text);
     finding.excerpt_column = excerpt.first_column;
   }

@@ -1,21 +1,27 @@
 // SPDX-License-Identifier: MIT
-// The beads of one layer of a groove.
+// Grooves: first which layers, then the beads of each.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "pass/detail_layout.hpp"
-#include "pass/detail_strip.hpp"
+#include "pass/detail_profile.hpp"
+#include "pass/detail_rules.hpp"
 
 namespace seamturn::pass {
 
-/// Appends beads of equal area, from the first member's side across; role, layer and limit are
-/// those of `like`. thickness_mm: of the layer, with the cap's mean height on the last.
-void append_layer(std::vector<Bead>& beads,
-                  const section::WeldSection& section,
-                  const LayerShape& shape,
-                  const Bead& like,
-                  int count,
-                  double thickness_mm);
+struct GrooveLayer {
+  process::PassRole role = process::PassRole::fill;
+  double low_mm = 0.0;  ///< heights on the profile
+  double high_mm = 0.0;
+  int beads = 1;
+  bool capped = false;  ///< carries the cap, if the section has one
+  std::string_view limited_by;
+};
+
+/// The best layers by the aim of the rules. Refuses as make_pass_stack.
+[[nodiscard]] base::Outcome<std::vector<GrooveLayer>> find_groove_layers(const Profile& profile,
+                                                                         const Rules& rules);
 
 }  // namespace seamturn::pass

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "pass/detail_rows.hpp"
+#include "pass/detail_rules.hpp"
 #include "seamturn/base/outcome.hpp"
 
 namespace seamturn::pass {
@@ -23,10 +23,10 @@ struct Bead {
 };
 
 /// docs/methods/pass-stack.md, "Fillets". Refuses as make_pass_stack.
-[[nodiscard]] base::Outcome<std::vector<Bead>> lay_fillet(const StackRequest& request,
-                                                          const RowTable& rows);
+[[nodiscard]] base::Outcome<std::vector<Bead>> lay_fillet(const section::WeldSection& section,
+                                                          const Rules& rules);
 /// docs/methods/pass-stack.md, "Grooves". Refuses as make_pass_stack.
-[[nodiscard]] base::Outcome<std::vector<Bead>> lay_groove(const StackRequest& request,
-                                                          const RowTable& rows);
+[[nodiscard]] base::Outcome<std::vector<Bead>> lay_groove(const section::WeldSection& section,
+                                                          const Rules& rules);
 
 }  // namespace seamturn::pass

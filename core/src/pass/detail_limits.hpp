@@ -2,6 +2,7 @@
 // The limits that bind one pass, tightest first, and which of them a pass would break.
 #pragma once
 
+#include <algorithm>
 #include <limits>
 #include <span>
 #include <string_view>
@@ -32,10 +33,18 @@ struct CapsKey {
 
 [[nodiscard]] Caps find_caps(std::span<const process::BeadLimit> limits, const CapsKey& key);
 
+// A size equal to its limit is within it, whatever the rounding of the geometry.
+inline constexpr double limit_rounding_ratio = 1e-9;
+
 /// The bound exceeded most, relative to its value. `id` stays empty while all hold.
 class Excess {
  public:
-  void compare(double value, const Bound& bound);
+  void compare(double value, const Bound& bound) {
+    if (value > ratio_ * (1.0 + limit_rounding_ratio) * bound.value) {
+      ratio_ = value / bound.value;
+      id_ = bound.id;
+    }
+  }
   [[nodiscard]] bool any() const { return ratio_ > 1.0; }
   [[nodiscard]] std::string_view id() const { return id_; }
 
@@ -44,10 +53,24 @@ class Excess {
   std::string_view id_;
 };
 
+/// The next whole number, but the one just below when rounding alone lifts a ratio above it. Capped
+/// where beads are not a weld any more, so that a nonsense limit overflows nothing.
+[[nodiscard]] inline int ceil_count(double ratio) {
+  const double wanted = std::min(1e6, ratio - limit_rounding_ratio);
+  const int count = static_cast<int>(wanted);
+  return wanted > count ? count + 1 : count;
+}
+
 /// Beads side by side that a layer of a width needs: one up to the split width; beyond it as many
 /// as keep a bead, 1.5 pitches wide, within the split width, and never fewer than two.
-[[nodiscard]] int split_beads(double width_mm, const Bound& split_mm);
+[[nodiscard]] inline int split_beads(double width_mm, const Bound& split_mm) {
+  return width_mm <= split_mm.value * (1.0 + limit_rounding_ratio)
+             ? 1
+             : std::max(2, ceil_count(1.5 * width_mm / split_mm.value));
+}
 /// Beads of a layer's area that keep each within the bound.
-[[nodiscard]] int area_beads(double area_mm2, const Bound& bound_mm2);
+[[nodiscard]] inline int area_beads(double area_mm2, const Bound& bound_mm2) {
+  return area_mm2 <= bound_mm2.value ? 1 : std::max(1, ceil_count(area_mm2 / bound_mm2.value));
+}
 
 }  // namespace seamturn::pass

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "pass/detail_layout.hpp"
-#include "pass/detail_limits.hpp"
+#include "pass/detail_rules.hpp"
 
 namespace seamturn::pass {
 namespace {
@@ -63,42 +63,40 @@ struct FilletPlan {
 
 class FilletSearch {
  public:
-  FilletSearch(const StackRequest& request, const RowTable& rows)
-      : request_(request), section_(*request.section), rows_(rows), misses_(rows) {
-    for (const PassRole role : {PassRole::root, PassRole::fill, PassRole::cap, PassRole::single}) {
-      caps_[static_cast<std::size_t>(role)] =
-          find_caps(request.limits, {request.family, request.position, role});
-    }
-  }
+  FilletSearch(const section::WeldSection& section, const Rules& rules)
+      : section_(section), rules_(rules), rows_(rules.rows), misses_(rules.rows) {}
 
   [[nodiscard]] base::Outcome<std::vector<Bead>> run() {
-    const auto plan = find_plan();
+    const auto plan = rules_.by_time() ? find_fastest() : find_plan();
     if (!plan) {
-      return misses_.refusal(request_);
+      return misses_.refusal(rules_.request);
     }
     find_limit(*plan);
     return lay(*plan);
   }
 
  private:
-  [[nodiscard]] const Caps& caps(PassRole role) const {
-    return caps_[static_cast<std::size_t>(role)];
-  }
+  [[nodiscard]] const Caps& caps(PassRole role) const { return rules_.caps_of(role); }
   [[nodiscard]] bool is_within_caps(const FilletPlan& plan);
   [[nodiscard]] bool closes(const FilletPlan& plan);
   [[nodiscard]] bool closes(const FilletPlan& plan, PassRole role, double area_mm2);
   [[nodiscard]] FilletPlan equal_beads(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> adapted_root(int passes) const;
   [[nodiscard]] std::optional<FilletPlan> find_plan();
+  /// For the least arc time: every count of passes.
+  [[nodiscard]] std::optional<FilletPlan> find_fastest();
+  /// The best among the sizes of the root at which something begins or ends.
+  [[nodiscard]] std::optional<FilletPlan> best_root(int passes);
+  [[nodiscard]] std::vector<double> root_sizes(int passes) const;
+  [[nodiscard]] Score score_of(const FilletPlan& plan) const;
   /// Sets limited_by_ to what rules out the count of passes below the plan's.
   void find_limit(const FilletPlan& plan);
   [[nodiscard]] std::vector<Bead> lay(const FilletPlan& plan) const;
 
-  const StackRequest& request_;
   const section::WeldSection& section_;
+  const Rules& rules_;
   const RowTable& rows_;
   Misses misses_;
-  std::array<Caps, 5> caps_;
   std::string_view barred_by_;   // limit that a larger bead would break
   std::string_view limited_by_;  // limit or settings row that rules out fewer passes
 };
@@ -190,8 +188,88 @@ std::optional<FilletPlan> FilletSearch::find_plan() {
         return adapted;
       }
     }
+    if (const auto other = best_root(passes)) {
+      return other;
+    }
   }
   return std::nullopt;
+}
+
+// Time is linear in the root's size between the sizes at which a row of it or of the others begins
+// or ends, so it is least at one of those; a limit of area ends a row's range as well.
+std::vector<double> FilletSearch::root_sizes(int passes) const {
+  const double all_mm2 = section_.area_mm2;
+  std::vector<double> sizes = {all_mm2 / passes};
+  if (passes == 1) {
+    return sizes;
+  }
+  for (const PassRole role : {PassRole::root, PassRole::fill, PassRole::cap}) {
+    const auto add = [&](double bead_mm2) {
+      const double root_mm2 = role == PassRole::root ? bead_mm2 : all_mm2 - (passes - 1) * bead_mm2;
+      if (root_mm2 > 0.0 && root_mm2 < all_mm2) sizes.push_back(root_mm2);
+    };
+    for (const RowRange& range : rows_.rows(role)) {
+      add(range.least_mm2);
+      add(range.most_mm2);
+    }
+    add(caps(role).area_mm2.value);
+  }
+  // The root's face grows with the square root of its metal.
+  const Caps& bound = caps(PassRole::root);
+  for (const double share : {bound.thickness_mm.value / section_.throat_mm,
+                             bound.split_mm.value / section_.opening_mm}) {
+    if (share < 1.0) sizes.push_back(share * share * all_mm2);
+  }
+  return sizes;
+}
+
+Score FilletSearch::score_of(const FilletPlan& plan) const {
+  const int layers = layers_of(plan.passes);
+  Score score;
+  const auto add = [&](PassRole role, double bead_mm2, int beads) {
+    if (beads > 0) score.add(*rows_.pick(role, bead_mm2), bead_mm2, beads);
+  };
+  add(role_of(1, layers), plan.root_mm2, 1);
+  if (layers > 1) {
+    const int cap = beads_of(plan.passes, layers);
+    add(PassRole::fill, plan.other_mm2, plan.passes - 1 - cap);
+    add(PassRole::cap, plan.other_mm2, cap);
+  }
+  return score;
+}
+
+std::optional<FilletPlan> FilletSearch::best_root(int passes) {
+  std::optional<FilletPlan> best;
+  Score best_score;
+  for (const double root_mm2 : root_sizes(passes)) {
+    const double others_mm2 = section_.area_mm2 - root_mm2;
+    const FilletPlan plan{passes, root_mm2, passes == 1 ? root_mm2 : others_mm2 / (passes - 1)};
+    if (!is_within_caps(plan) || !closes(plan)) {
+      continue;
+    }
+    const Score score = score_of(plan);
+    if (!best || is_better(score, best_score, rules_.by_time())) {
+      best = plan;
+      best_score = score;
+    }
+  }
+  return best;
+}
+
+std::optional<FilletPlan> FilletSearch::find_fastest() {
+  std::optional<FilletPlan> best;
+  const double least_mm2 =
+      std::min(rows_.least_mm2(PassRole::root), rows_.least_mm2(PassRole::cap));
+  for (int passes = 1; passes <= triangular(most_layers); ++passes) {
+    if (passes > 1 && 2.0 * section_.area_mm2 / passes < least_mm2) {
+      break;  // more passes need still faster travel
+    }
+    const auto plan = best_root(passes);
+    if (plan && (!best || is_better(score_of(*plan), score_of(*best), true))) {
+      best = plan;
+    }
+  }
+  return best;
 }
 
 void FilletSearch::find_limit(const FilletPlan& plan) {
@@ -275,8 +353,9 @@ std::vector<Bead> FilletSearch::lay(const FilletPlan& plan) const {
 
 }  // namespace
 
-base::Outcome<std::vector<Bead>> lay_fillet(const StackRequest& request, const RowTable& rows) {
-  return FilletSearch(request, rows).run();
+base::Outcome<std::vector<Bead>> lay_fillet(const section::WeldSection& section,
+                                            const Rules& rules) {
+  return FilletSearch(section, rules).run();
 }
 
 }  // namespace seamturn::pass

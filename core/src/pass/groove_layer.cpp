@@ -46,30 +46,50 @@ struct Place {
   return std::clamp(lean, -most_lean, most_lean);
 }
 
-}  // namespace
-
+/// Appends the beads of the layer, of equal area, from the first member's side across.
 void append_layer(std::vector<Bead>& beads,
-                  const section::WeldSection& section,
-                  const LayerShape& shape,
-                  const Bead& like,
-                  int count,
-                  double thickness_mm) {
-  const Slice low = walls_at(section, shape.strip.y_low_mm);
-  const Slice high = walls_at(section, shape.strip.y_high_mm);
+                  const Profile& profile,
+                  const GrooveLayer& layer,
+                  int number) {
+  const LayerShape shape = layer_shape(profile, layer.low_mm, layer.high_mm, layer.capped);
+  const Slice low = profile.walls_at(layer.low_mm);
+  const Slice high = profile.walls_at(layer.high_mm);
+  const double thickness_mm = layer.high_mm - layer.low_mm + shape.cap.mean_height_mm();
   double from = 0.0;
-  for (int i = 0; i < count; ++i) {
-    const double to = width_share(shape, static_cast<double>(i + 1) / count);
-    Bead bead = like;
+  for (int i = 0; i < layer.beads; ++i) {
+    const double to =
+        width_share(shape.cap, shape.strip.area_mm2, static_cast<double>(i + 1) / layer.beads);
+    Bead bead;
+    bead.role = layer.role;
+    bead.layer = number;
     bead.bead = i + 1;
-    bead.area_mm2 = (shape.strip.area_mm2 + shape.cap_area_mm2) / count;
+    bead.area_mm2 = (shape.strip.area_mm2 + shape.cap.area_mm2) / layer.beads;
     bead.centre = piece_centre(shape, from, to);
-    bead.work_angle = work_angle(low, high, {i, count, thickness_mm});
+    bead.work_angle = work_angle(low, high, {i, layer.beads, thickness_mm});
     const double drop_mm = bead.centre.y_mm - low.y_mm;
     const double aim_x_mm = bead.centre.x_mm - std::tan(bead.work_angle.rad()) * drop_mm;
     bead.aim = {std::clamp(aim_x_mm, low.left_mm, low.right_mm), low.y_mm};
+    bead.limited_by = layer.limited_by;
     beads.push_back(bead);
     from = to;
   }
+}
+
+}  // namespace
+
+base::Outcome<std::vector<Bead>> lay_groove(const section::WeldSection& section,
+                                            const Rules& rules) {
+  const Profile profile(section);
+  const auto layers = find_groove_layers(profile, rules);
+  if (!layers) {
+    return layers.error();
+  }
+  std::vector<Bead> beads;
+  int number = 0;
+  for (const GrooveLayer& layer : *layers) {
+    append_layer(beads, profile, layer, ++number);
+  }
+  return beads;
 }
 
 }  // namespace seamturn::pass

@@ -14,21 +14,7 @@ namespace {
 using process::LinkedSettings;
 using process::PassRole;
 
-[[nodiscard]] base::Outcome<Pass> weld_pass(const Bead& bead,
-                                            const RowTable& rows,
-                                            double length_mm) {
-  const RowRange* range = rows.pick(bead.role, bead.area_mm2);
-  SEAMTURN_REQUIRE(range != nullptr, bead.area_mm2);
-  const LinkedSettings& row = *range->row;
-  Pass pass;
-  pass.role = bead.role;
-  pass.layer = bead.layer;
-  pass.bead = bead.bead;
-  pass.area_mm2 = bead.area_mm2;
-  pass.centre = bead.centre;
-  pass.aim = bead.aim;
-  pass.work_angle = bead.work_angle;
-  pass.limited_by = std::string(bead.limited_by);
+void set_settings(Pass& pass, const LinkedSettings& row) {
   pass.settings = row.id;
   pass.feed_mm_s = row.feed_mm_s;
   pass.voltage_v = row.voltage_v;
@@ -38,18 +24,27 @@ using process::PassRole;
   pass.gas_flow_l_min = row.gas_flow_l_min;
   pass.tip_distance_mm = row.tip_distance_mm;
   pass.push = row.push;
+}
+
+void set_pass(Pass& pass, const Bead& bead, const RowTable& rows, double length_mm) {
+  const RowRange* range = rows.pick(bead.role, bead.area_mm2);
+  SEAMTURN_REQUIRE(range != nullptr, bead.area_mm2);
+  pass.role = bead.role;
+  pass.layer = bead.layer;
+  pass.bead = bead.bead;
+  pass.area_mm2 = bead.area_mm2;
+  pass.centre = bead.centre;
+  pass.aim = bead.aim;
+  pass.work_angle = bead.work_angle;
+  pass.limited_by = bead.limited_by;
+  set_settings(pass, *range->row);
   // At the edge of the range the rounding of the division must not show outside of it.
   pass.travel_mm_s =
-      std::clamp(range->travel_mm_s(bead.area_mm2), row.travel_min_mm_s, row.travel_max_mm_s);
+      std::clamp(range->travel_mm_s(bead.area_mm2), range->slowest_mm_s, range->fastest_mm_s);
   pass.arc_time_s = length_mm / pass.travel_mm_s;
-  const heat::ArcParams arc{row.voltage_v, row.current_a, pass.travel_mm_s};
-  pass.arc_energy_kj_mm = heat::arc_energy_kj_mm(arc);
-  const auto heat_input = heat::heat_input_kj_mm(row.process, arc);
-  if (!heat_input) {
-    return heat_input.error();
-  }
-  pass.heat_input_kj_mm = *heat_input;
-  return pass;
+  pass.arc_energy_kj_mm =
+      heat::arc_energy_kj_mm({pass.voltage_v, pass.current_a, pass.travel_mm_s});
+  pass.heat_input_kj_mm = range->efficiency_ratio * pass.arc_energy_kj_mm;
 }
 
 [[nodiscard]] bool has_row(std::span<const LinkedSettings> settings,
@@ -64,38 +59,40 @@ using process::PassRole;
 
 }  // namespace
 
-base::Outcome<PassStack> make_pass_stack(const StackRequest& request) {
-  SEAMTURN_REQUIRE(request.section != nullptr && request.wire != nullptr);
-  SEAMTURN_REQUIRE(request.length_mm > 0.0, request.length_mm);
-  SEAMTURN_REQUIRE(request.section->area_mm2 > 0.0, request.section->area_mm2);
-  SEAMTURN_REQUIRE(request.section->profile.size() >= 2, request.section->profile.size());
-  const auto rows = RowTable::make(request);
-  if (!rows) {
-    return rows.error();
-  }
-  const auto beads =
-      request.section->is_fillet ? lay_fillet(request, *rows) : lay_groove(request, *rows);
+base::Outcome<PassStack> make_pass_stack(const StackRules& stack_rules,
+                                         const section::WeldSection& section,
+                                         double length_mm) {
+  SEAMTURN_REQUIRE(length_mm > 0.0, length_mm);
+  SEAMTURN_REQUIRE(section.area_mm2 > 0.0, section.area_mm2);
+  SEAMTURN_REQUIRE(section.profile.size() >= 2, section.profile.size());
+  const Rules& rules = stack_rules.rules();
+  const auto beads = section.is_fillet ? lay_fillet(section, rules) : lay_groove(section, rules);
   if (!beads) {
     return beads.error();
   }
   PassStack stack;
-  stack.position = request.position;
+  stack.position = rules.request.position;
   stack.layers = beads->back().layer;
-  stack.passes.reserve(beads->size());
+  stack.passes.resize(beads->size());
   stack.heat_input_min_kj_mm = std::numeric_limits<double>::infinity();
-  for (const Bead& bead : *beads) {
-    auto pass = weld_pass(bead, *rows, request.length_mm);
-    if (!pass) {
-      return pass.error();
-    }
-    stack.passes.push_back(std::move(pass).value());
-    Pass& last = stack.passes.back();
-    last.number = static_cast<int>(stack.passes.size());
-    stack.arc_time_s += last.arc_time_s;
-    stack.heat_input_min_kj_mm = std::min(stack.heat_input_min_kj_mm, last.heat_input_kj_mm);
-    stack.heat_input_max_kj_mm = std::max(stack.heat_input_max_kj_mm, last.heat_input_kj_mm);
+  for (std::size_t i = 0; i < stack.passes.size(); ++i) {
+    Pass& pass = stack.passes[i];
+    pass.number = static_cast<int>(i) + 1;
+    set_pass(pass, (*beads)[i], rules.rows, length_mm);
+    stack.arc_time_s += pass.arc_time_s;
+    stack.heat_input_min_kj_mm = std::min(stack.heat_input_min_kj_mm, pass.heat_input_kj_mm);
+    stack.heat_input_max_kj_mm = std::max(stack.heat_input_max_kj_mm, pass.heat_input_kj_mm);
   }
   return stack;
+}
+
+base::Outcome<PassStack> make_pass_stack(const StackRequest& request) {
+  SEAMTURN_REQUIRE(request.section != nullptr, "request without section");
+  const auto rules = StackRules::make(request);
+  if (!rules) {
+    return rules.error();
+  }
+  return make_pass_stack(*rules, *request.section, request.length_mm);
 }
 
 std::vector<process::WeldPosition> positions_with_settings(std::span<const LinkedSettings> settings,

@@ -25,7 +25,7 @@ using process::PassRole;
              : std::to_string(miss.passes) + " passes of " + area + ", the " + role + " one";
 }
 
-[[nodiscard]] std::string where_text(const StackRequest& request) {
+[[nodiscard]] std::string where_text(const StackRulesRequest& request) {
   return "wire " + request.wire->id + " in position " +
          std::string(process::position_name(request.position));
 }
@@ -36,9 +36,11 @@ using process::PassRole;
              : "; a larger bead is barred by limit " + std::string(miss.barred_by);
 }
 
-[[nodiscard]] std::string band_text(const StackRequest& request) {
-  const auto& low = request.heat_input_min_kj_mm;
-  const auto& high = request.heat_input_max_kj_mm;
+[[nodiscard]] std::string band_text(const StackRulesRequest& request) {
+  std::optional<double> low = request.heat_input_min_kj_mm;
+  std::optional<double> high = request.heat_input_max_kj_mm;
+  if (low) *low *= 1.0 + request.margin_ratio;
+  if (high) *high *= 1.0 - request.margin_ratio;
   if (low && high) {
     return fixed_text(*low, 2) + " to " + fixed_text(*high, 2) + " kJ/mm are permitted";
   }
@@ -46,7 +48,7 @@ using process::PassRole;
              : "at most " + fixed_text(high.value_or(0.0), 2) + " kJ/mm is permitted";
 }
 
-[[nodiscard]] base::Refusal heat_refusal(const StackRequest& request,
+[[nodiscard]] base::Refusal heat_refusal(const StackRulesRequest& request,
                                          const Miss& miss,
                                          const RowRange& range) {
   const double travel_mm_s = range.travel_mm_s(miss.area_mm2);
@@ -56,23 +58,23 @@ using process::PassRole;
               ", " + band_text(request) + " (" + where_text(request) + ")" + barred_text(miss)};
 }
 
-[[nodiscard]] base::Refusal travel_refusal(const StackRequest& request,
+[[nodiscard]] base::Refusal travel_refusal(const StackRulesRequest& request,
                                            const Miss& miss,
                                            const RowRange& range) {
   const double travel_mm_s = range.travel_mm_s(miss.area_mm2);
   const process::LinkedSettings& row = *range.row;
-  const bool fast = travel_mm_s > row.travel_max_mm_s;
-  const double bound_mm_s = fast ? row.travel_max_mm_s : row.travel_min_mm_s;
+  const bool fast = travel_mm_s > range.fastest_mm_s;
+  const double bound_mm_s = fast ? range.fastest_mm_s : range.slowest_mm_s;
   return {"pass.travel.cannot_close",
           pass_text(miss) + ": needs " + travel_text(travel_mm_s) + ", row " + row.id + " allows " +
-              fixed_text(row.travel_min_mm_s * 6.0, 1) + ".." + travel_text(row.travel_max_mm_s) +
+              fixed_text(range.slowest_mm_s * 6.0, 1) + ".." + travel_text(range.fastest_mm_s) +
               ", " + fixed_text(std::abs(travel_mm_s / bound_mm_s - 1.0) * 100.0, 1) + " % too " +
               (fast ? "fast" : "slow") + " (" + where_text(request) + ")" +
               (fast ? barred_text(miss) : std::string()) +
               "; give a row of other feed, another size or another position"};
 }
 
-[[nodiscard]] base::Refusal missing_refusal(const StackRequest& request, PassRole role) {
+[[nodiscard]] base::Refusal missing_refusal(const StackRulesRequest& request, PassRole role) {
   std::string there;
   for (const process::LinkedSettings& row : request.settings) {
     if (row.wire != request.wire->id) {
@@ -121,7 +123,16 @@ void Misses::add_barred(const Barred& barred) {
   }
 }
 
-base::Refusal Misses::refusal(const StackRequest& request) const {
+base::Refusal Misses::refusal(const StackRulesRequest& request) const {
+  base::Refusal refusal = nearest_refusal(request);
+  if (request.margin_ratio > 0.0) {
+    refusal.text += "; every limit is kept with a margin of " +
+                    fixed_text(request.margin_ratio * 100.0, 1) + " %, the values told include it";
+  }
+  return refusal;
+}
+
+base::Refusal Misses::nearest_refusal(const StackRulesRequest& request) const {
   if (barred_ && !missing_ && row_ == nullptr) {
     return {"pass.limit.cannot_close",
             "the " + std::string(process::role_name(barred_->role)) + " layer is " +

@@ -16,7 +16,9 @@ using process::PassRole;
 // An area at the very edge of a row's range is within it, whatever the rounding.
 constexpr double rounding_ratio = 1e-9;
 
-[[nodiscard]] bool serves(const LinkedSettings& row, const StackRequest& request, PassRole role) {
+[[nodiscard]] bool serves(const LinkedSettings& row,
+                          const StackRulesRequest& request,
+                          PassRole role) {
   return row.role == role && row.wire == request.wire->id &&
          std::find(row.positions.begin(), row.positions.end(), request.position) !=
              row.positions.end();
@@ -29,33 +31,36 @@ constexpr double rounding_ratio = 1e-9;
 
 [[nodiscard]] RowRange row_range(const LinkedSettings& row,
                                  double efficiency_ratio,
-                                 const StackRequest& request) {
+                                 const StackRulesRequest& request) {
+  const double above = 1.0 + request.margin_ratio;
+  const double below = 1.0 - request.margin_ratio;
   RowRange range;
   range.row = &row;
+  range.efficiency_ratio = efficiency_ratio;
   range.laid_mm3_s = process::bead_area_mm2(*request.wire, row.feed_mm_s, 1.0);
   range.heat_kw = efficiency_ratio * row.voltage_v * row.current_a * 1e-3;
+  range.slowest_mm_s = row.travel_min_mm_s * above;
+  range.fastest_mm_s = row.travel_max_mm_s * below;
   range.preferred_mm2 = range.laid_mm3_s / row.travel_preferred_mm_s;
-  range.travel_least_mm2 = range.laid_mm3_s / row.travel_max_mm_s;
-  range.travel_most_mm2 = range.laid_mm3_s / row.travel_min_mm_s;
+  range.travel_least_mm2 = range.laid_mm3_s / range.fastest_mm_s;
+  range.travel_most_mm2 = range.laid_mm3_s / range.slowest_mm_s;
   // Heat input grows with the bead: heat = power / travel, travel = laid / area.
   const double mm2_per_kj_mm = range.laid_mm3_s / range.heat_kw;
-  range.least_mm2 =
-      std::max(range.travel_least_mm2, request.heat_input_min_kj_mm.value_or(0.0) * mm2_per_kj_mm);
+  range.least_mm2 = std::max(range.travel_least_mm2,
+                             request.heat_input_min_kj_mm.value_or(0.0) * above * mm2_per_kj_mm);
   range.most_mm2 = range.travel_most_mm2;
   if (request.heat_input_max_kj_mm) {
-    range.most_mm2 = std::min(range.most_mm2, *request.heat_input_max_kj_mm * mm2_per_kj_mm);
+    range.most_mm2 =
+        std::min(range.most_mm2, *request.heat_input_max_kj_mm * below * mm2_per_kj_mm);
   }
   return range;
 }
 
 }  // namespace
 
-double RowRange::departure(double area_mm2) const {
-  return std::abs(travel_mm_s(area_mm2) / row->travel_preferred_mm_s - 1.0);
-}
-
-base::Outcome<RowTable> RowTable::make(const StackRequest& request) {
+base::Outcome<RowTable> RowTable::make(const StackRulesRequest& request) {
   RowTable table;
+  table.by_time_ = request.aim == StackAim::least_arc_time;
   const auto append = [&](PassRole role) -> std::optional<base::Refusal> {
     for (const LinkedSettings& row : request.settings) {
       if (serves(row, request, role)) {
@@ -85,20 +90,34 @@ base::Outcome<RowTable> RowTable::make(const StackRequest& request) {
     }
   }
   table.first_.back() = table.rows_.size();
+  table.find_extremes();
   return table;
 }
 
-std::span<const RowRange> RowTable::rows(PassRole role) const {
-  const auto index = static_cast<std::size_t>(role);
-  return std::span(rows_).subspan(first_[index], first_[index + 1] - first_[index]);
+void RowTable::find_extremes() {
+  for (std::size_t role = 0; role < extremes_.size(); ++role) {
+    for (const RowRange& range : rows(static_cast<PassRole>(role))) {
+      Extremes& extremes = extremes_[role];
+      extremes.least_mm2 = std::min(extremes.least_mm2, range.least_mm2);
+      extremes.most_mm2 = std::max(extremes.most_mm2, range.most_mm2);
+      most_mm3_s_ = std::max(most_mm3_s_, range.laid_mm3_s);
+    }
+  }
 }
 
 const RowRange* RowTable::pick(PassRole role, double area_mm2) const {
   const RowRange* best = nullptr;
+  double best_departure = 0.0;
   for (const RowRange& range : rows(role)) {
-    if (lays(range, area_mm2) &&
-        (best == nullptr || range.departure(area_mm2) < best->departure(area_mm2))) {
+    if (!lays(range, area_mm2)) {
+      continue;
+    }
+    const double departure = range.departure(area_mm2);
+    const bool same_speed = !by_time_ || best == nullptr || range.laid_mm3_s == best->laid_mm3_s;
+    if (best == nullptr ||
+        (same_speed ? departure < best_departure : range.laid_mm3_s > best->laid_mm3_s)) {
       best = &range;
+      best_departure = departure;
     }
   }
   return best;
@@ -118,14 +137,6 @@ std::optional<double> RowTable::nearest_mm2(PassRole role,
     }
   }
   return nearest;
-}
-
-double RowTable::least_mm2(PassRole role) const {
-  double least = std::numeric_limits<double>::infinity();
-  for (const RowRange& range : rows(role)) {
-    least = std::min(least, range.least_mm2);
-  }
-  return least;
 }
 
 }  // namespace seamturn::pass

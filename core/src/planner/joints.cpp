@@ -258,8 +258,7 @@ std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints) {
 }
 
 base::Place place_of(const joint::Weldment& weldment, const std::string& key) {
-  const auto found = weldment.places.find(key);
-  return found == weldment.places.end() ? base::Place{} : found->second;
+  return weldment.places.find(key).value_or(base::Place{});
 }
 
 }  // namespace seamturn::planner::detail

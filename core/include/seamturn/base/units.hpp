@@ -3,6 +3,8 @@
 // io, figures and cli convert with these functions, nobody else does.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -60,6 +62,13 @@ struct Unit {
 /// The symbols accepted for a dimension, separated by ", ".
 [[nodiscard]] std::string unit_symbols(Dimension dimension);
 
+namespace detail {
+/// Writes as many values as there is room; the reason when the text does not hold them.
+[[nodiscard]] std::optional<Refusal> parse_quantities_into(std::span<double> values,
+                                                           std::string_view text,
+                                                           Dimension dimension);
+}  // namespace detail
+
 /// A quantity written as "<number> <unit>" (the space may be missing), in the internal unit.
 /// Units: text -> internal unit of the dimension.
 /// Pre: none.
@@ -75,6 +84,17 @@ struct Unit {
 [[nodiscard]] Outcome<std::vector<double>> parse_quantities(std::string_view text,
                                                             Dimension dimension,
                                                             std::size_t count);
+
+/// Same for a number known when compiling.
+template <std::size_t count>
+[[nodiscard]] Outcome<std::array<double, count>> parse_quantities(std::string_view text,
+                                                                  Dimension dimension) {
+  std::array<double, count> values{};
+  if (std::optional<Refusal> why = detail::parse_quantities_into(values, text, dimension)) {
+    return *std::move(why);
+  }
+  return values;
+}
 
 /// A bare number, fully consumed and finite. Refuses with read.number.malformed.
 [[nodiscard]] Outcome<double> parse_number(std::string_view text);

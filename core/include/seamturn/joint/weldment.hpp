@@ -2,14 +2,13 @@
 // Everything a weldment file says, checked and in internal units.
 #pragma once
 
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "seamturn/base/finding.hpp"
 #include "seamturn/joint/joint.hpp"
 #include "seamturn/joint/member.hpp"
+#include "seamturn/joint/places.hpp"
 
 namespace seamturn::joint {
 
@@ -24,9 +23,6 @@ struct Setup {
 struct Batch {
   int parts = 1;
 };
-
-/// Where each described thing stands in its file: key "joint/J1" or "joint/J1@throat".
-using Places = std::map<std::string, base::Place>;
 
 struct Weldment {
   std::string title;
