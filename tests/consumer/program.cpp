@@ -36,7 +36,7 @@ int main() {
               << (verdict.loaded ? verdict.id : verdict.reason) << '\n';
   }
   expect(host.writer_ids() ==
-             std::vector<std::string>{"joint-list", "path-listing", "procedure-sheet"},
+             std::vector<std::string>{"joint-list", "pass-drawing", "path-listing", "procedure-sheet"},
          "the installed plugins and our own are loaded");
   expect(host.write_document("joint-list", "<joints><joint id=\"J1\"/></joints>", "joints.txt") ==
              "J1\n",

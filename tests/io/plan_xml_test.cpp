@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <limits>
 
 #include "sample_plan.hpp"
@@ -54,6 +55,41 @@ TEST_SUITE("io/plan_xml") {
     CHECK(verdict(replaced(good, "<weld seam=\"J2\"", "<weld seam=\"J9\"")) != "");
     CHECK(verdict(replaced(good, " currency=\"EUR\"", "")) != "");
     CHECK(verdict(replaced(good, "procedure=\"P02\"", "procedure=\"P09\"")) != "");
+  }
+
+  TEST_CASE("given a tee whose web stands up in J, straight up is told in each pass' section") {
+    plan::Plan plan = tests::sample_plan();
+    // Table level: J is the world, and both walls of the fillet J1.a are known.
+    plan.weldment.joints[0].seams[0].wall_1 = geom::Vec3::UnitZ();
+    plan.weldment.joints[0].seams[0].wall_2 = geom::Vec3::UnitY();
+    plan.weldment.joints[0].seams[0].face = geom::unit(geom::Vec3(0.0, 1.0, 1.0));
+    plan.stances[0].stance.axes = {base::Angle::deg(0.0), base::Angle::deg(0.0)};
+    const std::string level = plan_xml(plan);
+    const std::string pass =
+        level.substr(level.find("<pass ", level.find("<seam id=\"J1.a\" side")));
+    const auto value = [&](const std::string& name) {
+      const std::size_t at = pass.find(name + "=\"") + name.size() + 2;
+      return std::stod(pass.substr(at, pass.find('"', at) - at));
+    };
+    // closed form: the face halves a right angle, the first member's toe lies below it.
+    CHECK(value("up_x") == doctest::Approx(-std::sqrt(0.5)));
+    CHECK(value("up_y") == doctest::Approx(std::sqrt(0.5)));
+    CHECK(value("up_along") == doctest::Approx(0.0));
+    // On end: the seam runs along x of J, which the table turns straight down at 90 degrees.
+    plan.stances[0].stance.axes = {base::Angle::deg(90.0), base::Angle::deg(0.0)};
+    const std::string steep = plan_xml(plan);
+    CHECK(steep.find("up_along=\"-1\"") != std::string::npos);
+  }
+
+  TEST_CASE("given a pass without a stance, nothing is said of straight up") {
+    plan::Plan plan = tests::sample_plan();
+    for (plan::PlannedJoint& joint : plan.joints) {
+      for (plan::PlannedSeam& seam : joint.seams) {
+        for (plan::PlannedPass& pass : seam.passes) pass.stance = -1;
+      }
+    }
+    CHECK(plan_xml(plan).find(" up_x=") == std::string::npos);
+    CHECK(plan_xml(tests::sample_plan()).find(" up_x=") != std::string::npos);
   }
 
   TEST_CASE("given numbers of the sample, they stand in the XML with their units") {

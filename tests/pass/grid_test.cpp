@@ -5,8 +5,7 @@
 
 #include <functional>
 
-#include "pass/pass_fixture.hpp"
-#include "seamturn/base/random.hpp"
+#include "pass/grid_case.hpp"
 
 namespace seamturn::tests {
 namespace {
@@ -14,30 +13,6 @@ namespace {
 using base::Random;
 using process::LinkedSettings;
 using process::PassRole;
-
-constexpr double wire_mm2 = std::numbers::pi * 0.36 * 0.95;  // deposited, of the 1.2 mm wire
-
-/// One case: an area limit for all beads, a margin, rows of the shop.
-struct Case {
-  Bench bench;
-  double most_mm2 = 0.0;
-  double most_layer_mm = 1e9;  ///< above the root
-  double margin = 0.0;
-};
-
-double laid_mm3_s(const LinkedSettings& row) {
-  return wire_mm2 * row.feed_mm_s;
-}
-
-bool lays(const Case& one, const LinkedSettings& row, double area_mm2) {
-  const double travel = laid_mm3_s(row) / area_mm2;
-  return travel >= row.travel_min_mm_s * (1.0 + one.margin) * (1.0 - 2e-9) &&
-         travel <= row.travel_max_mm_s * (1.0 - one.margin) * (1.0 + 2e-9);
-}
-
-double departure(const LinkedSettings& row, double area_mm2) {
-  return std::abs(laid_mm3_s(row) / area_mm2 / row.travel_preferred_mm_s - 1.0);
-}
 
 /// What a stack or a part of one costs; infinite passes: it cannot be laid.
 struct Cost {
@@ -95,34 +70,6 @@ Cost cost_of(const Case& one, const pass::PassStack& stack) {
     cost.time_s += pass.arc_time_s;
   }
   return cost;
-}
-
-pass::StackRequest request_for(const Case& one, pass::StackAim aim) {
-  pass::StackRequest request;
-  request.section = &one.bench.section;
-  request.family = one.bench.family;
-  request.position = one.bench.position;
-  request.length_mm = 500.0;
-  request.wire = &one.bench.wire;
-  request.settings = one.bench.settings;
-  request.limits = one.bench.limits;
-  request.aim = aim;
-  request.margin_ratio = one.margin;
-  return request;
-}
-
-Case random_case(Random& random, process::WeldFamily family) {
-  Case one;
-  one.bench.family = family;
-  one.bench.settings = shop_travel();
-  for (LinkedSettings& row : one.bench.settings) row.feed_mm_s *= random.between(0.7, 1.4);
-  one.most_mm2 = random.between(14.0, 60.0);
-  process::BeadLimit limit;
-  limit.id = "area";
-  limit.family = family;
-  limit.area_max_mm2 = one.most_mm2;
-  one.bench.limits = {limit};
-  return one;
 }
 
 /// Beads of a fillet's layers: triangles, and 2 = 1+1; what goes beyond lies in the upper layers.
@@ -361,75 +308,6 @@ TEST_SUITE("pass/grid") {
     }
     CHECK(laid > 70);
     CHECK(shorter > 20);  // else the request would be for nothing
-  }
-
-  TEST_CASE(
-      "given a margin, a leg that closes at the limit alone is refused with the margin told") {
-    Random random(1);
-    Case one = random_case(random, process::WeldFamily::fillet);
-    one.bench.limits.clear();
-    one.bench.section = fillet_section(5.0, 5.0);
-    // 12.5 mm2 at 9 m/min: pi/4 x 1.44 x 9000 x 0.95 / 12.5 = 773.6 mm/min.
-    one.bench.settings = {settings_row({"row", PassRole::single, 9.0, 30.0, 80.0, 45.0})};
-    one.bench.settings.push_back(settings_row({"r", PassRole::root, 9.0, 30.0, 80.0, 45.0}));
-    one.bench.settings.push_back(settings_row({"c", PassRole::cap, 9.0, 30.0, 80.0, 45.0}));
-    one.margin = 0.03;  // 77.6 cm/min
-    CHECK(pass::make_pass_stack(request_for(one, pass::StackAim::preferred_point)).has_value());
-    one.margin = 0.05;  // 76.0 cm/min
-    const auto stack = pass::make_pass_stack(request_for(one, pass::StackAim::least_arc_time));
-    REQUIRE_FALSE(stack.has_value());
-    CHECK(stack.error().code == "pass.travel.cannot_close");
-    CHECK(stack.error().text.find("row allows 31.5..76.0 cm/min, 1.8 % too fast") !=
-          std::string::npos);
-    CHECK(stack.error().text.find("with a margin of 5.0 %") != std::string::npos);
-  }
-
-  TEST_CASE("given a heat-input maximum and a margin, every pass stays that far below it") {
-    Random random(base::named_seed(7, "pass/grid/heat"));
-    int laid = 0;
-    for (int round = 0; round < 100; ++round) {
-      Case one = random_case(random, process::WeldFamily::fillet);
-      one.bench.section = fillet_section(10.0, 10.0);
-      one.margin = random.between(0.02, 0.2);
-      pass::StackRequest request = request_for(one, pass::StackAim::least_arc_time);
-      request.heat_input_max_kj_mm = random.between(0.9, 1.6);
-      const auto stack = pass::make_pass_stack(request);
-      if (!stack) continue;
-      ++laid;
-      CHECK(stack->heat_input_max_kj_mm <=
-            *request.heat_input_max_kj_mm * (1.0 - one.margin) * (1.0 + 1e-8));
-    }
-    CHECK(laid > 30);
-  }
-
-  TEST_CASE("for any section, law: rules made once lay what a request of its own lays") {
-    Random random(2);
-    Case one = random_case(random, process::WeldFamily::groove);
-    const auto rules =
-        pass::StackRules::make(request_for(one, pass::StackAim::preferred_point)).value();
-    for (const double thickness_mm : {8.0, 12.0, 20.0, 33.0}) {
-      one.bench.section = groove_section({thickness_mm, 3.0, 1.0, 25.0, 30.0, 2.0, 1.0});
-      const auto own = pass::make_pass_stack(request_for(one, pass::StackAim::preferred_point));
-      const auto shared = pass::make_pass_stack(rules, one.bench.section, 500.0);
-      REQUIRE(own.has_value() == shared.has_value());
-      if (!own) continue;
-      REQUIRE(own->passes.size() == shared->passes.size());
-      CHECK(own->arc_time_s == shared->arc_time_s);
-      CHECK(own->passes.back().settings == shared->passes.back().settings);
-    }
-  }
-
-  TEST_CASE("requires a margin with the least arc time, and a margin below a half") {
-    Random random(3);
-    Case one = random_case(random, process::WeldFamily::fillet);
-    one.bench.section = fillet_section(8.0, 8.0);
-    CHECK_THROWS_AS(
-        static_cast<void>(pass::make_pass_stack(request_for(one, pass::StackAim::least_arc_time))),
-        base::ContractViolation);
-    one.margin = 0.5;
-    CHECK_THROWS_AS(
-        static_cast<void>(pass::make_pass_stack(request_for(one, pass::StackAim::preferred_point))),
-        base::ContractViolation);
   }
 }
 

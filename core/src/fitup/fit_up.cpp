@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <span>
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -111,6 +113,32 @@ Outcome<FitUpCase> make_case(const SectionParams& params, const pass::StackReque
   return item;
 }
 
+/// The corner with least or most metal. Gap, angle and size move the area one way each; a root face
+/// moves one side of a double groove either way, for that side fills it: both ends are asked.
+template <class Better>
+Outcome<FitUpCase> extreme_case(const SectionParams& drawn,
+                                Departure by,
+                                std::span<const double> root_face_mm,
+                                const pass::StackRequest& request,
+                                const Better& better) {
+  std::optional<SectionParams> best;
+  double best_mm2 = 0.0;
+  std::optional<Refusal> refused;
+  for (const double departure_mm : root_face_mm) {
+    by.root_face_mm = departure_mm;
+    const SectionParams params = departed(drawn, by);
+    const Outcome<section::WeldSection> made = section::weld_section(params);
+    if (!made) {
+      refused = made.error();
+    } else if (!best || better(made->area_mm2, best_mm2)) {
+      best = params;
+      best_mm2 = made->area_mm2;
+    }
+  }
+  if (refused) return *refused;
+  return make_case(*best, request);
+}
+
 void require_departures(const Tolerances& t) {
   for (const double value_mm : {t.gap_minus_mm,
                                 t.gap_plus_mm,
@@ -133,11 +161,12 @@ Outcome<FitUpBand> fit_up_band(const SectionParams& drawn,
   const Tolerances& t = tolerances;
   const Departure least{-t.gap_minus_mm, t.root_face_plus_mm, -t.angle_minus, -t.size_minus_mm};
   const Departure most{t.gap_plus_mm, -t.root_face_minus_mm, t.angle_plus, t.size_plus_mm};
+  const double root_face_mm[] = {t.root_face_plus_mm, -t.root_face_minus_mm};
   Outcome<FitUpCase> nominal = make_case(drawn, request);
   if (!nominal) return nominal.error();
-  Outcome<FitUpCase> low = make_case(departed(drawn, least), request);
+  Outcome<FitUpCase> low = extreme_case(drawn, least, root_face_mm, request, std::less<>());
   if (!low) return low.error();
-  Outcome<FitUpCase> high = make_case(departed(drawn, most), request);
+  Outcome<FitUpCase> high = extreme_case(drawn, most, root_face_mm, request, std::greater<>());
   if (!high) return high.error();
   return FitUpBand{
       std::move(low).value(), std::move(nominal).value(), std::move(high).value()};

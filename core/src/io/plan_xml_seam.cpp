@@ -101,6 +101,39 @@ void put_place_in_order(pugi::xml_node node,
   }
 }
 
+/// Where along its path a pass starts. On a line the section lies alike everywhere.
+double start_station_mm(const geom::Path& path, const plan::PlannedPass& planned) {
+  const auto* circle = std::get_if<geom::CirclePath>(&path);
+  if (circle == nullptr || planned.points.empty()) return 0.0;
+  const geom::Vec3 out = planned.points.front().point - circle->centre;
+  const geom::Vec3 across = out - out.dot(circle->axis) * circle->axis;
+  const double station_mm =
+      geom::signed_angle(circle->axis, circle->start, across).rad() * circle->radius_mm;
+  return station_mm < 0.0 ? station_mm + geom::path_length_mm(path) : station_mm;
+}
+
+/// Straight up where the pass starts: across the section, out of it, and along the path. Nothing
+/// for seams without a place or a positioner.
+void put_up(pugi::xml_node node,
+            const plan::Plan& plan,
+            const joint::Joint& joint,
+            const joint::Seam& seam,
+            const plan::PlannedPass& planned) {
+  if (planned.stance < 0 || !seam.path || !plan.cell) return;
+  const auto index = static_cast<std::size_t>(planned.stance);
+  SEAMTURN_REQUIRE(index < plan.stances.size(), index, plan.stances.size());
+  const geom::Mat3 R_WD =
+      turn::rotation_WD(plan.cell->positioner.kind, plan.stances[index].stance.axes);
+  const joint::SectionFrame frame =
+      joint::section_frame(joint, seam, start_station_mm(*seam.path, planned));
+  const auto rise = [&](const geom::Vec3& direction_J) {
+    return (R_WD * plan.weldment.setup.X_DJ.direction(direction_J)).z();
+  };
+  put_number(node, "up_x", rise(frame.x));
+  put_number(node, "up_y", rise(frame.y));
+  put_number(node, "up_along", rise(frame.tangent));
+}
+
 void put_point(pugi::xml_node pass, const reach::TorchPose& pose) {
   pugi::xml_node node = put_place(pass, "point", pose.point);
   put_text(node, "arc", reach::arc_name(pose.arc));
@@ -112,7 +145,9 @@ void put_point(pugi::xml_node pass, const reach::TorchPose& pose) {
   put_number(node, "travel_z", pose.travel.z());
 }
 
-void put_pass(pugi::xml_node parent, const plan::Plan& plan, const plan::PlannedPass& planned) {
+pugi::xml_node put_pass(pugi::xml_node parent,
+                        const plan::Plan& plan,
+                        const plan::PlannedPass& planned) {
   const pass::Pass& pass = planned.pass;
   pugi::xml_node node = parent.append_child("pass");
   put_count(node, "number", pass.number);
@@ -130,6 +165,7 @@ void put_pass(pugi::xml_node parent, const plan::Plan& plan, const plan::Planned
   put_number(node, "t85_long_s", planned.t85_long_s);
   put_place_in_order(node, plan, planned);
   for (const reach::TorchPose& pose : planned.points) put_point(node, pose);
+  return node;
 }
 
 }  // namespace
@@ -159,7 +195,9 @@ void put_seam(pugi::xml_node parent,
   put_number(node, "heat_input_max_kj_mm", seam.stack.heat_input_max_kj_mm);
   put_geometry(node, *described);
   put_welded(node, *described);
-  for (const plan::PlannedPass& pass : seam.passes) put_pass(node, plan, pass);
+  for (const plan::PlannedPass& pass : seam.passes) {
+    put_up(put_pass(node, plan, pass), plan, joint, *described, pass);
+  }
   if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }
 

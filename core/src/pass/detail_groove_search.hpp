@@ -73,6 +73,7 @@ class GrooveSearch {
   /// Adds the score of the layers above the root; false: some layer does not close, or the best so
   /// far stays better.
   [[nodiscard]] bool count_beads(GroovePlan& plan, const Cuts& cuts) const;
+  [[nodiscard]] GrooveLayer root_layer(const GroovePlan& plan) const;
   [[nodiscard]] std::vector<GrooveLayer> write_out(const GroovePlan& plan) const;
   void miss(const Miss& why) const {
     if (misses_ != nullptr) misses_->add(why);

@@ -114,9 +114,7 @@ std::string_view GrooveSearch::abreast_limit(PassRole role, const LayerSize& siz
   return by_area >= by_width ? bound.area_mm2.id : bound.split_mm.id;
 }
 
-std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
-  std::vector<GrooveLayer> layers;
-  layers.reserve(static_cast<std::size_t>(plan.layers) + 1);
+GrooveLayer GrooveSearch::root_layer(const GroovePlan& plan) const {
   GrooveLayer root;
   root.role = plan.single ? PassRole::single : PassRole::root;
   root.low_mm = profile_.bottom_mm();
@@ -129,7 +127,11 @@ std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
       root.limited_by = root_excess(row->preferred_mm2, plan.root.beads).id();
     }
   }
-  layers.push_back(root);
+  return root;
+}
+
+std::vector<GrooveLayer> GrooveSearch::write_out(const GroovePlan& plan) const {
+  std::vector<GrooveLayer> layers = {root_layer(plan)};
   const double rest_mm = profile_.top_mm() - plan.root.top_mm;
   const Cuts cuts = cut(rest_mm, std::max(1, plan.layers));
   std::string_view fewer_layers_barred_by;

@@ -199,8 +199,23 @@ class Pool {
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       try_stance(ref, in_D, static_cast<int>(i), placements);
     }
+    if (placements.empty() && can_roll(positioner_, in_D)) hold_still(ref, in_D, placements);
     if (placements.empty()) tell_unplaced(ref);
     return placements;
+  }
+
+  /// A ring that cannot be rolled (too small for the slowest fit of travel and turn, or no turn
+  /// left): its axis upright, the robot goes round.
+  void hold_still(const SeamRef& ref, const SeamInD& seam, std::vector<Placement>& placements) {
+    for (const Vec3& sky : {Vec3(*seam.axis), Vec3(-*seam.axis)}) {
+      for (const turn::StanceAnswer& answer :
+           turn::within_limits(positioner_, turn::stances_for_sky(positioner_.kind, sky))) {
+        add(turn::Stance{answer.axes, false});
+      }
+    }
+    for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      if (!pool_.stances[i].rolling) try_still(ref, seam, static_cast<int>(i), placements);
+    }
   }
 
   void try_stance(const SeamRef& ref,
@@ -211,8 +226,16 @@ class Pool {
     if (stance.rolling != can_roll(positioner_, seam)) return;
     if (stance.rolling) {
       try_rolling(ref, seam, index, placements);
-      return;
+    } else {
+      try_still(ref, seam, index, placements);
     }
+  }
+
+  void try_still(const SeamRef& ref,
+                 const SeamInD& seam,
+                 int index,
+                 std::vector<Placement>& placements) {
+    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
     const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
     for (const bool reversed : {false, true}) {
       if (reversed && geom::is_closed(*seam.seam->path)) break;

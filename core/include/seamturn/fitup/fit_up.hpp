@@ -53,7 +53,8 @@ struct FitUpBand {
 ///   tolerances finite, not negative.
 /// Outside: refuses as weld_section when the drawn sizes themselves are refused. Departures that
 ///   no edge can have (gap below 0, root face below 0 or through the plate) stop at what it can.
-/// Source: none - the worst corner of four tolerances, each of which moves the area one way.
+/// Source: none - the corners of four tolerances; gap, angle and size move the area one way, both
+///   ends of the root face are asked.
 /// Accuracy: exact corners; a partial or gouged weld keeps its depth.
 /// Tests: fitup/band - law (all sixteen corners lie inside), closed-form.
 [[nodiscard]] base::Outcome<FitUpBand> fit_up_band(const section::SectionParams& drawn,

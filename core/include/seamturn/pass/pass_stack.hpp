@@ -92,7 +92,7 @@ class StackRules {
  public:
   /// Pre: wire set, 0 <= margin < 0.5, margin > 0 for the least arc time.
   /// Outside: refuses heat.process.unknown.
-  /// Tests: pass/settings, pass/grid - law: the same stacks as make_pass_stack of a request.
+  /// Tests: pass/settings, pass/rules - law: the same stacks as make_pass_stack of a request.
   [[nodiscard]] static base::Outcome<StackRules> make(const StackRulesRequest& request);
   [[nodiscard]] const Rules& rules() const { return *rules_; }
 
@@ -110,7 +110,8 @@ class StackRules {
 ///   cap alone is thicker than its limit).
 /// Source: layout rules in docs/methods/pass-stack.md; limits carry their own source.
 /// Accuracy: pass areas add up to the section area within 1e-9 of it.
-/// Tests: pass/fillet, pass/groove, pass/settings, pass/grid, pass/laws - published single-pass
+/// Tests: pass/fillet, pass/groove, pass/settings, pass/rules, pass/grid, pass/laws - published
+/// single-pass
 ///   limits and counts, exhaustive grids, laws, refusals.
 [[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRules& rules,
                                                        const section::WeldSection& section,

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+// Elements of plain SVG 1.1: presentation attributes only, numbers with two decimals at most.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "pass_drawing/geometry.hpp"
+#include "plan_reader/plan_reader.hpp"
+
+namespace seamturn::pass_drawing {
+
+struct Stroke {
+  const char* fill = "none";
+  const char* colour = "#000";  ///< null: no line
+  double width = 1.0;
+  const char* dash = nullptr;
+};
+
+pugi::xml_node put_group(pugi::xml_node parent, const char* class_name);
+/// Closed outlines as one path; polygons of fewer than three points are passed over.
+pugi::xml_node put_outline(pugi::xml_node parent,
+                           const std::vector<Polygon>& polygons,
+                           const Stroke& stroke);
+pugi::xml_node put_line(pugi::xml_node parent, Point from, Point to, const Stroke& stroke);
+pugi::xml_node put_circle(pugi::xml_node parent, Point centre, double radius, const Stroke& stroke);
+pugi::xml_node put_box(pugi::xml_node parent, const Box& box, const Stroke& stroke);
+/// A line with a filled head at its end.
+void put_arrow(pugi::xml_node parent, Point from, Point to, double width);
+
+struct Lettering {
+  double size = 12.0;
+  const char* anchor = "start";
+  bool bold = false;
+};
+pugi::xml_node put_text(pugi::xml_node parent,
+                        Point baseline,
+                        const std::string& words,
+                        const Lettering& lettering = {});
+/// About how wide a line of text is: 0.55 of its size a letter.
+[[nodiscard]] double text_width(const std::string& words, double letter_size);
+/// Lines of at most that many letters, broken between words.
+[[nodiscard]] std::vector<std::string> wrapped(const std::string& words, std::size_t letters);
+
+}  // namespace seamturn::pass_drawing
