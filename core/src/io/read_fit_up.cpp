@@ -22,11 +22,9 @@ struct LimitWords {
   std::string_view share;
   std::string_view status;
 };
-constexpr LimitWords thickness_words{"thickness-min",
-                                     "thickness-max",
-                                     "thickness-above",
-                                     "thickness-max-of-thickness",
-                                     "thickness-status"};
+constexpr LimitWords thickness_words{
+    "thickness-min", "thickness-max", "thickness-above", "thickness-max-of-thickness",
+    "thickness-status"};
 constexpr LimitWords angle_words{
     "angle-min", "angle-max", "angle-above", "angle-max-of-thickness", "angle-status"};
 constexpr LimitWords gap_words{
@@ -106,10 +104,8 @@ void read_preparation_range(FileContext& context,
   row.root_face = read_limit(reader, root_face_words, ranges::root_face, status);
   row.radius = read_limit(reader, radius_words, ranges::root_radius, status);
   if (const std::string wrong = joint::wrong_with_range(row); !wrong.empty()) {
-    reader.error("read.range.limits",
-                 wrong +
-                     "; expected limits that something can lie between; "
-                     "correct the row");
+    reader.error("read.range.limits", wrong + "; expected limits that something can lie between; "
+                                              "correct the row");
   }
   const std::string key = "preparation-range/" + row.id;
   check_unique(reader, key, library.places.find_spot(key + "@id"));
