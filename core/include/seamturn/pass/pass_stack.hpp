@@ -81,7 +81,7 @@ struct StackRulesRequest {
 
 struct StackRequest : StackRulesRequest {
   const section::WeldSection* section = nullptr;
-  double length_mm = 0.0;  ///< welded of the seam: arc time
+  double length_mm = 0.0;  ///< of the seam: arc time
 };
 
 struct Rules;  // private to the room
