@@ -92,6 +92,7 @@ const Bad bad_files[] = {
     {"utf8_invalid.xml", "read.encoding.not_utf8@1:68"},
     {"welded_count_alone.xml", "read.welded.form@12:20"},
     {"welded_gap_missing.xml", "read.attribute.missing@12:6"},
+    {"welded_holes.xml", "joint.length.holes@11:6"},
     {"welded_return_of_groove.xml", "joint.length.return_of_groove@12:6"},
     {"welded_round_open.xml", "joint.length.not_closed@12:55"},
     {"welded_staggered_one_side.xml", "joint.length.one_side@12:6"},

@@ -98,6 +98,15 @@ void build_lengths(const JointDraft& draft,
                    "its member; leave end-return out, or give run-on and run-off tabs");
       continue;
     }
+    const bool holes = std::holds_alternative<joint::Plug>(joint.preparation);
+    joint::WeldLength crater_only;
+    crater_only.crater_s = seam.asked.crater_s;
+    if (holes && seam.asked != crater_only) {
+      report.error(spot,
+                   "joint.length.holes",
+                   "plugs and slots are welded whole; leave all but crater-time out");
+      continue;
+    }
     joint::SeamCourse course;
     course.length_mm = seam.length_mm;
     course.closed = seam.path && geom::is_closed(*seam.path);

@@ -281,8 +281,9 @@ void read_seams(FileContext& context,
     const std::string key = "seam/" + seam.seam.id;
     reader.finish(key, places);
     constexpr std::array<std::string_view, 2> known = {"welded", "at"};
-    const bool has_points = std::string_view(elements[i].name()) == "polyline";
-    check_children(context, elements[i], std::span(known).first(has_points ? 2 : 1));
+    const std::string_view name = elements[i].name();
+    const std::size_t children = name == "polyline" ? 2 : name == "holes" ? 0 : 1;
+    check_children(context, elements[i], std::span(known).first(children));
     const auto own = find_welded(context, elements[i], key, places);
     if (const auto& welded = own ? own : of_joint) {
       seam.seam.asked = welded->asked;
