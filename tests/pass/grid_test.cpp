@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The choice of settings against an exhaustive count of small cases. Nothing here uses the room's
-// own search: areas, ranges and counts are written out anew from docs/methods/pass-stack.md.
+// The choice of settings against an exhaustive count of small cases (origin: cross). Nothing here
+// uses the room's own search: areas, ranges and counts are written out anew from
+// docs/methods/pass-stack.md.
 #include <doctest/doctest.h>
 
 #include <functional>

@@ -9,7 +9,7 @@ namespace seamturn::io::detail {
 
 namespace {
 
-using namespace std::string_view_literals;
+using std::string_view_literals::operator""sv;
 
 std::string hex(std::uint32_t value, std::size_t digits) {
   constexpr std::string_view symbols = "0123456789ABCDEF";
