@@ -121,6 +121,16 @@ TEST_SUITE("figures/explain") {
     CHECK(std::get<std::string>(given(step.results, "together").value) != "");
   }
 
+  TEST_CASE("given a partial bevel of 45 deg in PA, its whole depth counts as throat") {
+    const planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
+    const plan::Plan plan = planner::make_plan(inputs);
+    const auto steps = explain(inputs, plan, "R1", "weld-size");
+    REQUIRE(steps.has_value());
+    check_expected("R1, depth 15 mm",
+                   number_of(steps->front().results, "throat counted of R1"),
+                   {15.0, 1e-9, Origin::published, "AWS D1.1 BTC-P4-GF: E = S in F and H"});
+  }
+
   TEST_CASE("refuses an unknown joint and an unknown figure, naming what there is") {
     const auto joint = explain(bracket().inputs, bracket().plan, "J9", "");
     REQUIRE_FALSE(joint.has_value());

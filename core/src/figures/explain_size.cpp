@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "detail_explain.hpp"
+#include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/groove_size.hpp"
 #include "seamturn/joint/weld_size.hpp"
 
@@ -46,6 +47,51 @@ base::Outcome<std::vector<SizeCheck>> checks_of(const Subject& subject) {
       {subject.planned.seams.front().section.throat_mm, std::min(wall_1_mm, wall_2_mm)});
 }
 
+joint::PartialShape shape_of(joint::GrooveForm form) {
+  switch (form) {
+    case joint::GrooveForm::square:
+      return joint::PartialShape::square;
+    case joint::GrooveForm::u:
+    case joint::GrooveForm::j:
+      return joint::PartialShape::u_or_j;
+    case joint::GrooveForm::v:
+    case joint::GrooveForm::compound_v:
+      return joint::PartialShape::v;
+    case joint::GrooveForm::bevel:
+      return joint::PartialShape::bevel;
+  }
+  return joint::PartialShape::bevel;
+}
+
+/// Throat that counts of a partial groove, per seam for its position, with the cover's fillet.
+void add_counted_throats(const Subject& subject, const joint::Groove& groove, ExplainStep& step) {
+  for (const plan::PlannedSeam& seam : subject.planned.seams) {
+    joint::PartialGroove partial;
+    partial.shape = shape_of(groove.form);
+    partial.depth_mm = subject.described.depth_mm;
+    partial.angle = seam.side == 2 ? groove.side_2.angle : groove.side_1.angle;
+    partial.process = subject.wire().process;
+    partial.position = seam.position;
+    const std::string name = "throat counted of " + seam.id;
+    const auto counted = joint::counted_groove_throat(partial);
+    if (!counted) {
+      step.results.push_back(Given{name, counted.error().text, "", ""});
+      continue;
+    }
+    const double leg_mm = subject.described.cap.leg_mm;
+    const double throat_mm =
+        leg_mm > 0.0 ? joint::combined_throat_mm(counted->throat_mm, leg_mm) : counted->throat_mm;
+    add(step.results,
+        name,
+        throat_mm,
+        "mm",
+        "depth less " + base::digits_text(counted->deduction_mm) + " mm in this position" +
+            (leg_mm > 0.0 ? ", with the cover's fillet" : "") + " [" +
+            std::string(counted->citation.key) + " " + std::string(counted->citation.locator) +
+            ", " + std::string(base::status_name(counted->citation.status)) + "]");
+  }
+}
+
 }  // namespace
 
 void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -64,6 +110,7 @@ void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps) 
   for (const SizeCheck& check : *checks) {
     step.results.push_back(Given{check.rule, joint::check_text(check), "", ""});
   }
+  if (groove) add_counted_throats(subject, std::get<joint::Groove>(joint.preparation), step);
   step.results.push_back(
       Given{"together", std::string(joint::verdict_name(joint::size_verdict(*checks))), "", ""});
   steps.push_back(std::move(step));
