@@ -110,6 +110,11 @@ void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps) {
     step.range = "deposited metal; the wire bought is more by its efficiency";
     add(step.inputs, "section", seam.section.area_mm2, "mm2", "section above");
     add(step.inputs, "path length", seam.length_mm, "mm", "the seam's path in the file");
+    add(step.inputs,
+        "welded length",
+        seam.welded_mm,
+        "mm",
+        "path, less and plus what <welded> asks for");
     add(step.inputs, "density", process::steel_density_kg_mm3 * 1e9, "kg/m3", "constant");
     add(step.results, "metal", seam.metal_kg, "kg", "");
     steps.push_back(std::move(step));
