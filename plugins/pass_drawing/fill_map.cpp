@@ -35,6 +35,7 @@ FillMap FillMap::groove(Polygon outline, double height_mm) {
   FillMap map;
   const Box box = box_of(outline);
   map.height_mm_ = height_mm > 0.0 ? std::min(height_mm, box.high.y) : box.high.y;
+  map.base_mm_ = std::min(box.low.y, map.height_mm_ - 2.0 * near_mm);
   map.full_ = box.high.y > map.height_mm_ + near_mm ? 2.0 : 1.0;
   map.cap_left_mm_ = box.high.x;
   map.cap_right_mm_ = box.low.x;
@@ -44,7 +45,9 @@ FillMap FillMap::groove(Polygon outline, double height_mm) {
     map.cap_right_mm_ = std::max(map.cap_right_mm_, corner.x);
   }
   for (const Point corner : outline) {
-    if (corner.y < map.height_mm_ - near_mm) map.bends_.push_back(corner.y / map.height_mm_);
+    if (corner.y < map.height_mm_ - near_mm) {
+      map.bends_.push_back((corner.y - map.base_mm_) / (map.height_mm_ - map.base_mm_));
+    }
   }
   if (map.full_ > 1.0) map.bends_.push_back(1.0);
   std::sort(map.bends_.begin(), map.bends_.end());
@@ -88,10 +91,11 @@ Point FillMap::at(double s, double r) const {
 
 Point FillMap::in_groove(double s, double r) const {
   // A hair below the face, or the toes of the cap would count as walls.
-  const double y = std::clamp(r, 0.0, 1.0) * height_mm_;
+  const double y = base_mm_ + std::clamp(r, 0.0, 1.0) * (height_mm_ - base_mm_);
   double left = 0.0;
   double right = 0.0;
-  static_cast<void>(walls_at(outline_, std::clamp(y, near_mm, height_mm_ - near_mm), left, right));
+  static_cast<void>(
+      walls_at(outline_, std::clamp(y, base_mm_ + near_mm, height_mm_ - near_mm), left, right));
   const Point inside{left + s * (right - left), y};
   if (r <= 1.0) return inside;
   const double x = cap_left_mm_ + s * (cap_right_mm_ - cap_left_mm_);
@@ -107,7 +111,7 @@ double FillMap::share_of(Point point) const {
   }
   double left = 0.0;
   double right = 0.0;
-  const double y = std::clamp(point.y, near_mm, height_mm_ - near_mm);
+  const double y = std::clamp(point.y, base_mm_ + near_mm, height_mm_ - near_mm);
   if (!walls_at(outline_, y, left, right) || right <= left) return 0.5;
   return (point.x - left) / (right - left);
 }

@@ -40,6 +40,7 @@ class FillMap {
   std::vector<double> bends_;
   bool is_fillet_ = false;
   double full_ = 1.0;
+  double base_mm_ = 0.0;  ///< where metal begins; root faces that touch hold none
   double height_mm_ = 0.0;
   double cap_left_mm_ = 0.0;
   double cap_right_mm_ = 0.0;
