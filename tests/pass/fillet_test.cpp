@@ -155,6 +155,33 @@ TEST_SUITE("pass/fillet") {
     CHECK(stack.passes.front().area_mm2 == doctest::Approx(25.0));
     CHECK(stack.passes.front().limited_by == "row");
   }
+
+  TEST_CASE("for any fillet, law: laid from the second plate and back again is what it was") {
+    for (const double leg_mm : {6.0, 12.0, 18.0, 25.0}) {
+      Bench bench;
+      bench.section = fillet_section(leg_mm, leg_mm);
+      bench.position = process::WeldPosition::pb;
+      bench.settings = shop_travel();
+      const auto laid = bench.lay();
+      REQUIRE(laid.has_value());
+      const pass::PassStack turned = pass::laid_from_second(*laid);
+      const pass::PassStack back = pass::laid_from_second(turned);
+      CHECK(turned.arc_time_s == laid->arc_time_s);
+      for (std::size_t i = 0; i < laid->passes.size(); ++i) {
+        const pass::Pass& first = laid->passes[i];
+        const pass::Pass& second = turned.passes[i];
+        INFO(leg_mm, " pass ", first.number);
+        // Equal legs: the section is its own mirror image, and so are the beads.
+        CHECK(second.aim.x_mm == doctest::Approx(-first.aim.x_mm).epsilon(1e-9));
+        CHECK(second.centre.x_mm == doctest::Approx(-first.centre.x_mm).epsilon(1e-9));
+        CHECK(second.aim.y_mm == doctest::Approx(first.aim.y_mm).epsilon(1e-9));
+        CHECK(second.work_angle == -first.work_angle);
+        CHECK(second.number == first.number);
+        CHECK(back.passes[i].aim.x_mm == first.aim.x_mm);
+        CHECK(back.passes[i].work_angle == first.work_angle);
+      }
+    }
+  }
 }
 
 }  // namespace seamturn::tests

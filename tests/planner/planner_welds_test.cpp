@@ -210,6 +210,30 @@ TEST_SUITE("planner/welds") {
     CHECK(told > 0);
   }
 
+  TEST_CASE("for every fillet in PB, law: the beads of a layer are laid from the lower plate up") {
+    std::size_t seen = 0;
+    for (const Planned& planned : plans()) {
+      const Plan& plan = planned.plan;
+      for (const Arc& arc : arcs_of(plan)) {
+        const Arc& later = arc;
+        if (later.seam->position != process::WeldPosition::pb || later.pass->stance < 0) continue;
+        if (!later.seam->section.is_fillet || later.pass->pass.bead < 2) continue;
+        const auto index = static_cast<std::size_t>(later.pass->pass.number) - 2;
+        const plan::PlannedPass& before = later.seam->passes[index];
+        const auto height = [&](const plan::PlannedPass& pass) {
+          const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
+          const geom::Pose X_WJ =
+              turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ;
+          return X_WJ.point(pass.points.front().point).z();
+        };
+        ++seen;
+        INFO(planned.file, " ", later.seam->id, " pass ", later.pass->pass.number);
+        CHECK(height(*later.pass) > height(before));
+      }
+    }
+    CHECK(seen > 0);
+  }
+
   TEST_CASE("for every groove in a tee, law: no weld metal is drawn inside the first member") {
     std::size_t seen = 0;
     for (const Planned& planned : plans()) {

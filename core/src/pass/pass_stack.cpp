@@ -95,6 +95,22 @@ base::Outcome<PassStack> make_pass_stack(const StackRequest& request) {
   return make_pass_stack(*rules, *request.section, request.length_mm);
 }
 
+PassStack laid_from_second(const PassStack& stack) {
+  PassStack turned = stack;
+  for (std::size_t first = 0; first < stack.passes.size();) {
+    std::size_t end = first;
+    while (end < stack.passes.size() && stack.passes[end].layer == stack.passes[first].layer) ++end;
+    for (std::size_t i = first; i < end; ++i) {
+      const Pass& other = stack.passes[first + end - 1 - i];
+      turned.passes[i].centre = other.centre;
+      turned.passes[i].aim = other.aim;
+      turned.passes[i].work_angle = -stack.passes[i].work_angle;
+    }
+    first = end;
+  }
+  return turned;
+}
+
 std::vector<process::WeldPosition> positions_with_settings(std::span<const LinkedSettings> settings,
                                                            const std::string& wire) {
   using process::WeldPosition;

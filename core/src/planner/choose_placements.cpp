@@ -146,7 +146,9 @@ class Chooser {
       // All passes of a ring start at one station: the gap between passes is kept place by place.
       const bool same_start = std::abs(p.ring_start_mm - best.ring_start_mm) < 1e-6;
       const bool open = open_[static_cast<std::size_t>(p.stance)];
-      const bool fits = p.stack == best.stack && same_start && open;
+      // So do the layers of a fillet: all stances have the same plate below.
+      const bool same_plate = p.second_below == best.second_below;
+      const bool fits = p.stack == best.stack && same_start && same_plate && open;
       if (fits && kept.size() < most_placements) kept.push_back(p);
     }
     return kept;
@@ -163,6 +165,19 @@ class Chooser {
 };
 
 }  // namespace
+
+void turn_beads(std::vector<JointWork>& joints,
+                const std::vector<std::vector<Placement>>& placements) {
+  std::size_t index = 0;
+  for (JointWork& joint : joints) {
+    for (SeamWork& seam : joint.seams) {
+      const std::vector<Placement>& own = placements[index++];
+      if (own.empty() || !own.front().second_below || !seam.section.is_fillet) continue;
+      pass::PassStack& stack = seam.stacks[static_cast<std::size_t>(own.front().stack)].stack;
+      stack = pass::laid_from_second(stack);
+    }
+  }
+}
 
 std::vector<std::vector<Placement>> choose_placements(const Inputs& inputs,
                                                       const std::vector<SeamRef>& seams,

@@ -27,6 +27,11 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<std::vector<Placement>> choose_placements(
     const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool);
 
+/// Lays the layers of fillets from the second member where the chosen stances have its plate below.
+/// Pre: placements as choose_placements gives them, one list a seam of `joints`.
+void turn_beads(std::vector<JointWork>& joints,
+                const std::vector<std::vector<Placement>>& placements);
+
 /// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one
 /// stretch.
 [[nodiscard]] base::Angle rolled_angle(const joint::Seam& seam);

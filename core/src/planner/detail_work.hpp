@@ -51,6 +51,7 @@ struct Placement {
   bool reversed = false;     ///< lines: travelled from the end
   double ring_start_mm = 0;  ///< rings: station where the arc starts
   bool rolling = false;
+  bool second_below = false;  ///< fillets in PB: the second member's plate is the lower one
 };
 
 struct StancePool {

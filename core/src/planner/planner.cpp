@@ -86,12 +86,13 @@ plan::Plan head_of(const Inputs& inputs) {
 /// Stances, placements and order. Pre: a cell is named.
 void plan_order(const Inputs& inputs,
                 const PlanParams& params,
-                const std::vector<detail::JointWork>& joints,
+                std::vector<detail::JointWork>& joints,
                 plan::Plan& plan) {
   const std::vector<detail::SeamRef> seams = detail::all_seams(joints);
   const detail::StancePool pool = detail::find_stance_pool(inputs, seams, plan.findings);
   stop_on_errors(plan.findings);
   const auto placements = detail::choose_placements(inputs, seams, pool);
+  detail::turn_beads(joints, placements);
   detail::assemble_joints(inputs, joints, placements, plan);
   const detail::OrderJob job = detail::make_order_job(inputs, seams, pool, placements);
   if (job.job.blocks.empty()) return;
@@ -117,7 +118,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   plan::Plan plan = head_of(inputs);
   check_library(inputs, plan.findings);
   if (params.progress) params.progress("joints");
-  const std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
+  std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
   stop_on_errors(plan.findings);
   if (inputs.cell) {
     plan_order(inputs, params, joints, plan);

@@ -241,7 +241,8 @@ class Pool {
       if (reversed && geom::is_closed(*seam.seam->path)) break;
       const int stack = fitting_stack_all_along(ref, seam, R_WD, reversed);
       if (stack < 0) continue;
-      placements.push_back(Placement{index, stack, reversed, 0.0, false});
+      placements.push_back(
+          Placement{index, stack, reversed, 0.0, false, second_below(ref, stack, seam, R_WD)});
     }
   }
 
@@ -269,10 +270,22 @@ class Pool {
       if (stack >= 0 && rolls_slowly_enough(ref, stack, circle.radius_mm)) {
         double station = turn_by.rad() * circle.radius_mm;
         if (station < 0.0) station += geom::path_length_mm(*seam.seam->path);
-        placements.push_back(Placement{index, stack, false, station, true});
+        placements.push_back(Placement{
+            index, stack, false, station, true, second_below(ref, stack, seam, carry * R_WD)});
       }
       if (across.norm() <= 1e-9) break;
     }
+  }
+
+  /// Which plate a fillet's layers are begun from: the one that faces up more.
+  static bool second_below(const SeamRef& ref,
+                           int stack,
+                           const SeamInD& seam,
+                           const geom::Mat3& R_WD) {
+    const bool in_pb =
+        ref.work->stacks[static_cast<std::size_t>(stack)].position == WeldPosition::pb;
+    const StationInD& at = seam.stations.front();
+    return in_pb && (R_WD * at.wall_2).z() > (R_WD * at.wall_1).z();
   }
 
   bool rolls_slowly_enough(const SeamRef& ref, int stack, double radius_mm) const {

@@ -119,6 +119,13 @@ class StackRules {
 /// The same with rules made for this one section. Refuses heat.process.unknown as well.
 [[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRequest& request);
 
+/// A fillet's stack with the beads of each layer laid from the second member's plate instead of the
+/// first's: aims change places, torch leans are mirrored, times stay. For stances in which the
+/// second plate is the lower one. Pre: beads of one layer have one area, as make_pass_stack lays
+/// them in fillets. Source: layers are laid from the lower plate up, docs/methods/pass-stack.md.
+/// Tests: pass/fillet - law: twice is once, planner/welds - law.
+[[nodiscard]] PassStack laid_from_second(const PassStack& stack);
+
 /// Positions in which rows of this wire can lay some section: a single or fill row, or root and cap
 /// rows. Whether one section's roles are all there, make_pass_stack tells.
 [[nodiscard]] std::vector<process::WeldPosition> positions_with_settings(
