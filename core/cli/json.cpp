@@ -94,17 +94,13 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
   for (const plan::PlannedSeam& seam : joint.seams) {
     if (seam.fit_up) fits.push_back(fit_up_of(seam));
   }
-  double section_area_mm2 = 0.0;
-  for (const section::WeldSection* section : plan::sections_of(joint)) {
-    section_area_mm2 += section->area_mm2;
-  }
   return Json{{"id", joint.id},
               {"seams", seams},
               {"type", std::string(joint::joint_type_name(described.type))},
               {"preparation", std::string(joint::preparation_name(described.preparation))},
               {"length_mm", length},
               {"welded_mm", welded},
-              {"section_area_mm2", section_area_mm2},
+              {"section_area_mm2", plan::section_area_mm2(joint)},
               {"metal_kg", metal},
               {"positions", positions},
               {"passes", passes},

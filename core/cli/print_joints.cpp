@@ -53,13 +53,6 @@ JointSums sums_of(const plan::PlannedJoint& joint) {
   return sums;
 }
 
-double section_area_mm2(const plan::PlannedJoint& joint) {
-  double area_mm2 = 0.0;
-  for (const section::WeldSection* section : plan::sections_of(joint))
-    area_mm2 += section->area_mm2;
-  return area_mm2;
-}
-
 std::string groove_text(const joint::Groove& groove) {
   std::string text = groove.is_double ? "double " : "";
   switch (groove.form) {
@@ -125,7 +118,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                    std::string(joint::joint_type_name(described.type)),
                    preparation_text(described, units),
                    units.length(sums.length_mm),
-                   units.area(section_area_mm2(joint)),
+                   units.area(plan::section_area_mm2(joint)),
                    units.mass(sums.metal_kg),
                    std::to_string(sums.passes),
                    joined(sums.positions, "/"),

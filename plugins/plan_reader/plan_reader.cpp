@@ -61,6 +61,31 @@ pugi::xml_node PlanTree::seam(const char* id) const {
   throw std::runtime_error("plan.xml has no seam \"" + std::string(id) + "\"");
 }
 
+/// Ids become file names; the core makes them of letters and digits.
+std::string ProcedureDocuments::name_of(const std::string& id) const {
+  if (id.empty() || id.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
+                                         "0123456789-_") != std::string::npos) {
+    throw std::runtime_error("procedure id \"" + id + "\" cannot be a file name");
+  }
+  return folder_ + "/" + id + "." + ending_;
+}
+
+std::vector<std::string> ProcedureDocuments::names(const PlanTree& plan) const {
+  std::vector<std::string> all;
+  for (const pugi::xml_node procedure : plan.root().child("procedures").children("procedure")) {
+    all.push_back(name_of(text(procedure, "id")));
+  }
+  return all;
+}
+
+std::string ProcedureDocuments::procedure_of(const PlanTree& plan, std::string_view name) const {
+  for (const pugi::xml_node procedure : plan.root().child("procedures").children("procedure")) {
+    const std::string id = text(procedure, "id");
+    if (name_of(id) == name) return id;
+  }
+  throw std::runtime_error("the plan gives no document \"" + std::string(name) + "\"");
+}
+
 const char* text(pugi::xml_node node, const char* attribute) {
   return node.attribute(attribute).value();
 }

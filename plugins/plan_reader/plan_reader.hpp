@@ -26,6 +26,22 @@ class PlanTree {
   pugi::xml_node root_;
 };
 
+/// Documents of which there is one a procedure, named after it: FOLDER/ID.ENDING.
+class ProcedureDocuments {
+ public:
+  ProcedureDocuments(std::string_view folder, std::string_view ending)
+      : folder_(folder), ending_(ending) {}
+  /// Throws when an id cannot be a file name.
+  [[nodiscard]] std::vector<std::string> names(const PlanTree& plan) const;
+  /// Id of the procedure a name stands for; throws when the plan gives no such document.
+  [[nodiscard]] std::string procedure_of(const PlanTree& plan, std::string_view name) const;
+
+ private:
+  [[nodiscard]] std::string name_of(const std::string& id) const;
+  std::string folder_;
+  std::string ending_;
+};
+
 /// The text of an attribute; empty when absent.
 [[nodiscard]] const char* text(pugi::xml_node node, const char* attribute);
 [[nodiscard]] bool is_true(pugi::xml_node node, const char* attribute);

@@ -24,14 +24,11 @@ constexpr std::array<Entry, 8> entries = {{{"section", detail::explain_section},
                                            {"preheat", detail::explain_preheat},
                                            {"interpass", detail::explain_interpass},
                                            {"cooling-time", detail::explain_cooling_time}}};
-constexpr std::array<std::string_view, 8> names = {"section",
-                                                   "metal",
-                                                   "weld-size",
-                                                   "passes",
-                                                   "heat-input",
-                                                   "preheat",
-                                                   "interpass",
-                                                   "cooling-time"};
+constexpr auto names = [] {
+  std::array<std::string_view, entries.size()> all;
+  for (std::size_t i = 0; i < all.size(); ++i) all[i] = entries[i].name;
+  return all;
+}();
 
 Refusal unknown(const std::string& code,
                 const std::string& what,
@@ -74,12 +71,7 @@ std::string Subject::of_member(const std::string& member, std::string_view attri
 }
 
 const process::Wire& Subject::wire() const {
-  const std::string& id = described.wire.empty() ? inputs.weldment.wire : described.wire;
-  for (const process::Wire& wire : inputs.library.wires) {
-    if (wire.id == id) return wire;
-  }
-  SEAMTURN_REQUIRE(false, id);
-  return inputs.library.wires.front();
+  return planner::wire_of(inputs, described);
 }
 
 ExplainStep step_of(const base::FigureCard& card, std::string figure, std::string subject) {

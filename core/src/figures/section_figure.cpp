@@ -43,24 +43,6 @@ joint::Fillet fillet_of(Arguments& arguments, Angle between) {
   return fillet;
 }
 
-struct Word {
-  std::string_view name;
-  GrooveForm form;
-  bool is_double;
-};
-constexpr Word groove_words[] = {
-    {"square", GrooveForm::square, false},
-    {"single-v", GrooveForm::v, false},
-    {"double-v", GrooveForm::v, true},
-    {"single-bevel", GrooveForm::bevel, false},
-    {"double-bevel", GrooveForm::bevel, true},
-    {"single-u", GrooveForm::u, false},
-    {"double-u", GrooveForm::u, true},
-    {"single-j", GrooveForm::j, false},
-    {"double-j", GrooveForm::j, true},
-    {"compound-v", GrooveForm::compound_v, false},
-};
-
 joint::GrooveSide side_of(Arguments& arguments, GrooveForm form) {
   joint::GrooveSide side;
   side.angle = Angle::rad(arguments.number("angle"));
@@ -77,7 +59,7 @@ joint::GrooveSide side_of(Arguments& arguments, GrooveForm form) {
   return side;
 }
 
-joint::Groove groove_of(Arguments& arguments, const Word& word) {
+joint::Groove groove_of(Arguments& arguments, const joint::GrooveName& word) {
   require_keys(arguments, {"thickness", "gap"});
   joint::Groove groove;
   groove.form = word.form;
@@ -130,22 +112,24 @@ void take_top_and_root(Arguments& arguments, section::SectionParams& params) {
   params.gouge.flank = Angle::rad(arguments.number("gouge-flank", joint::usual_gouge_flank.rad()));
 }
 
+joint::Preparation preparation_of(Arguments& arguments, std::string_view name, Angle between) {
+  for (const joint::GrooveName& word : joint::groove_names()) {
+    if (word.name == name) return groove_of(arguments, word);
+  }
+  if (name == "fillet") return fillet_of(arguments, between);
+  return plug_of(arguments, name == "slot");
+}
+
 section::SectionParams section_params(Arguments& arguments) {
-  std::vector<std::string_view> names{"fillet", "plug", "slot"};
-  for (const Word& word : groove_words) names.push_back(word.name);
-  const std::size_t kind = arguments.choice("preparation", names);
+  const std::span<const std::string_view> names = joint::preparation_names();
+  const std::size_t kind = arguments.choice("preparation", {names.begin(), names.end()});
   section::SectionParams params;
   params.thickness_mm = arguments.number("thickness");
   params.depth_mm = arguments.number("depth");
   take_top_and_root(arguments, params);
-  if (kind == 0) {
-    params.between_plates = Angle::rad(arguments.number("angle", Angle::deg(90.0).rad()));
-    params.preparation = fillet_of(arguments, params.between_plates);
-  } else if (kind < 3) {
-    params.preparation = plug_of(arguments, kind == 2);
-  } else {
-    params.preparation = groove_of(arguments, groove_words[kind - 3]);
-  }
+  const Angle between = Angle::rad(arguments.number("angle", Angle::deg(90.0).rad()));
+  params.preparation = preparation_of(arguments, names[kind], between);
+  if (joint::is_fillet(params.preparation)) params.between_plates = between;
   return params;
 }
 

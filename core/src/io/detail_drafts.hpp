@@ -58,8 +58,6 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
 [[nodiscard]] JointDraft read_joint(FileContext& context,
                                     const pugi::xml_node& element,
                                     joint::Places& places);
-/// Names of the elements that say a preparation.
-[[nodiscard]] std::span<const std::string_view> preparation_words();
 /// Preparation, cap or cover, and what is gouged.
 /// Returns the element read; null when the joint has none.
 pugi::xml_node read_preparation(FileContext& context,

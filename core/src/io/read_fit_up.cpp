@@ -94,7 +94,7 @@ void read_preparation_range(FileContext& context,
   AttributeReader reader(context, element);
   joint::PreparationRange row;
   row.id = reader.id("id");
-  const std::span<const std::string_view> names = preparation_words();
+  const std::span<const std::string_view> names = joint::preparation_names();
   row.preparation = std::string(names[reader.word("preparation", names)]);
   row.sides = static_cast<joint::RangeSides>(reader.word("sides", sides_words));
   row.joint = text_of_type(reader);

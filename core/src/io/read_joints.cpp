@@ -84,7 +84,7 @@ void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft)
 }
 
 std::vector<std::string_view> words_of_joint() {
-  const std::span<const std::string_view> preparations = preparation_words();
+  const std::span<const std::string_view> preparations = joint::preparation_names();
   std::vector<std::string_view> words(preparations.begin(), preparations.end());
   for (const char* word :
        {"cap", "cover", "gouge", "welded", "line", "arc", "polyline", "circle", "run", "holes"}) {

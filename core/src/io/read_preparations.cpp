@@ -49,25 +49,6 @@ void read_penetration(AttributeReader& reader, JointDraft& draft) {
   draft.penetration_mm = reader.find_quantity("penetration", ranges::depth);
 }
 
-/// What the name of an element says about the edges.
-struct GrooveWord {
-  std::string_view name;
-  joint::GrooveForm form;
-  bool is_double;
-};
-constexpr GrooveWord groove_words[] = {
-    {"square", joint::GrooveForm::square, false},
-    {"single-v", joint::GrooveForm::v, false},
-    {"double-v", joint::GrooveForm::v, true},
-    {"single-bevel", joint::GrooveForm::bevel, false},
-    {"double-bevel", joint::GrooveForm::bevel, true},
-    {"single-u", joint::GrooveForm::u, false},
-    {"double-u", joint::GrooveForm::u, true},
-    {"single-j", joint::GrooveForm::j, false},
-    {"double-j", joint::GrooveForm::j, true},
-    {"compound-v", joint::GrooveForm::compound_v, false},
-};
-
 void read_side(AttributeReader& reader, const joint::Groove& groove, joint::GrooveSide& side) {
   using joint::GrooveForm;
   const bool both_lean = groove.form == GrooveForm::v || groove.form == GrooveForm::compound_v;
@@ -101,7 +82,7 @@ void read_second_side(AttributeReader& reader, joint::Groove& groove) {
   groove.side_2.depth_mm = reader.find_quantity("depth-2", ranges::depth).value_or(0.0);
 }
 
-joint::Groove read_groove(AttributeReader& reader, const GrooveWord& word) {
+joint::Groove read_groove(AttributeReader& reader, const joint::GrooveName& word) {
   joint::Groove groove;
   groove.form = word.form;
   groove.is_double = word.is_double;
@@ -131,7 +112,7 @@ std::optional<joint::Preparation> read_named(AttributeReader& reader,
                                              JointDraft& draft) {
   if (name == "fillet") return read_fillet(reader, draft);
   if (name == "plug" || name == "slot") return read_plug(reader, name);
-  for (const GrooveWord& word : groove_words) {
+  for (const joint::GrooveName& word : joint::groove_names()) {
     if (word.name != name) continue;
     joint::Groove groove = read_groove(reader, word);
     read_penetration(reader, draft);
@@ -143,7 +124,7 @@ std::optional<joint::Preparation> read_named(AttributeReader& reader,
 /// The first preparation of a joint; reports when there is none or a second.
 pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& joint_element) {
   pugi::xml_node found;
-  const std::span<const std::string_view> names = preparation_words();
+  const std::span<const std::string_view> names = joint::preparation_names();
   for (const pugi::xml_node& child : joint_element.children()) {
     if (std::find(names.begin(), names.end(), child.name()) == names.end()) continue;
     if (!found) {
@@ -165,23 +146,6 @@ pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& join
 }
 
 }  // namespace
-
-std::span<const std::string_view> preparation_words() {
-  static constexpr std::string_view names[] = {"fillet",
-                                               "square",
-                                               "single-v",
-                                               "double-v",
-                                               "single-bevel",
-                                               "double-bevel",
-                                               "single-u",
-                                               "double-u",
-                                               "single-j",
-                                               "double-j",
-                                               "compound-v",
-                                               "plug",
-                                               "slot"};
-  return names;
-}
 
 pugi::xml_node read_preparation(FileContext& context,
                                 const pugi::xml_node& joint_element,

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 #include "seamturn/base/error.hpp"
 
@@ -10,22 +11,25 @@ namespace seamturn::joint {
 
 namespace {
 
+constexpr GrooveName grooves[] = {
+    {"square", GrooveForm::square, false},
+    {"single-v", GrooveForm::v, false},
+    {"double-v", GrooveForm::v, true},
+    {"single-bevel", GrooveForm::bevel, false},
+    {"double-bevel", GrooveForm::bevel, true},
+    {"single-u", GrooveForm::u, false},
+    {"double-u", GrooveForm::u, true},
+    {"single-j", GrooveForm::j, false},
+    {"double-j", GrooveForm::j, true},
+    {"compound-v", GrooveForm::compound_v, false},
+};
+
 std::string_view groove_name(const Groove& groove) {
-  switch (groove.form) {
-    case GrooveForm::square:
-      return "square";
-    case GrooveForm::v:
-      return groove.is_double ? "double-v" : "single-v";
-    case GrooveForm::bevel:
-      return groove.is_double ? "double-bevel" : "single-bevel";
-    case GrooveForm::u:
-      return groove.is_double ? "double-u" : "single-u";
-    case GrooveForm::j:
-      return groove.is_double ? "double-j" : "single-j";
-    case GrooveForm::compound_v:
-      return "compound-v";
+  for (const GrooveName& known : grooves) {
+    if (known.form == groove.form && known.is_double == groove.is_double) return known.name;
   }
-  return "square";
+  // Edges that stay square, or lean twice, have one name whether welded from one side or two.
+  return groove.form == GrooveForm::square ? "square" : "compound-v";
 }
 
 }  // namespace
@@ -40,6 +44,20 @@ std::string_view cover_shape_name(CoverShape shape) {
       return "full-cover";
   }
   return "cap";
+}
+
+std::span<const GrooveName> groove_names() {
+  return grooves;
+}
+
+std::span<const std::string_view> preparation_names() {
+  static const std::vector<std::string_view> names = [] {
+    std::vector<std::string_view> all{"fillet"};
+    for (const GrooveName& groove : grooves) all.push_back(groove.name);
+    all.insert(all.end(), {"plug", "slot"});
+    return all;
+  }();
+  return names;
 }
 
 std::string_view preparation_name(const Preparation& preparation) {

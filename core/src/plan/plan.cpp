@@ -12,4 +12,10 @@ std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint) 
   return sections;
 }
 
+double section_area_mm2(const PlannedJoint& joint) {
+  double area_mm2 = 0.0;
+  for (const section::WeldSection* section : sections_of(joint)) area_mm2 += section->area_mm2;
+  return area_mm2;
+}
+
 }  // namespace seamturn::plan

@@ -25,15 +25,6 @@ const process::Gas& gas_of(const Library& library, const pass::Pass& pass) {
   return library.gases.front();
 }
 
-const process::Wire& wire_of(const Inputs& inputs, const joint::Joint& joint) {
-  const std::string& id = joint.wire.empty() ? inputs.weldment.wire : joint.wire;
-  for (const process::Wire& wire : inputs.library.wires) {
-    if (wire.id == id) return wire;
-  }
-  SEAMTURN_REQUIRE(false, id);
-  return inputs.library.wires.front();
-}
-
 procedure::SeamWork seam_work(const Inputs& inputs,
                               const JointWork& work,
                               const joint::Seam& seam,

@@ -18,13 +18,6 @@ const material::Steel* find_steel(const Library& library, const std::string& des
   return nullptr;
 }
 
-const process::Wire* find_wire(const Library& library, const std::string& id) {
-  for (const process::Wire& wire : library.wires) {
-    if (wire.id == id) return &wire;
-  }
-  return nullptr;
-}
-
 heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
   switch (joint.type) {
     case joint::JointType::butt:
@@ -183,9 +176,8 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   SEAMTURN_REQUIRE(work.member_1 != nullptr && work.member_2 != nullptr, joint.id);
   work.steel_1 = find_steel(inputs.library, work.member_1->steel);
   work.steel_2 = find_steel(inputs.library, work.member_2->steel);
-  work.wire = find_wire(inputs.library, joint.wire.empty() ? inputs.weldment.wire : joint.wire);
-  SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr && work.wire != nullptr,
-                   joint.id);
+  work.wire = &wire_of(inputs, joint);
+  SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr, joint.id);
   work.cooling_case = cooling_case_of(joint);
   check_preparation(inputs, joint, findings);
 

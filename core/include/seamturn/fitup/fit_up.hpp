@@ -42,9 +42,9 @@ struct FitUpCase {
 };
 
 struct FitUpBand {
-  FitUpCase low;  ///< least metal: gap, angle, size down, root face up
-  FitUpCase nominal;
-  FitUpCase high;
+  FitUpCase low;      ///< least metal
+  FitUpCase nominal;  ///< as drawn
+  FitUpCase high;     ///< most metal
 };
 
 /// The same weld at the least, the drawn and the most metal.
@@ -56,7 +56,7 @@ struct FitUpBand {
 /// Source: none - the corners of four tolerances; gap, angle and size move the area one way, both
 ///   ends of the root face are asked.
 /// Accuracy: exact corners; a partial or gouged weld keeps its depth.
-/// Tests: fitup/band - law (all sixteen corners lie inside), closed-form.
+/// Tests: fitup/band - law (each tolerance alone lies inside), closed-form.
 [[nodiscard]] base::Outcome<FitUpBand> fit_up_band(const section::SectionParams& drawn,
                                                    const Tolerances& tolerances,
                                                    const pass::StackRequest& request);
@@ -87,10 +87,9 @@ struct GapTable {
 /// Units: mm.
 /// Pre: as fit_up_band; stop limit finite.
 /// Outside: refuses fitup.gap.stop_below_zero.
-/// Source: the stop limit's own. Accuracy: a row's settings hold its widest gap; a tighter one
-/// takes
-///   less metal at the same settings with faster travel.
-/// Tests: fitup/gap_table - law, closed-form.
+/// Source: the stop limit's own.
+/// Accuracy: a row's settings hold its widest gap; a tighter one takes less metal, travelled
+/// faster. Tests: fitup/gap_table - law, closed-form.
 [[nodiscard]] base::Outcome<GapTable> gap_table(const section::SectionParams& drawn,
                                                 const StopLimit& stop,
                                                 const pass::StackRequest& request);

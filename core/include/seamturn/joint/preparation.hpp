@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string_view>
 #include <variant>
 
@@ -78,7 +79,16 @@ struct Plug {
 
 using Preparation = std::variant<Fillet, Groove, Plug>;
 
-/// "fillet", "square", "single-v" ... "double-j", "compound-v", "plug", "slot".
+/// What a groove's name says about its edges.
+struct GrooveName {
+  std::string_view name;
+  GrooveForm form = GrooveForm::square;
+  bool is_double = false;
+};
+/// "square", "single-v" ... "double-j", "compound-v".
+[[nodiscard]] std::span<const GrooveName> groove_names();
+/// Of every preparation: "fillet", those of the grooves, "plug", "slot".
+[[nodiscard]] std::span<const std::string_view> preparation_names();
 [[nodiscard]] std::string_view preparation_name(const Preparation& preparation);
 [[nodiscard]] bool is_fillet(const Preparation& preparation);
 /// One edge stays square: bevel and J.

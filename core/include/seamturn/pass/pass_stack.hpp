@@ -44,8 +44,8 @@ struct Pass {
   double arc_time_s = 0.0;  ///< welded length / travel
   double arc_energy_kj_mm = 0.0;
   double heat_input_kj_mm = 0.0;
-  std::string
-      limited_by;  ///< id of the limit or settings row that set the bead's size; empty: none did
+  /// Id of the limit or settings row that set the bead's size; empty: none did.
+  std::string limited_by;
 };
 
 struct PassStack {
@@ -61,7 +61,7 @@ struct PassStack {
 /// What is sought among all stacks that keep the limits.
 enum class StackAim {
   preferred_point,  ///< fewest passes, then travels nearest their preferred
-  least_arc_time  ///< only with a margin: the shortest arc time that stays inside every limit by it
+  least_arc_time,   ///< with a margin only: the shortest arc time inside every limit by it
 };
 
 /// What one wire may lay in one position in one family of weld. Pointers and spans must outlive the
@@ -111,8 +111,7 @@ class StackRules {
 /// Source: layout rules in docs/methods/pass-stack.md; limits carry their own source.
 /// Accuracy: pass areas add up to the section area within 1e-9 of it.
 /// Tests: pass/fillet, pass/groove, pass/settings, pass/rules, pass/grid, pass/laws - published
-/// single-pass
-///   limits and counts, exhaustive grids, laws, refusals.
+///   single-pass limits and counts, exhaustive grids, laws, refusals.
 [[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRules& rules,
                                                        const section::WeldSection& section,
                                                        double length_mm);
@@ -131,8 +130,7 @@ class StackRules {
 [[nodiscard]] std::vector<process::WeldPosition> positions_with_settings(
     std::span<const process::LinkedSettings> settings, const std::string& wire);
 
-/// Lowest heat input of the tack rows of a wire: at their fastest travel. The lowest a joint may
-/// see.
+/// Lowest heat input of a wire's tack rows, at their fastest travel: the lowest a joint may see.
 [[nodiscard]] std::optional<double> tack_heat_input_kj_mm(
     std::span<const process::LinkedSettings> settings, const process::Wire& wire);
 

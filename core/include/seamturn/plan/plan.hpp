@@ -90,6 +90,8 @@ struct PlannedJoint {
 
 /// Sections of a joint, one a side (equal ones of two fillets once), in the order of the sides.
 [[nodiscard]] std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint);
+/// Weld metal of a joint across: of all its sides together.
+[[nodiscard]] double section_area_mm2(const PlannedJoint& joint);
 
 struct PlannedStance {
   std::string id;  ///< "S01" ...

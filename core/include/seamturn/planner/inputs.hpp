@@ -39,4 +39,8 @@ struct Inputs {
   std::vector<base::Finding> findings;  ///< warnings and notes of reading
 };
 
+/// The wire a joint is welded with: its own, else the weldment's.
+/// Pre: the reader found it in the library.
+[[nodiscard]] const process::Wire& wire_of(const Inputs& inputs, const joint::Joint& joint);
+
 }  // namespace seamturn::planner
