@@ -154,22 +154,31 @@ Refusal malformed(std::string_view text) {
                      "separators)"};
 }
 
+enum class Found { number, nothing, too_large };
+
+/// What a text starts with. No refusal is made here: few numbers are wrong, and words cost.
 struct Start {
-  double value;
+  Found found = Found::nothing;
+  double value = 0.0;
   std::string_view rest;
 };
 
+Refusal refusal_of(const Start& start, std::string_view text) {
+  if (start.found == Found::nothing) return malformed(text);
+  return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
+}
+
 /// A decimal number at the start of a text, or "5/16" as people write inch fractions.
-Outcome<Start> number_at_start(std::string_view text) {
+Start number_at_start(std::string_view text) {
   std::string_view body = text;
   if (body.starts_with('+') && !body.starts_with("+-")) body.remove_prefix(1);
   const bool digits_follow =
       !body.empty() && (is_digit(body.front()) || body.front() == '-' || body.front() == '.');
   double value = 0.0;
   const auto parsed = std::from_chars(body.data(), body.data() + body.size(), value);
-  if (!digits_follow || parsed.ec == std::errc::invalid_argument) return malformed(text);
+  if (!digits_follow || parsed.ec == std::errc::invalid_argument) return {};
   if (parsed.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
-    return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
+    return {Found::too_large, value, {}};
   }
   std::string_view rest(parsed.ptr,
                         static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
@@ -178,11 +187,11 @@ Outcome<Start> number_at_start(std::string_view text) {
     double divisor = 0.0;
     const char* end = rest.data() + rest.size();
     const auto below = std::from_chars(rest.data() + 1, end, divisor);
-    if (below.ec != std::errc() || divisor == 0.0) return malformed(text);
+    if (below.ec != std::errc() || divisor == 0.0) return {};
     value /= divisor;
     rest = std::string_view(below.ptr, static_cast<std::size_t>(end - below.ptr));
   }
-  return Start{value, rest};
+  return {Found::number, value, rest};
 }
 
 constexpr std::size_t index_of(Dimension dimension) {
@@ -224,8 +233,7 @@ const Unit* find_unit_of_any(std::string_view symbol) {
   return nullptr;
 }
 
-Outcome<Unit> unit_for(std::string_view written, std::string_view symbol, Dimension dimension) {
-  if (const Unit* unit = find_unit(symbol, dimension)) return *unit;
+Refusal no_unit(std::string_view written, std::string_view symbol, Dimension dimension) {
   const std::string wanted =
       std::string(dimension_name(dimension)) + " in " + unit_symbols(dimension);
   if (symbol.empty()) {
@@ -269,10 +277,10 @@ std::string unit_symbols(Dimension dimension) {
 
 Outcome<double> parse_number(std::string_view text) {
   const std::string_view body = trimmed(text);
-  const Outcome<Start> start = number_at_start(body);
-  if (!start) return start.error();
-  if (!start->rest.empty()) return malformed(text);
-  return start->value;
+  const Start start = number_at_start(body);
+  if (start.found != Found::number) return refusal_of(start, body);
+  if (!start.rest.empty()) return malformed(text);
+  return start.value;
 }
 
 Outcome<double> parse_quantity(std::string_view text, Dimension dimension) {
@@ -301,17 +309,15 @@ std::optional<Refusal> parse_quantities_into(std::span<double> values,
   std::size_t read = 0;
   while (read < values.size()) {
     if (rest.empty() && read > 0) break;
-    const Outcome<Start> start = number_at_start(rest);
-    if (!start) {
-      if (read == 0 || start.error().code != "read.number.malformed") return start.error();
-      break;
-    }
-    values[read++] = start->value;
+    const Start start = number_at_start(rest);
+    if (start.found == Found::nothing && read > 0) break;
+    if (start.found != Found::number) return refusal_of(start, rest);
+    values[read++] = start.value;
     // "1.2.3" or "5-3" is a typing error, not two numbers.
-    if (!start->rest.empty() && (start->rest.front() == '.' || start->rest.front() == '-')) {
+    if (!start.rest.empty() && (start.rest.front() == '.' || start.rest.front() == '-')) {
       return malformed(text);
     }
-    rest = trimmed(start->rest);
+    rest = trimmed(start.rest);
     const bool cross = read < values.size() && rest.size() > 1 && rest.front() == 'x';
     if (cross) rest = trimmed(rest.substr(1));
   }
@@ -324,8 +330,8 @@ std::optional<Refusal> parse_quantities_into(std::span<double> values,
     if (!rest.empty()) return malformed(text);
     return std::nullopt;
   }
-  const Outcome<Unit> unit = unit_for(text, rest, dimension);
-  if (!unit) return unit.error();
+  const Unit* unit = find_unit(rest, dimension);
+  if (unit == nullptr) return no_unit(text, rest, dimension);
   for (double& value : values) value = to_internal(value, *unit);
   return std::nullopt;
 }

@@ -56,7 +56,7 @@ std::string quantity_text(const Range& range) {
 
 AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& element)
     : context_(context), element_(element) {
-  constexpr std::size_t most_have_fewer = 16;
+  constexpr std::size_t most_have_fewer = 20;
   attributes_.reserve(most_have_fewer);
   asked_.reserve(most_have_fewer);
   for (pugi::xml_attribute at = element.first_attribute(); at; at = at.next_attribute()) {
@@ -64,25 +64,25 @@ AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& ele
   }
 }
 
-const AttributeReader::Attribute* AttributeReader::find(std::string_view name) const {
-  for (const Attribute& attribute : attributes_) {
-    if (is_same_name(attribute.name, name)) return &attribute;
-  }
-  return nullptr;
+std::size_t AttributeReader::index_of(std::string_view name) const {
+  // People write attributes in the order of the documents, and readers ask for them in that order.
+  if (next_ < attributes_.size() && is_same_name(attributes_[next_].name, name)) return next_;
+  std::size_t index = 0;
+  while (index < attributes_.size() && !is_same_name(attributes_[index].name, name)) ++index;
+  return index;
 }
 
 bool AttributeReader::has(std::string_view name) const {
-  return find(name) != nullptr;
+  return index_of(name) < attributes_.size();
 }
 
 const AttributeReader::Attribute* AttributeReader::ask(std::string_view name) {
   asked_.push_back(name);
-  for (Attribute& attribute : attributes_) {
-    if (!is_same_name(attribute.name, name)) continue;
-    attribute.was_asked = true;
-    return &attribute;
-  }
-  return nullptr;
+  const std::size_t index = index_of(name);
+  if (index == attributes_.size()) return nullptr;
+  attributes_[index].was_asked = true;
+  next_ = index + 1;
+  return &attributes_[index];
 }
 
 void AttributeReader::missing(std::string_view name, const std::string& expected) {

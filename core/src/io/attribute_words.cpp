@@ -4,6 +4,7 @@
 #include <array>
 
 #include "detail_attribute_reader.hpp"
+#include "detail_find_value.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/near_name.hpp"
 
@@ -109,8 +110,8 @@ Spot AttributeReader::spot_of(const Attribute& attribute) const {
 }
 
 Spot AttributeReader::spot(std::string_view name) const {
-  const Attribute* attribute = find(name);
-  return attribute != nullptr ? spot_of(*attribute) : spot();
+  const std::size_t index = index_of(name);
+  return index < attributes_.size() ? spot_of(attributes_[index]) : spot();
 }
 
 void AttributeReader::error(std::string_view name, std::string code, std::string text) {
@@ -163,15 +164,9 @@ void AttributeReader::keep_places(std::string key,
                                   joint::Places& places,
                                   const pugi::xml_node& part) const {
   const ParsedFile& file = context_.file;
-  std::vector<joint::Places::Attribute> attributes;
-  attributes.reserve(attributes_.size());
-  for (const Attribute& attribute : attributes_) {
-    attributes.push_back(file.place_of(attribute.name, attribute.value));
-  }
-  for (const pugi::xml_attribute& attribute : part.attributes()) {
-    attributes.push_back(file.place_of(attribute.name(), attribute.value()));
-  }
-  places.add(std::move(key), file.source, file.offset(element_.name()), attributes);
+  joint::Places::Element element{file.offset(element_.name()), std::nullopt};
+  if (part) element.part = file.offset(part.name());
+  places.add(std::move(key), file.source, element, find_value);
 }
 
 void check_children(FileContext& context,

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstddef>
+#include <memory_resource>
 #include <optional>
 #include <pugixml.hpp>
 #include <span>
@@ -85,8 +86,8 @@ class AttributeReader {
     std::string_view value;
     bool was_asked = false;
   };
-  /// The first of a name; null when absent.
-  [[nodiscard]] const Attribute* find(std::string_view name) const;
+  /// The first of a name; its size when absent.
+  [[nodiscard]] std::size_t index_of(std::string_view name) const;
   /// Same, and from now on attributes of that name may stand here.
   [[nodiscard]] const Attribute* ask(std::string_view name);
   void missing(std::string_view name, const std::string& expected);
@@ -109,8 +110,12 @@ class AttributeReader {
 
   FileContext& context_;
   pugi::xml_node element_;
-  std::vector<Attribute> attributes_;
-  std::vector<std::string_view> asked_;
+  // Room for the names of nearly every element, so that most are read without asking for memory.
+  std::array<std::byte, 1536> room_;
+  std::pmr::monotonic_buffer_resource memory_{room_.data(), room_.size()};
+  std::pmr::vector<Attribute> attributes_{&memory_};
+  std::pmr::vector<std::string_view> asked_{&memory_};
+  std::size_t next_ = 0;  // where the next name asked for most likely stands
 };
 
 /// Reports children that are none of the known, with the nearest known name.

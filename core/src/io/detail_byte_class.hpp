@@ -24,4 +24,20 @@ class ByteClass {
   std::array<bool, 256> holds_{};
 };
 
+inline constexpr std::string_view blanks = " \t\r\n";
+
+/// Of the names of elements and attributes.
+constexpr bool is_name_start(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || c == ':' ||
+         static_cast<unsigned char>(c) >= 0x80U;
+}
+constexpr bool is_name_part(char c) {
+  return is_name_start(c) || (c >= '0' && c <= '9') || c == '-' || c == '.';
+}
+
+inline constexpr ByteClass blank_bytes([](char c) {
+  return blanks.find(c) != std::string_view::npos;
+});
+inline constexpr ByteClass name_bytes(is_name_part);
+
 }  // namespace seamturn::io::detail

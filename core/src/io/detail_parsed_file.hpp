@@ -9,7 +9,6 @@
 
 #include "detail_report.hpp"
 #include "detail_source.hpp"
-#include "seamturn/joint/places.hpp"
 
 namespace seamturn::io::detail {
 
@@ -24,8 +23,6 @@ struct ParsedFile {
 
   [[nodiscard]] Spot spot(const pugi::xml_attribute& attribute) const;
   [[nodiscard]] Spot spot(const pugi::xml_node& element) const;
-  [[nodiscard]] joint::Places::Attribute place_of(std::string_view name,
-                                                  std::string_view value) const;
   /// Byte offset of a name or value of the tree.
   [[nodiscard]] std::size_t offset(const char* text) const {
     return static_cast<std::size_t>(text - buffer.data());

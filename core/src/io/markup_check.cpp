@@ -15,22 +15,11 @@ namespace seamturn::io::detail {
 
 namespace {
 
-constexpr std::string_view blanks = " \t\r\n";
-
-constexpr bool is_name_start(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || c == ':' ||
-         static_cast<unsigned char>(c) >= 0x80U;
-}
-constexpr bool is_name_part(char c) {
-  return is_name_start(c) || (c >= '0' && c <= '9') || c == '-' || c == '.';
-}
 /// Neither ends a value nor must be looked at.
 constexpr bool is_plain_in_value(char c) {
   return c != '"' && c != '\'' && c != '<' && c != '&';
 }
 
-constexpr ByteClass blank_bytes([](char c) { return blanks.find(c) != std::string_view::npos; });
-constexpr ByteClass name_bytes(is_name_part);
 constexpr ByteClass plain_bytes_in_value(is_plain_in_value);
 
 bool same_word(std::string_view a, std::string_view b) {

@@ -71,11 +71,6 @@ Spot ParsedFile::spot(const pugi::xml_node& element) const {
   return Spot{source.get(), offset(element.name())};
 }
 
-joint::Places::Attribute ParsedFile::place_of(std::string_view name, std::string_view value) const {
-  const std::string_view text = source->bytes();
-  return {text.substr(offset(name.data()), name.size()), offset(value.data())};
-}
-
 std::unique_ptr<ParsedFile> make_parsed_file(std::string name, std::string bytes) {
   auto file = std::make_unique<ParsedFile>();
   file->source = std::make_shared<const Source>(std::move(name), std::move(bytes));

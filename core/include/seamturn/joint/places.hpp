@@ -6,7 +6,6 @@
 #include <functional>
 #include <memory>
 #include <optional>
-#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -16,20 +15,27 @@
 
 namespace seamturn::joint {
 
-/// A key names a thing, "joint/J1", or one of its attributes, "joint/J1@throat". Only byte offsets
-/// are kept, with the text of the files; line and column are counted when somebody asks for them.
+/// A key names a thing, "joint/J1", or one of its attributes, "joint/J1@throat". Only the byte
+/// offset of each thing is kept, with the text of the files; attributes are sought, and lines and
+/// columns counted, when somebody asks for them.
 class Places {
  public:
-  struct Attribute {
-    std::string_view name;   ///< a piece of the file's text
-    std::size_t offset = 0;  ///< of the value
+  /// Finds where the value of an attribute begins, given the file's text and the offset of the
+  /// element that should hold it. Places know no file format: who adds a thing brings the finder.
+  using FindValue = std::optional<std::size_t> (*)(std::string_view text,
+                                                   std::size_t element,
+                                                   std::string_view attribute);
+  /// Where a thing stands. The attributes of `part`, an element within it, count as its own.
+  struct Element {
+    std::size_t offset = 0;
+    std::optional<std::size_t> part;
   };
 
-  /// Of things with the same key, and of attributes with the same name, the first counts.
+  /// Of things with the same key the first counts.
   void add(std::string key,
            const std::shared_ptr<const base::FileText>& file,
-           std::size_t offset,
-           std::span<const Attribute> attributes);
+           const Element& element,
+           FindValue find_value);
 
   [[nodiscard]] bool contains(std::string_view key) const { return find_spot(key).has_value(); }
   [[nodiscard]] std::optional<base::Spot> find_spot(std::string_view key) const;
@@ -41,9 +47,11 @@ class Places {
 
  private:
   struct Thing {
-    base::Spot spot;
-    std::size_t first_attribute = 0;
-    std::size_t attribute_count = 0;
+    const base::FileText* file = nullptr;
+    Element element;
+    FindValue find_value = nullptr;
+
+    [[nodiscard]] base::Spot spot() const { return {file, element.offset}; }
   };
   /// Looks up views without making strings of them.
   struct KeyHash {
@@ -52,12 +60,11 @@ class Places {
       return std::hash<std::string_view>()(key);
     }
   };
-  [[nodiscard]] std::optional<base::Spot> find_attribute(const Thing& thing,
-                                                         std::string_view name) const;
+  [[nodiscard]] static std::optional<base::Spot> find_attribute(const Thing& thing,
+                                                                std::string_view name);
 
   std::vector<std::shared_ptr<const base::FileText>> files_;
   std::unordered_map<std::string, Thing, KeyHash, std::equal_to<>> things_;
-  std::vector<Attribute> attributes_;
 };
 
 }  // namespace seamturn::joint
