@@ -12,23 +12,29 @@ namespace {
 using base::fixed_text;
 using timeline::SecondKind;
 
-/// Arcs at one stance without leaving it.
+/// Arcs, and gouging before them, at one stance without leaving it.
 struct Visit {
   std::string stance;
   double start_s = 0.0;
   double end_s = 0.0;
-  std::vector<std::pair<std::string, std::vector<int>>> seams;  ///< with pass numbers, in order
+  /// Seams with pass numbers, in order; "gouge J1.b" without.
+  std::vector<std::pair<std::string, std::vector<int>>> seams;
 };
 
 std::vector<Visit> visits_of(const plan::Plan& plan) {
   std::vector<Visit> visits;
   for (const plan::PlannedEvent& event : plan.timeline) {
-    if (event.kind != SecondKind::arc) continue;
+    const bool is_gouged = event.kind == SecondKind::gouge;
+    if (event.kind != SecondKind::arc && !is_gouged) continue;
     if (visits.empty() || visits.back().stance != event.stance) {
       visits.push_back(Visit{event.stance, event.start_s, event.end_s, {}});
     }
     Visit& visit = visits.back();
     visit.end_s = event.end_s;
+    if (is_gouged) {
+      visit.seams.push_back({"gouge " + event.seam, {}});
+      continue;
+    }
     if (visit.seams.empty() || visit.seams.back().first != event.seam) {
       visit.seams.push_back({event.seam, {}});
     }
@@ -39,6 +45,7 @@ std::vector<Visit> visits_of(const plan::Plan& plan) {
 
 /// "J4.a 1-3": consecutive passes as a range.
 std::string seam_passes(const std::string& seam, const std::vector<int>& passes) {
+  if (passes.empty()) return seam;
   std::string text = seam + " " + std::to_string(passes.front());
   if (passes.size() > 1) text += "-" + std::to_string(passes.back());
   return text;
@@ -88,6 +95,8 @@ std::string order_list(const plan::Plan& plan) {
 std::string seconds_table(const plan::Plan& plan) {
   Table table({{"", "", Align::left}, {"time", "h:min:s"}, {"share", "%"}});
   for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
+    const bool is_gouging = static_cast<SecondKind>(i) == SecondKind::gouge;
+    if (is_gouging && plan.seconds[i] <= 0.0) continue;  // few jobs have any
     const double share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[i] / plan.cycle_s : 0.0;
     table.add_row({std::string(timeline::second_kind_name(static_cast<SecondKind>(i))),
                    clock_text(plan.seconds[i]),

@@ -62,6 +62,11 @@ bool is_kind(pugi::xml_node event, const char* kind) {
   return std::strcmp(text(event, "kind"), kind) == 0;
 }
 
+/// What a seam needs its stance for.
+bool is_work(pugi::xml_node event) {
+  return is_kind(event, "gouge") || is_kind(event, "touch") || is_kind(event, "arc");
+}
+
 }  // namespace
 
 bool has_listing(const plan_reader::PlanTree& plan) {
@@ -90,10 +95,11 @@ std::string listing_xml(const plan_reader::PlanTree& plan) {
       wait_s += number(event, "end_s") - number(event, "start_s");
     } else if (is_kind(event, "clean") && visit) {
       put_interval(visit, "clean", event);
-    } else if (*stance != '\0' && (is_kind(event, "touch") || is_kind(event, "arc"))) {
+    } else if (*stance != '\0' && is_work(event)) {
       if (!goes_on) visit = put_visit(listing, plan, stance, ++visits);
       if (turn) put_interval(visit, "turn", turn);
       turn = {};
+      if (is_kind(event, "gouge")) put_interval(visit, "gouge", event);
       if (is_kind(event, "touch")) put_interval(visit, "touch", event);
       if (is_kind(event, "arc")) {
         put_pass(visit, plan, event, wait_s);

@@ -10,6 +10,7 @@ using plan_reader::copy;
 using plan_reader::copy_rounded;
 using plan_reader::number;
 using plan_reader::put;
+using plan_reader::rounded;
 using plan_reader::text;
 
 namespace {
@@ -41,7 +42,12 @@ void put_gouging(pugi::xml_node node, const Subject& subject, const std::string&
            "back gouging, to sound metal: least depth and radius, mm",
            std::string(text(preparation, "gouge_depth_mm")) + " and " +
                text(preparation, "gouge_radius_mm"));
-  put_open(node, "back gouging: method");
+  const pugi::xml_node row = subject.plan.root().child("consumables").child("gouging");
+  if (row) {
+    put_item(node, "back gouging: method", text(row, "method"));
+  } else {
+    put_open(node, "back gouging: method");
+  }
 }
 
 /// Backing and gouging follow from the decision on the root.
@@ -129,6 +135,11 @@ void put_preparation(pugi::xml_node sheet, const Subject& subject) {
       node,
       "welded from",
       subject.joint.child("seam").next_sibling("seam") ? "both sides, one seam each" : "one side");
+  if (*text(preparation, "first_share") != '\0') {
+    put_item(node,
+             "part of side 1's metal laid before side 2 is begun, %",
+             rounded(100.0 * number(preparation, "first_share"), 0));
+  }
   put_root_items(node, subject);
   put_open(node, "method of edge preparation");
   put_open(node, "cleaning before and between runs");

@@ -93,6 +93,9 @@ TEST_SUITE("order/check") {
     job.blocks[0].touch_s = inf;
     CHECK(code_of(job) == "order.value");
     job = two_blocks();
+    job.blocks[0].gouge_s = -1.0;
+    CHECK(code_of(job) == "order.value");
+    job = two_blocks();
     job.blocks[0].options[0].end_W.x() = nan;
     CHECK(code_of(job) == "order.value");
     job = two_blocks();

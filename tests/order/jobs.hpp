@@ -79,6 +79,7 @@ inline order::Block random_block(const JobMix& mix, int index, base::Random& ran
     block.options.push_back(option);
   }
   block.touch_s = random.below(4) == 0 ? 0.0 : random.between(1.0, 8.0);
+  block.gouge_s = random.below(5) == 0 ? random.between(5.0, 60.0) : 0.0;
   return block;
 }
 

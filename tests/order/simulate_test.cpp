@@ -112,6 +112,25 @@ TEST_SUITE("order/simulate") {
     CHECK(touch_s({{0, 0}, {1, 0}, {2, 0}, {3, 0}}) == 10.0);
   }
 
+  TEST_CASE("given a root to gouge, it is gouged in the block's stance with the robot at home") {
+    Job job = whole_number_job();
+    job.blocks = {line_block("side 1", 0, 100.0, 300.0, 20.0, 0),
+                  line_block("side 2", 0, 200.0, 100.0, 20.0, 1)};
+    job.blocks[1].gouge_s = 90.0;
+    // 2 out, 4 home, turn 10, gouge 90, 3 out, 2 home: as without gouging, and 90 s more.
+    const Clock clock = order::simulate(job, {{0, 0}, {1, 0}});
+    check_kinds(clock, {40.0, 10.0, 11.0, 0.0, 0.0, 0.0, 0.0, 90.0});
+    CHECK(arc_start_s(clock, 1) == 129.0);
+    const timeline::Event& gouge = clock.events()[4];
+    CHECK(gouge.kind == SecondKind::gouge);
+    CHECK(gouge.stance == 1);
+    CHECK(gouge.item == 1);
+    // In the stance the robot welds in, it goes home first: 2 out, 4 home, 90, 3 out, 2 home.
+    job.blocks[1].options[0].stance = 0;
+    check_kinds(order::simulate(job, {{0, 0}, {1, 0}}),
+                {40.0, 0.0, 11.0, 0.0, 0.0, 0.0, 0.0, 90.0});
+  }
+
   TEST_CASE(
       "given cleaning every 50 s, the nozzle is cleaned at home before the pass that would "
       "exceed it") {

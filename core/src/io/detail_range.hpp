@@ -48,6 +48,7 @@ inline constexpr Range root_radius{D::length, "mm", 0.0, 100.0, above};
 inline constexpr Range bulge{D::length, "mm", -50.0, 50.0};
 inline constexpr Range half_turn{D::angle, "deg", 0.0, 180.0};
 inline constexpr Range share_of_thickness{D::none, "", 0.0, 10.0, above};
+inline constexpr Range share{D::ratio, "", 0.0, 1.0};
 inline constexpr Range cap_height{D::length, "mm", 0.0, 50.0};
 
 // Metal.
@@ -70,6 +71,7 @@ inline constexpr Range price_per_kwh{D::money_per_energy, "/kWh", 0.0, 1e6};
 inline constexpr Range price_per_hour{D::money_per_hour, "/h", 0.0, 1e6};
 inline constexpr Range feed{D::speed, "m/min", 0.0, 100.0, above};
 inline constexpr Range travel{D::speed, "cm/min", 0.0, 10000.0, above};
+inline constexpr Range gouging_speed{D::speed, "cm/min", 0.0, 1000.0, above};
 inline constexpr Range voltage{D::voltage, "V", 0.0, 120.0, above};
 inline constexpr Range current{D::current, "A", 0.0, 3000.0, above};
 inline constexpr Range tip_distance{D::length, "mm", 0.0, 200.0, above};

@@ -91,6 +91,16 @@ void put_settings(pugi::xml_node parent, const process::LinkedSettings& row) {
   put_text(node, "status", base::status_name(row.status));
 }
 
+void put_gouging(pugi::xml_node parent, const process::Gouging& row) {
+  pugi::xml_node node = parent.append_child("gouging");
+  put_text(node, "id", row.id);
+  put_text(node, "method", row.method);
+  put_number(node, "speed_mm_s", row.speed_mm_s);
+  put_number(node, "entry_s", row.entry_s);
+  put_text(node, "source", row.source);
+  put_text(node, "status", base::status_name(row.status));
+}
+
 }  // namespace
 
 void put_cell(pugi::xml_node root, const plan::Plan& plan) {
@@ -117,6 +127,7 @@ void put_consumables(pugi::xml_node root, const plan::Plan& plan) {
   for (const process::Wire& wire : plan.wires) put_wire(node, wire);
   for (const process::Gas& gas : plan.gases) put_gas(node, gas);
   for (const process::LinkedSettings& row : plan.settings) put_settings(node, row);
+  if (plan.gouging) put_gouging(node, *plan.gouging);
 }
 
 void put_stances(pugi::xml_node root, const plan::Plan& plan) {

@@ -54,6 +54,9 @@ void put_preparation(pugi::xml_node parent, const joint::Joint& joint) {
   pugi::xml_node node = parent.append_child("preparation");
   put_text(node, "kind", joint::preparation_name(joint.preparation));
   put_text(node, "root", joint::root_decision_name(joint.root));
+  if (joint::has_two_sides(joint)) {
+    put_number(node, "first_share", joint::first_share_of(joint));
+  }
   put_number(node, "thickness_mm", joint.thickness_mm);
   put_number(node, "depth_mm", joint.depth_mm);
   put_number(node, "cap_height_mm", joint.cap.height_mm);

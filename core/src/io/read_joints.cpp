@@ -118,6 +118,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.after = reader.find_ids("after");
   joint.wire = reader.find_id("wire");
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
+  joint.first_share = reader.find_quantity("first-share", ranges::share);
   read_temperatures(reader, joint);
 
   check_children(context, element, words_of_joint());
@@ -129,6 +130,9 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   read_cap(context, element, draft, places);
   read_gouge(context, element, draft, places);
   read_seams(context, element, draft, places);
+  if (!joint::has_two_sides(joint)) {
+    reader.refuse("first-share", "read.joint.first_share", "the joint is closed from one side");
+  }
   reader.finish();
   draft.is_sound = context.report.error_count() == errors_before;
   check_unique(reader, draft.key, places.find_spot(draft.key + "@id"));

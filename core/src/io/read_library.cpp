@@ -187,6 +187,24 @@ void read_tolerance(FileContext& context,
   library.tolerances.push_back(std::move(tolerance));
 }
 
+void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+  AttributeReader reader(context, element);
+  process::Gouging row;
+  row.id = reader.id("id");
+  row.method = reader.text("method");
+  row.speed_mm_s = reader.quantity("speed", ranges::gouging_speed);
+  row.entry_s = reader.quantity("entry", ranges::time);
+  read_origin(reader, row);
+  if (library.gouging) {
+    reader.error("read.gouging.repeated",
+                 "second gouging row; expected at most one in all libraries used; delete one of "
+                 "them");
+  }
+  reader.finish("gouging", library.places);
+  check_children(context, element, {});
+  library.gouging = std::move(row);
+}
+
 void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   cost::Rates rates;
@@ -247,6 +265,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"working-tolerance", read_tolerance},
                             {"fit-up", read_fit_up},
                             {"preparation-range", read_preparation_range},
+                            {"gouging", read_gouging},
                             {"rates", read_rates}};
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);

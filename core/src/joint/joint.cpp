@@ -59,6 +59,11 @@ bool has_two_sides(const Joint& joint) {
   return is_double(joint.preparation) || joint.root == RootDecision::gouge;
 }
 
+double first_share_of(const Joint& joint) {
+  SEAMTURN_REQUIRE(has_two_sides(joint), joint.id);
+  return joint.first_share.value_or(is_double(joint.preparation) ? usual_first_share : 1.0);
+}
+
 process::WeldFamily position_family(const Joint& joint) {
   const bool fillet = std::holds_alternative<Fillet>(joint.preparation);
   return joint.type == JointType::butt && !fillet ? process::WeldFamily::groove

@@ -96,7 +96,8 @@ class Chain {
     const Block& now = job_.blocks[static_cast<std::size_t>(block)];
     Earliest result;
     result.last.reversed = option.reversed;
-    double start_s = arrival_s(block, option) + retract_s_ + now.passes.front().overhead_s;
+    double start_s =
+        arrival_s(block, option) + now.gouge_s + retract_s_ + now.passes.front().overhead_s;
     start_s = std::max(start_s, cool_s(block, now.passes.front(), option));
     for (std::size_t k = 0; k < now.passes.size(); ++k) {
       const BlockPass& pass = now.passes[k];

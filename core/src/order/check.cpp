@@ -66,9 +66,10 @@ void check_passes(const Job& job, std::size_t index, std::vector<Refusal>& doubt
            block_text(job, index) + ": the times of a pass must be finite and not negative"});
     }
   }
-  if (!is_time(block.touch_s)) {
-    doubts.push_back(
-        {"order.value", block_text(job, index) + ": touch time must be finite and not negative"});
+  if (!is_time(block.touch_s) || !is_time(block.gouge_s)) {
+    doubts.push_back({"order.value",
+                      block_text(job, index) +
+                          ": touch and gouging times must be finite and not negative"});
   }
 }
 

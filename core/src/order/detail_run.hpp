@@ -79,6 +79,9 @@ class Run {
     const Block& block = job_.blocks[static_cast<std::size_t>(step.block)];
     const Option& option = block.options[static_cast<std::size_t>(step.option)];
     turn_to(state, option.stance);
+    if (block.gouge_s > 0.0) {
+      gouge(state, step.block, block.gouge_s);
+    }
     for (std::size_t k = 0; k < block.passes.size(); ++k) {
       const BlockPass& pass = block.passes[k];
       if (clean_due(job_, state.arc_since_clean_s, pass.arc_s)) {
@@ -124,6 +127,12 @@ class Run {
     state.stance = stance;
     ++state.visit;
     spend(state, Kind::turn, turn_s, -1);
+  }
+
+  /// People work at the part: the robot is out of their way.
+  void gouge(RobotState& state, int block, double seconds) const {
+    go_home(state);
+    spend(state, Kind::gouge, seconds, block);
   }
 
   void clean(RobotState& state) const {

@@ -8,8 +8,8 @@
 
 namespace seamturn::order {
 
-/// Seconds of a block that are the same in every order and option: arcs, overheads, unwinding and
-/// the retracts at both ends of every pass.
+/// Seconds of a block that are the same in every order and option: gouging, arcs, overheads,
+/// unwinding and the retracts at both ends of every pass.
 [[nodiscard]] double work_s(const Job& job, const Block& block);
 
 /// Seconds between the passes of a block besides: air back from end to start and waits.

@@ -27,7 +27,7 @@ double wait_inside_s(const Job& job, const Block& block, const Option& option, s
 
 double work_s(const Job& job, const Block& block) {
   const double retract_s = air_s(job, job.retract_mm);
-  double total_s = 0.0;
+  double total_s = block.gouge_s;
   for (const BlockPass& pass : block.passes) {
     total_s += pass.arc_s + pass.overhead_s + pass.unwind_s + 2.0 * retract_s;
   }

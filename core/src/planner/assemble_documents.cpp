@@ -121,6 +121,11 @@ void keep_used_rows(const Inputs& inputs, plan::Plan& plan) {
   for (const process::LinkedSettings& row : inputs.library.settings) {
     if (uses_settings(plan, row.id)) plan.settings.push_back(row);
   }
+  const std::vector<joint::Joint>& joints = plan.weldment.joints;
+  const bool is_gouged = std::any_of(joints.begin(), joints.end(), [](const joint::Joint& joint) {
+    return joint.root == joint::RootDecision::gouge;
+  });
+  if (is_gouged) plan.gouging = inputs.library.gouging;
   const std::vector<joint::Member>& members = plan.weldment.members;
   for (const material::Steel& steel : inputs.library.steels) {
     const bool used = std::any_of(members.begin(), members.end(), [&](const joint::Member& member) {

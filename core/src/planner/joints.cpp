@@ -127,10 +127,7 @@ void lay_stacks(const Inputs& inputs,
   }
 }
 
-void set_gaps(const Inputs& inputs,
-              const JointWork& work,
-              SeamWork& seam,
-              std::vector<Finding>& findings) {
+cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work) {
   cooling::CoolingPlate plate;
   plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
                                 joint::wall_thickness_mm(work.member_2->shape));
@@ -139,24 +136,28 @@ void set_gaps(const Inputs& inputs,
   plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
   plate.ambient_c = inputs.weldment.ambient_c;
   plate.start_c = work.heat.preheat_c;
+  return plate;
+}
+
+void set_gaps(const Inputs& inputs,
+              const JointWork& work,
+              SeamWork& seam,
+              std::vector<Finding>& findings) {
   for (StackChoice& choice : seam.stacks) {
     std::vector<double> heat_inputs;
     for (const pass::Pass& pass : choice.stack.passes) {
       heat_inputs.push_back(pass.heat_input_kj_mm);
     }
-    const auto waits = cooling::waits_between_passes(plate, heat_inputs, work.heat.interpass_max_c);
-    if (!waits) {
+    base::Outcome<std::vector<double>> gaps = gaps_s(inputs, work, heat_inputs);
+    if (!gaps) {
       findings.push_back(Finding{Severity::error,
-                                 waits.error().code,
-                                 "joint " + work.joint->id + ": " + waits.error().text,
+                                 gaps.error().code,
+                                 "joint " + work.joint->id + ": " + gaps.error().text,
                                  place_of(inputs.weldment, "joint/" + work.joint->id),
                                  {}});
       return;
     }
-    choice.gap_s.assign(choice.stack.passes.size(), 0.0);
-    for (std::size_t k = 1; k < choice.gap_s.size(); ++k) {
-      choice.gap_s[k] = waits.value()[k - 1].longer_s();
-    }
+    choice.gap_s = std::move(gaps).value();
   }
 }
 
@@ -227,6 +228,17 @@ pass::StackRequest stack_request(const Inputs& inputs,
   request.settings = inputs.library.settings;
   request.limits = inputs.library.bead_limits;
   return request;
+}
+
+base::Outcome<std::vector<double>> gaps_s(const Inputs& inputs,
+                                          const JointWork& work,
+                                          const std::vector<double>& heat_inputs_kj_mm) {
+  const auto waits = cooling::waits_between_passes(
+      cooling_plate(inputs, work), heat_inputs_kj_mm, work.heat.interpass_max_c);
+  if (!waits) return waits.error();
+  std::vector<double> gaps_s = {0.0};
+  for (const cooling::Wait& wait : waits.value()) gaps_s.push_back(wait.longer_s());
+  return gaps_s;
 }
 
 std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& findings) {

@@ -2,8 +2,10 @@
 #include <algorithm>
 #include <map>
 
+#include "detail_joints.hpp"
 #include "detail_order_job.hpp"
 #include "detail_stances.hpp"
+#include "detail_two_sides.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/turn/move_time.hpp"
 
@@ -19,10 +21,13 @@ class Maker {
   OrderJob make(const std::vector<std::vector<Placement>>& placements) {
     out_.placements = placements;
     number_stances();
+    set_gaps();
+    pair_sides();
     for (std::size_t i = 0; i < seams_.size(); ++i) {
-      if (!placements[i].empty()) add_seam(i);
+      if (is_placed(i)) add_seam(i);
     }
     add_joint_precedence();
+    for (const Pair& pair : pairs_) add_side_precedence(pair);
     fill_turn_table();
     out_.job.home_W = cell_.robot.home;
     out_.job.air_speed_mm_s = cell_.robot.air_speed_mm_s;
@@ -57,21 +62,76 @@ class Maker {
     return rest;
   }
 
-  void add_seam(std::size_t seam) {
+  /// Two seams that close one groove, and the order of their passes.
+  struct Pair {
+    std::size_t first = 0;  ///< seam of side 1
+    std::size_t second = 0;
+    std::vector<SidePass> order;
+
+    [[nodiscard]] std::size_t seam_of(const SidePass& pass) const {
+      return pass.side == 1 ? first : second;
+    }
+  };
+
+  [[nodiscard]] bool is_placed(std::size_t seam) const { return !out_.placements[seam].empty(); }
+  [[nodiscard]] const StackChoice& choice_of(std::size_t seam) const {
     const Placement& first = out_.placements[seam].front();
-    const StackChoice& choice = seams_[seam].work->stacks[static_cast<std::size_t>(first.stack)];
-    const std::vector<std::vector<int>> groups = grouped(choice);
+    return seams_[seam].work->stacks[static_cast<std::size_t>(first.stack)];
+  }
+
+  void set_gaps() {
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      gap_s_.push_back(is_placed(i) ? choice_of(i).gap_s : std::vector<double>());
+      zone_.push_back(static_cast<int>(i));
+    }
+    opposed_.assign(seams_.size(), false);
+    block_of_.resize(seams_.size());
+  }
+
+  /// Both sides of a groove heat the same place: one zone, and gaps from pass to pass as they are
+  /// welded.
+  void pair_sides() {
+    for (std::size_t i = 0; i + 1 < seams_.size(); ++i) {
+      const JointWork& joint = *seams_[i].joint;
+      const bool is_pair = seams_[i + 1].joint == &joint &&
+                           seams_[i].work->seam->side != seams_[i + 1].work->seam->side;
+      if (!is_pair || !is_placed(i) || !is_placed(i + 1)) continue;
+      Pair pair{i, i + 1, weld_order(*joint.joint, choice_of(i).stack, choice_of(i + 1).stack)};
+      std::vector<double> heat_inputs;
+      for (const SidePass& pass : pair.order) {
+        heat_inputs.push_back(pass_of(pair.seam_of(pass), pass.pass).heat_input_kj_mm);
+      }
+      const base::Outcome<std::vector<double>> gaps = gaps_s(inputs_, joint, heat_inputs);
+      SEAMTURN_REQUIRE(gaps.has_value(), joint.joint->id);
+      for (std::size_t k = 0; k < pair.order.size(); ++k) {
+        const SidePass& pass = pair.order[k];
+        gap_s_[pair.seam_of(pass)][static_cast<std::size_t>(pass.pass)] = gaps.value()[k];
+      }
+      zone_[pair.second] = zone_[pair.first];
+      opposed_[pair.second] = run_opposite_ways(*seams_[i].work->seam, *seams_[i + 1].work->seam);
+      pairs_.push_back(std::move(pair));
+    }
+  }
+
+  [[nodiscard]] const pass::Pass& pass_of(std::size_t seam, int pass) const {
+    return choice_of(seam).stack.passes[static_cast<std::size_t>(pass)];
+  }
+
+  void add_seam(std::size_t seam) {
+    const StackChoice& choice = choice_of(seam);
+    const std::vector<std::vector<int>> groups = grouped(seam);
     int previous = -1;
     for (const std::vector<int>& passes : groups) {
       order::Block block;
       block.name = seams_[seam].work->seam->id + " pass " + std::to_string(passes.front() + 1);
-      block.zone = static_cast<int>(seam);
+      block.zone = zone_[seam];
       block.touch_s = cell_.times.touch_s * cell_.times.touches_per_seam;
       for (const int k : passes) block.passes.push_back(block_pass(seam, choice, k));
       block.options = options_of(seam, choice, passes);
       if (previous >= 0) block.after.push_back(previous);
       previous = static_cast<int>(out_.job.blocks.size());
       if (passes == groups.front()) first_block_[seam] = previous;
+      block_of_[seam].insert(block_of_[seam].end(), passes.size(), previous);
       out_.job.blocks.push_back(std::move(block));
       out_.origins.push_back(BlockOrigin{static_cast<int>(seam), passes});
     }
@@ -79,12 +139,13 @@ class Maker {
   }
 
   /// Passes by layer; layers with a wait inside are cut apart.
-  static std::vector<std::vector<int>> grouped(const StackChoice& choice) {
+  [[nodiscard]] std::vector<std::vector<int>> grouped(std::size_t seam) const {
+    const StackChoice& choice = choice_of(seam);
     std::vector<std::vector<int>> groups;
     for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
       const bool new_layer =
           k == 0 || choice.stack.passes[k].layer != choice.stack.passes[k - 1].layer;
-      if (new_layer || choice.gap_s[k] > 0.0) groups.emplace_back();
+      if (new_layer || gap_s_[seam][k] > 0.0) groups.emplace_back();
       groups.back().push_back(static_cast<int>(k));
     }
     return groups;
@@ -94,7 +155,7 @@ class Maker {
     order::BlockPass pass;
     const std::size_t index = static_cast<std::size_t>(k);
     pass.arc_s = choice.stack.passes[index].arc_time_s;
-    pass.gap_s = choice.gap_s[index];
+    pass.gap_s = gap_s_[seam][index];
     pass.overhead_s = pass_overhead_s(cell_, *seams_[seam].work->seam);
     const cell::Axis& last = cell_.positioner.axes.back();
     if (out_.placements[seam].front().rolling && !last.endless) {
@@ -117,7 +178,7 @@ class Maker {
       order::Option option;
       option.stance = job_stance_.at(p.stance);
       option.tag = static_cast<int>(i);
-      option.reversed = p.reversed;
+      option.reversed = p.reversed != opposed_[seam];
       const geom::Pose X_WJ =
           turn::pose_WD(cell_.positioner, axes_of(option.stance)) * inputs_.weldment.setup.X_DJ;
       const auto tip = [&](int pass, double station) {
@@ -139,23 +200,29 @@ class Maker {
     return options;
   }
 
-  /// The second side of one groove waits for the first: its root lies on it, or what is gouged
-  /// does.
-  void add_side_precedence(std::size_t i) {
-    if (seams_[i].work->seam->side != 2) return;
-    for (std::size_t j = 0; j < seams_.size(); ++j) {
-      const bool first_side = seams_[j].joint == seams_[i].joint &&
-                              seams_[j].work->seam->side == 1 && last_block_.count(j) > 0;
-      if (!first_side) continue;
-      order::Block& block = out_.job.blocks[static_cast<std::size_t>(first_block_.at(i))];
-      block.after.push_back(last_block_.at(j));
+  /// Where the work goes over to the other side, the one begun waits for the one left. The root is
+  /// gouged out when side 2 is begun.
+  void add_side_precedence(const Pair& pair) {
+    for (std::size_t k = 1; k < pair.order.size(); ++k) {
+      const SidePass& before = pair.order[k - 1];
+      const SidePass& now = pair.order[k];
+      if (before.side == now.side) continue;
+      const int left = block_of(pair, before);
+      order::Block& block = out_.job.blocks[static_cast<std::size_t>(block_of(pair, now))];
+      block.after.push_back(left);
+      if (now.after_gouging && inputs_.library.gouging) {
+        block.gouge_s = process::gouging_time_s(*inputs_.library.gouging,
+                                                seams_[pair.second].work->seam->length_mm);
+      }
     }
+  }
+  [[nodiscard]] int block_of(const Pair& pair, const SidePass& pass) const {
+    return block_of_[pair.seam_of(pass)][static_cast<std::size_t>(pass.pass)];
   }
 
   void add_joint_precedence() {
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       if (first_block_.count(i) == 0) continue;
-      add_side_precedence(i);
       for (const std::string& before : seams_[i].joint->joint->after) {
         for (std::size_t j = 0; j < seams_.size(); ++j) {
           const bool wanted = seams_[j].joint->joint->id == before && last_block_.count(j) > 0;
@@ -185,6 +252,11 @@ class Maker {
   const std::vector<SeamRef>& seams_;
   const StancePool& pool_;
   OrderJob out_;
+  std::vector<Pair> pairs_;
+  std::vector<std::vector<double>> gap_s_;  ///< per seam and pass
+  std::vector<int> zone_;                   ///< per seam
+  std::vector<bool> opposed_;               ///< per seam: runs against its zone's sense
+  std::vector<std::vector<int>> block_of_;  ///< per seam and pass
   std::map<int, int> job_stance_;
   std::map<std::size_t, int> first_block_;
   std::map<std::size_t, int> last_block_;

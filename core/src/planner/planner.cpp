@@ -73,6 +73,23 @@ void note_grade_maxima(const Inputs& inputs, plan::Plan& plan) {
       {}});
 }
 
+void note_gouging(const Inputs& inputs, plan::Plan& plan) {
+  if (inputs.library.gouging) return;
+  std::string list;
+  for (const joint::Joint& joint : inputs.weldment.joints) {
+    if (joint.root == joint::RootDecision::gouge) list += (list.empty() ? "" : ", ") + joint.id;
+  }
+  if (list.empty()) return;
+  plan.findings.push_back(
+      Finding{Severity::warning,
+              "plan.gouging.no_rate",
+              "joints " + list +
+                  " are gouged, and no library says how fast: that time is neither on the clock "
+                  "nor in the price; add a <gouging> row",
+              detail::place_of(inputs.weldment, "weldment"),
+              {}});
+}
+
 plan::Plan head_of(const Inputs& inputs) {
   plan::Plan plan;
   plan.weldment = inputs.weldment;
@@ -132,6 +149,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   detail::assemble_estimate(inputs, plan);
   note_not_turned(inputs, plan);
   note_grade_maxima(inputs, plan);
+  note_gouging(inputs, plan);
   stop_on_errors(plan.findings);
   return plan;
 }

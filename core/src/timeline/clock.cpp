@@ -23,6 +23,8 @@ std::string_view second_kind_name(SecondKind kind) {
       return "wait";
     case SecondKind::other:
       return "other";
+    case SecondKind::gouge:
+      return "gouge";
   }
   base::fail_contract("kind is an enumerator", __FILE__, __LINE__, "");
 }

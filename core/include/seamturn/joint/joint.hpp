@@ -22,6 +22,10 @@ enum class JointType { butt, tee, corner, lap };
 enum class RootDecision { open, steel_backing, ceramic_backing, gouge, both_sides };
 [[nodiscard]] std::string_view root_decision_name(RootDecision root);
 
+/// Of a double groove a third of side 1 is laid before side 2 is begun, so that the plates bend
+/// little. Common practice.
+inline constexpr double usual_first_share = 1.0 / 3.0;
+
 /// The path of one weld in frame J with the directions that tell which way it faces, all at the
 /// start of the path (geom::carried_direction takes them along it).
 struct Seam {
@@ -47,13 +51,14 @@ struct Joint {
   Cap cap;      ///< of every side
   Gouge gouge;  ///< with root decision gouge
   RootDecision root = RootDecision::open;
-  double thickness_mm = 0.0;        ///< of the prepared edge (grooves), else the thinner member
-  double depth_mm = 0.0;            ///< of the groove; equals thickness for full penetration
-  std::string quality = "C";        ///< ISO 5817 level
-  std::string purpose;              ///< free text for the sheet, may be empty
-  std::string wire;                 ///< id of the wire; empty: the weldment's wire
-  std::vector<std::string> after;   ///< joints that must be welded before
-  std::optional<double> preheat_c;  ///< stated by the user, with a reason
+  std::optional<double> first_share;  ///< as stated; of two sides, see first_share_of
+  double thickness_mm = 0.0;          ///< of the prepared edge (grooves), else the thinner member
+  double depth_mm = 0.0;              ///< of the groove; equals thickness for full penetration
+  std::string quality = "C";          ///< ISO 5817 level
+  std::string purpose;                ///< free text for the sheet, may be empty
+  std::string wire;                   ///< id of the wire; empty: the weldment's wire
+  std::vector<std::string> after;     ///< joints that must be welded before
+  std::optional<double> preheat_c;    ///< stated by the user, with a reason
   std::string preheat_reason;
   std::optional<double> interpass_max_c;  ///< stated by the user
   std::vector<Seam> seams;                ///< one or two
@@ -67,6 +72,11 @@ struct Joint {
 
 /// Welded from two sides that make one groove: double preparations and gouged ones.
 [[nodiscard]] bool has_two_sides(const Joint& joint);
+
+/// Two sides: the part of the first one's metal that is laid before the second is begun. Unless
+/// stated, the usual one of double grooves, and all of it where only a root is gouged behind.
+/// Pre: has_two_sides(joint).
+[[nodiscard]] double first_share_of(const Joint& joint);
 
 /// Fillets and tee or corner grooves are judged by the fillet rows of ISO 6947, butts by the groove
 /// rows (docs/decisions.md).

@@ -31,11 +31,12 @@ struct Option {
 /// The passes of one layer of one seam, or a part of them.
 struct Block {
   std::string name;
-  int zone = 0;  ///< blocks of one zone heat the same place (one seam)
+  int zone = 0;  ///< blocks of one zone heat the same place: one seam, or both sides of a groove
   std::vector<BlockPass> passes;
   std::vector<Option> options;  ///< at least one
   std::vector<int> after;       ///< blocks that must be finished before
   double touch_s = 0.0;         ///< spent when the zone was not touched since the last turn
+  double gouge_s = 0.0;         ///< spent in the block's stance before it, the robot at home
 };
 
 struct Job {

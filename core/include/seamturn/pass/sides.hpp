@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "seamturn/joint/joint.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 
 namespace seamturn::pass {
@@ -16,8 +17,9 @@ namespace seamturn::pass {
 struct SidesRequest {
   std::span<const double> side_1_mm2;  ///< metal of each layer, the root first; welded first
   std::span<const double> side_2_mm2;
-  bool is_gouged = true;           ///< side 2 down to sound metal of side 1, before its root
-  double first_share = 1.0 / 3.0;  ///< of side 1's metal that lies before side 2 is begun
+  bool is_gouged = true;  ///< side 2 down to sound metal of side 1, before its root
+  /// Of side 1's metal that lies before side 2 is begun.
+  double first_share = joint::usual_first_share;
 };
 
 enum class SideWork { gouge, layer };

@@ -16,6 +16,7 @@
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
+#include "seamturn/process/gouging.hpp"
 #include "seamturn/process/settings.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/section/weld_section.hpp"
@@ -127,6 +128,7 @@ struct Plan {
   std::vector<process::Wire> wires;  ///< used ones only
   std::vector<process::Gas> gases;
   std::vector<process::LinkedSettings> settings;  ///< rows that passes name: transfer mode, source
+  std::optional<process::Gouging> gouging;        ///< when a joint is gouged
   std::vector<material::Steel> steels;  ///< of the members: standard, group, limits by thickness
   joint::Weight part;                   ///< frame J
   joint::Weight load;                   ///< part and fixture, frame D

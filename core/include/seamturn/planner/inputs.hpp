@@ -14,6 +14,7 @@
 #include "seamturn/position/classify.hpp"
 #include "seamturn/process/bead_limits.hpp"
 #include "seamturn/process/consumables.hpp"
+#include "seamturn/process/gouging.hpp"
 #include "seamturn/process/settings.hpp"
 
 namespace seamturn::planner {
@@ -28,6 +29,7 @@ struct Library {
   std::vector<position::WorkingTolerance> tolerances;
   std::optional<cost::Rates> rates;
   std::optional<fitup::Tolerances> fit_up;
+  std::optional<process::Gouging> gouging;
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
 };
