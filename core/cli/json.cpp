@@ -194,6 +194,18 @@ std::string turns_json(const plan::Plan& plan) {
   }
   out["cycle_time_s"] = plan.cycle_s;
   out["lower_bound_s"] = plan.lower_bound_s;
+Json table_rows(const figures::FigureTable& table) {
+  Json rows = Json::array();
+  for (const auto& row : table.rows) {
+    Json item = Json::object();
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      std::visit([&](const auto& value) { item[table.columns[i].name] = value; }, row[i]);
+    }
+    rows.push_back(item);
+  }
+  return rows;
+}
+
   out["proved_best"] = plan.proved_best;
   out["not_turned"] = plan.not_turned;
   out["findings"] = finding_list(plan.findings);
@@ -305,6 +317,7 @@ std::string cards_json() {
                         {"keys", keys},
                         {"source", source_text(*card)},
                         {"status", status_text(*card)}});
+  if (result.table) out[result.table->name] = table_rows(*result.table);
   }
   return written(Json{{"figures", list}});
 }
