@@ -54,6 +54,8 @@ TEST_SUITE("cli/program") {
                                 "length_mm",
                                 "welded_mm",
                                 "section_area_mm2",
+                                "weld_size",
+                                "throats",
                                 "metal_kg",
                                 "positions",
                                 "passes",
@@ -197,8 +199,6 @@ TEST_SUITE("cli/program") {
         json_of("figure position --json weld=fillet axis='1,0,0' normal='0,.7071,.7071'");
     CHECK(position.at("value") == "PB");
     CHECK(position.at("values").at("aws").at("value") == "2F");
-    const fs::path folder = scratch("figure");
-    const Ran hot = run_seamturn(
     const json passes = json_of(
         "figure passes --json preparation=fillet leg='12 mm' position=PB wire='1.2 mm' "
         "efficiency=0.95 "
@@ -208,6 +208,8 @@ TEST_SUITE("cli/program") {
     REQUIRE(passes.at("passes").size() == 3);
     CHECK(sum_of(passes.at("passes"), "area_mm2") == doctest::Approx(72.0));
     CHECK(passes.at("passes").at(0).at("limited_by") == "leg-max");
+    const fs::path folder = scratch("figure");
+    const Ran hot = run_seamturn(
         "figure cooling-time --json case=butt heat-input='1 kJ/mm' thickness='20 mm' start='500 "
         "degC'",
         folder);

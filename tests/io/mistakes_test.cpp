@@ -211,12 +211,12 @@ const Mistake library_mistakes[] = {
      "<fit-up id=\"F1\" gap-minus=\"1 mm\" gap-plus=\"1 mm\" root-face-minus=\"0 mm\" "
      "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
      "mm\" size-plus=\"1 mm\" source=\"test\" status=\"proposed\"/>"
-     "<fit-up id=\"F2\" gap-minus=\"1 mm\" gap-plus=\"1 mm\" root-face-minus=\"0 mm\" "
+     "<fit-up id=\"F1\" gap-minus=\"2 mm\" gap-plus=\"1 mm\" root-face-minus=\"0 mm\" "
      "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
      "mm\" size-plus=\"1 mm\" source=\"test\" status=\"proposed\"/>"
      "</library>",
      "read.fit_up.repeated",
-     "fit-up id=\"F2\""},
+     "F1\" gap-minus=\"2 mm"},
     {"</library>",
      "<fit-up id=\"F1\" gap-minus=\"1 mm\" gap-plus=\"-1 mm\" root-face-minus=\"0 mm\" "
      "root-face-plus=\"1 mm\" angle-minus=\"3 deg\" angle-plus=\"5 deg\" size-minus=\"0 "
