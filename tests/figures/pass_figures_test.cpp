@@ -130,7 +130,9 @@ TEST_SUITE("figures/pass_figures") {
           {"depth-1", "25 mm"}},
          "side_1_area_mm2"},
     };
-    for (const auto& [sizes, name] : all) {
+    for (const auto& one : all) {
+      const Arguments& sizes = one.first;
+      const std::string& name = one.second;
       INFO(sizes.front().second);
       const double area_mm2 = number(result_of("section", sizes), name);
       const FigureResult result = result_of(
