@@ -49,6 +49,10 @@ Json fit_up_of(const plan::PlannedSeam& seam) {
             {"tolerances", fit.tolerances},
             {"least", fit_end_of(fit.low)},
             {"most", fit_end_of(fit.high)}};
+  if (fit.misalignment_max_mm > 0.0) {
+    json["misalignment_max_mm"] = fit.misalignment_max_mm;
+    json["misalignment_status"] = std::string(base::status_name(fit.misalignment.status));
+  }
   if (!fit.gaps) return json;
   Json rows = Json::array();
   for (const fitup::GapRow& row : fit.gaps->rows) {
@@ -63,6 +67,44 @@ Json fit_up_of(const plan::PlannedSeam& seam) {
   json["stop_above_mm"] = fit.gaps->stop.gap_mm;
   json["stop_reason"] = fit.gaps->stop.reason;
   return json;
+}
+
+void add_citation(Json& json, const base::Citation& citation) {
+  json["source"] = std::string(citation.key) + " " + std::string(citation.locator);
+  json["status"] = std::string(base::status_name(citation.status));
+}
+
+Json size_of(const plan::PlannedSize& size) {
+  if (!size.refused.empty()) return Json{{"refused", size.refused}};
+  Json checks = Json::array();
+  for (const joint::SizeCheck& check : size.checks) {
+    Json item{{"rule", check.rule},
+              {"question", check.question},
+              {"subject", check.subject},
+              {"found", check.found},
+              {"bound", check.bound == joint::SizeBound::at_least ? "at least" : "at most"},
+              {"required", check.required},
+              {"unit", check.unit},
+              {"holds", check.holds}};
+    add_citation(item, check.citation);
+    checks.push_back(item);
+  }
+  return Json{{"verdict", std::string(joint::verdict_name(size.verdict))}, {"checks", checks}};
+}
+
+Json throats_of(const plan::PlannedJoint& joint) {
+  Json list = Json::array();
+  for (const plan::PlannedSeam& seam : joint.seams) {
+    Json item{{"seam", seam.id}, {"over_weld_area_ratio", seam.over_weld_area_ratio}};
+    if (seam.counted && !seam.counted->refused.empty()) item["refused"] = seam.counted->refused;
+    if (seam.counted && seam.counted->refused.empty()) {
+      item["counted_throat_mm"] = seam.counted->throat_mm;
+      item["deduction_mm"] = seam.counted->deduction_mm;
+      add_citation(item, seam.counted->citation);
+    }
+    list.push_back(item);
+  }
+  return list;
 }
 
 Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
@@ -117,6 +159,8 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
               {"pcm", joint.heat.pcm_plate ? Json(*joint.heat.pcm_plate) : Json(nullptr)},
               {"t85_min_s", t85_min},
               {"t85_max_s", t85_max},
+              {"weld_size", joint.size ? size_of(*joint.size) : Json(nullptr)},
+              {"throats", throats_of(joint)},
               {"fit_up", fits}};
 }
 
@@ -148,6 +192,18 @@ std::string position_of(const plan::Plan& plan, const std::string& id) {
 Json value_of(const figures::FigureValue& value) {
   if (const auto* number = std::get_if<double>(&value.value)) return *number;
   return std::get<std::string>(value.value);
+}
+
+Json table_rows(const figures::FigureTable& table) {
+  Json rows = Json::array();
+  for (const auto& row : table.rows) {
+    Json item = Json::object();
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      std::visit([&](const auto& value) { item[table.columns[i].name] = value; }, row[i]);
+    }
+    rows.push_back(item);
+  }
+  return rows;
 }
 
 }  // namespace
@@ -261,6 +317,7 @@ std::string figure_json(const figures::FigureResult& result, const base::FigureC
     }
     out["values"] = values;
   }
+  if (result.table) out[result.table->name] = table_rows(*result.table);
   out["findings"] = finding_list(result.findings);
   return written(out);
 }

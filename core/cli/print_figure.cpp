@@ -16,6 +16,30 @@ std::string shown(const figures::FigureValue& value) {
   return value.unit.empty() ? number : number + " " + value.unit;
 }
 
+std::string table_text(const figures::FigureTable& listed) {
+  std::vector<Table::Column> columns;
+  for (const figures::FigureColumn& column : listed.columns) {
+    columns.push_back({column.head, column.unit, Align::right});
+  }
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const bool words =
+        !listed.rows.empty() && std::holds_alternative<std::string>(listed.rows[0][i]);
+    if (words) columns[i].align = Align::left;
+  }
+  Table table(columns);
+  for (const auto& row : listed.rows) {
+    std::vector<std::string> cells;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const auto* word = std::get_if<std::string>(&row[i]);
+      cells.push_back(word != nullptr
+                          ? *word
+                          : base::fixed_text(std::get<double>(row[i]), listed.columns[i].decimals));
+    }
+    table.add_row(std::move(cells));
+  }
+  return table.text();
+}
+
 }  // namespace
 
 std::string figure_text(const figures::FigureResult& result, const base::FigureCard& card) {
@@ -25,6 +49,7 @@ std::string figure_text(const figures::FigureResult& result, const base::FigureC
   for (const auto& [name, value] : result.values) {
     out += "  " + name + std::string(width - name.size(), ' ') + "  " + shown(value) + "\n";
   }
+  if (result.table) out += "\n" + table_text(*result.table) + "\n";
   out += wrapped("formula: " + std::string(card.formula), line_width, 9) + "\n";
   out += wrapped("source: " + source_text(card) + " (" + status_text(card) + ")", line_width, 8) +
          "\n";

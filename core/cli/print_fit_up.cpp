@@ -49,6 +49,32 @@ void add_row(Table& table, const plan::PlannedSeam& seam, const UnitsShown& unit
        fit.gaps ? units.size(fit.gaps->stop.gap_mm) : "-"});
 }
 
+/// "plasma-cut (proposed)", once each; which seams a row is for is told when there are several.
+struct Told {
+  std::string tolerances;
+  std::string seams;
+};
+
+void note_tolerances(std::vector<Told>& told, const plan::PlannedSeam& seam) {
+  const std::string name =
+      seam.fit_up->tolerances + " (" + std::string(base::status_name(seam.fit_up->status)) + ")";
+  for (Told& one : told) {
+    if (one.tolerances != name) continue;
+    one.seams += " " + seam.id;
+    return;
+  }
+  told.push_back(Told{name, " " + seam.id});
+}
+
+std::string tolerances_text(const std::vector<Told>& told) {
+  std::string text = "Fit-up within the tolerances ";
+  for (const Told& one : told) {
+    text += (&one == &told.front() ? "" : "; ") + one.tolerances;
+    if (told.size() > 1) text += " of" + one.seams;
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string fit_up_text(const plan::Plan& plan, const UnitsShown& units) {
@@ -59,18 +85,17 @@ std::string fit_up_text(const plan::Plan& plan, const UnitsShown& units) {
                {"arc", "min"},
                {"heat input", units.heat_input_unit()},
                {"stop above", units.length_unit()}});
-  std::string tolerances;
+  std::vector<Told> tolerances;
   for (const plan::PlannedJoint& joint : plan.joints) {
     for (const plan::PlannedSeam& seam : joint.seams) {
       if (!seam.fit_up) continue;
-      tolerances = seam.fit_up->tolerances + " (" +
-                   std::string(base::status_name(seam.fit_up->status)) + ")";
+      note_tolerances(tolerances, seam);
       add_row(table, seam, units);
     }
   }
   if (tolerances.empty()) return {};
-  return "Fit-up within the tolerances " + tolerances + ": least, drawn, most\n\n" + table.text() +
-         "\n" +
+  return wrapped(tolerances_text(tolerances) + ": least, drawn, most", line_width, 0) + "\n\n" +
+         table.text() + "\n" +
          wrapped(
              "Stop above: the gap beyond which the welder stops and calls; what to weld at "
              "which gap stands on the sheets.",

@@ -100,6 +100,7 @@ void put_fit_up(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node node = sheet.append_child("fit-up");
   put(node, "tolerances", text(fit_up, "tolerances"));
   copy_rounded(fit_up, node, 2, {"misalignment_max_mm"});
+  copy(fit_up, node, {"misalignment_source", "misalignment_status"});
   copy_rounded(gaps, node, 2, {"stop_above_mm"});
   copy(gaps, node, {"stop_reason", "stop_status"});
   for (const pugi::xml_node gap : gaps.children("gap")) put_gap(node, gap);
@@ -145,6 +146,7 @@ void put_passes(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node node = sheet.append_child("passes");
   put(node, "of_seam", text(subject.seam, "id"));
   copy(subject.seam, node, {"layers"});
+  copy_rounded(subject.seam, node, 3, {"over_weld_area_ratio"});
   copy_rounded(subject.seam, node, 3, {"heat_input_min_kj_mm", "heat_input_max_kj_mm"});
   for (const pugi::xml_node pass : subject.seam.children("pass")) put_pass(node, subject, pass);
 }

@@ -98,6 +98,7 @@ std::string sheet_xml(const plan_reader::PlanTree& plan, const std::string& id) 
   put_scope(sheet, subject);
   put_parent_metal(sheet, subject);
   put_preparation(sheet, subject);
+  put_sizes(sheet, subject);
   put_process(sheet, subject);
   put_consumables(sheet, subject);
   put_passes(sheet, subject);

@@ -32,6 +32,7 @@ void put_identification(pugi::xml_node sheet, const Subject& subject);
 void put_scope(pugi::xml_node sheet, const Subject& subject);
 void put_parent_metal(pugi::xml_node sheet, const Subject& subject);
 void put_preparation(pugi::xml_node sheet, const Subject& subject);
+void put_sizes(pugi::xml_node sheet, const Subject& subject);
 void put_process(pugi::xml_node sheet, const Subject& subject);
 void put_consumables(pugi::xml_node sheet, const Subject& subject);
 void put_passes(pugi::xml_node sheet, const Subject& subject);

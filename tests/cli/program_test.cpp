@@ -54,6 +54,8 @@ TEST_SUITE("cli/program") {
                                 "length_mm",
                                 "welded_mm",
                                 "section_area_mm2",
+                                "weld_size",
+                                "throats",
                                 "metal_kg",
                                 "positions",
                                 "passes",
@@ -197,6 +199,15 @@ TEST_SUITE("cli/program") {
         json_of("figure position --json weld=fillet axis='1,0,0' normal='0,.7071,.7071'");
     CHECK(position.at("value") == "PB");
     CHECK(position.at("values").at("aws").at("value") == "2F");
+    const json passes = json_of(
+        "figure passes --json preparation=fillet leg='12 mm' position=PB wire='1.2 mm' "
+        "efficiency=0.95 "
+        "feed='10 m/min' voltage='30 V' current='300 A' travel-min='10 cm/min' travel='40 cm/min' "
+        "travel-max='200 cm/min' leg-max='10 mm'");
+    CHECK(passes.at("value") == 3.0);  // published: AWS D1.1 2020 table 5.1, above 10 mm not in one
+    REQUIRE(passes.at("passes").size() == 3);
+    CHECK(sum_of(passes.at("passes"), "area_mm2") == doctest::Approx(72.0));
+    CHECK(passes.at("passes").at(0).at("limited_by") == "leg-max");
     const fs::path folder = scratch("figure");
     const Ran hot = run_seamturn(
         "figure cooling-time --json case=butt heat-input='1 kJ/mm' thickness='20 mm' start='500 "

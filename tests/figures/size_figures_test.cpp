@@ -1,61 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The figures weld-size, burn-off and spool beyond their one worked call.
-#include <string>
-#include <vector>
-
-#include "oracle.hpp"
-#include "seamturn/figures/catalogue.hpp"
+#include "figures/figure_calls.hpp"
 
 namespace seamturn::tests {
-
-namespace {
-
-using Arguments = std::vector<std::pair<std::string, std::string>>;
-using figures::FigureAnswer;
-using figures::FigureResult;
-
-FigureResult result_of(const std::string& name, const Arguments& arguments) {
-  FigureAnswer answer = figures::evaluate_figure(name, arguments);
-  if (const auto* usage = std::get_if<figures::FigureUsage>(&answer)) FAIL(usage->text);
-  if (const auto* refused = std::get_if<std::vector<base::Finding>>(&answer)) {
-    FAIL(refused->front().text);
-  }
-  return std::get<FigureResult>(answer);
-}
-
-std::string usage_of(const std::string& name, const Arguments& arguments) {
-  const FigureAnswer answer = figures::evaluate_figure(name, arguments);
-  const auto* usage = std::get_if<figures::FigureUsage>(&answer);
-  return usage == nullptr ? std::string("no usage") : usage->text;
-}
-
-std::string code_of(const std::string& name, const Arguments& arguments) {
-  const FigureAnswer answer = figures::evaluate_figure(name, arguments);
-  const auto* findings = std::get_if<std::vector<base::Finding>>(&answer);
-  return findings == nullptr ? std::string("no finding") : findings->front().code;
-}
-
-double number(const FigureResult& result, const std::string& name) {
-  for (const auto& [key, value] : result.values) {
-    if (key == name) return std::get<double>(value.value);
-  }
-  FAIL("no value named ", name);
-  return 0.0;
-}
-
-std::string word(const FigureResult& result, const std::string& name) {
-  for (const auto& [key, value] : result.values) {
-    if (key == name) return std::get<std::string>(value.value);
-  }
-  FAIL("no value named ", name);
-  return {};
-}
-
-double principal(const FigureResult& result) {
-  return std::get<double>(result.principal.value);
-}
-
-}  // namespace
 
 TEST_SUITE("figures/size_figures") {
   TEST_CASE("given a throat on an edge, weld-size judges it and says what is only remembered") {

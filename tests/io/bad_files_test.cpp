@@ -41,6 +41,8 @@ const Bad bad_files[] = {
     {"element_unknown.xml", "read.element.missing@10:4 read.element.unknown@11:6"},
     {"empty.xml", "read.file.empty@1:1"},
     {"entity_undefined.xml", "read.xml.entity@1:68"},
+    {"fit_up_unknown.xml", "read.fit_up.unknown@11:68"},
+    {"first_share_one_side.xml", "read.joint.first_share@10:73"},
     {"forging_bore.xml", "read.forging.bore@8:57"},
     {"forging_empty.xml", "read.element.missing@7:4"},
     {"gap_negative.xml", "read.value.out_of_range@11:24"},

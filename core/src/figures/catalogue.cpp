@@ -8,6 +8,8 @@
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/joint/weld_size.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
+#include "seamturn/pass/nozzle_access.hpp"
+#include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/position/classify.hpp"
 #include "seamturn/process/burn_off.hpp"
 #include "seamturn/process/deposit.hpp"
@@ -34,6 +36,8 @@ constexpr Entry entries[] = {
     {heat::cooling_time_card, detail::cooling_time_figure},
     {section::section_card, detail::section_figure},
     {joint::weld_size_card, detail::weld_size_figure},
+    {pass::pass_stack_card, detail::passes_figure},
+    {pass::nozzle_access_card, detail::nozzle_access_figure},
     {process::deposit_card, detail::deposit_figure},
     {process::bead_card, detail::bead_figure},
     {process::burn_off_card, detail::burn_off_figure},

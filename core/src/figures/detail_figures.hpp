@@ -31,6 +31,10 @@ class ResultMaker {
     result_.values.push_back({name, FigureValue{word, ""}});
     return *this;
   }
+  ResultMaker& table(FigureTable table) {
+    result_.table = std::move(table);
+    return *this;
+  }
   ResultMaker& findings(const std::vector<base::Finding>& more) {
     base::append_findings(result_.findings, more);
     return *this;
@@ -43,6 +47,8 @@ class ResultMaker {
 
 [[nodiscard]] Answer carbon_equivalent_figure(Arguments& arguments);
 [[nodiscard]] Answer section_figure(Arguments& arguments);
+[[nodiscard]] Answer passes_figure(Arguments& arguments);
+[[nodiscard]] Answer nozzle_access_figure(Arguments& arguments);
 [[nodiscard]] Answer deposit_figure(Arguments& arguments);
 [[nodiscard]] Answer bead_figure(Arguments& arguments);
 [[nodiscard]] Answer burn_off_figure(Arguments& arguments);

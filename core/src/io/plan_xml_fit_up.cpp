@@ -57,6 +57,10 @@ void put_fit_up(pugi::xml_node seam, const plan::PlannedFitUp& fit_up) {
   put_text(node, "status", base::status_name(fit_up.status));
   if (fit_up.misalignment_max_mm > 0.0) {
     put_number(node, "misalignment_max_mm", fit_up.misalignment_max_mm);
+    put_text(node,
+             "misalignment_source",
+             std::string(fit_up.misalignment.key) + " " + std::string(fit_up.misalignment.locator));
+    put_text(node, "misalignment_status", base::status_name(fit_up.misalignment.status));
   }
   put_end(node, "least", fit_up.low);
   put_end(node, "most", fit_up.high);

@@ -134,6 +134,7 @@ void put_joints(pugi::xml_node root, const plan::Plan& plan) {
       put_section(node, *section, ++side);
     }
     put_heat(node, planned.heat);
+    if (planned.size) put_weld_size(node, *planned.size);
     for (const plan::PlannedSeam& seam : planned.seams) put_seam(node, plan, *described, seam);
   }
 }

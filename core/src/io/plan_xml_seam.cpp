@@ -189,6 +189,7 @@ void put_seam(pugi::xml_node parent,
   put_number(node, "length_mm", seam.length_mm);
   put_number(node, "welded_mm", seam.welded_mm);
   put_number(node, "metal_kg", seam.metal_kg);
+  put_number(node, "over_weld_area_ratio", seam.over_weld_area_ratio);
   put_count(node, "layers", seam.stack.layers);
   put_number(node, "arc_time_s", seam.stack.arc_time_s);
   put_number(node, "heat_input_min_kj_mm", seam.stack.heat_input_min_kj_mm);
@@ -198,6 +199,7 @@ void put_seam(pugi::xml_node parent,
   for (const plan::PlannedPass& pass : seam.passes) {
     put_up(put_pass(node, plan, pass), plan, joint, *described, pass);
   }
+  if (seam.counted) put_counted_throat(node, *seam.counted);
   if (seam.fit_up) put_fit_up(node, *seam.fit_up);
 }
 

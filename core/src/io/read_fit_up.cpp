@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Rows of a library about edges as they come: fit-up tolerances and ranges of preparations.
 #include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
 
 namespace seamturn::io::detail {
 
@@ -78,14 +79,18 @@ void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::L
   row.gap_stop_mm = reader.find_quantity("gap-stop", ranges::weld_size);
   row.status = reader.status("status");
   row.source = reader.text("source");
-  if (library.fit_up) {
-    reader.error("read.fit_up.repeated",
-                 "second fit-up tolerances; expected at most one row in all libraries used; delete "
-                 "one of them");
+  const std::string key = "fit-up/" + row.id;
+  if (const std::optional<base::Place> first = library.places.find(key); first && !row.id.empty()) {
+    reader.error("id",
+                 "read.fit_up.repeated",
+                 "second fit-up tolerances " + in_quotes(row.id) + "; the first stand in " +
+                     first->file + " line " + std::to_string(first->line) +
+                     "; expected every name once in all libraries used; rename or delete one of "
+                     "them");
   }
-  reader.finish("fit-up", library.places);
+  reader.finish(key, library.places);
   check_children(context, element, {});
-  library.fit_up = std::move(row);
+  library.fit_ups.push_back(std::move(row));
 }
 
 void read_preparation_range(FileContext& context,

@@ -117,6 +117,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.purpose = reader.find_text("purpose");
   joint.after = reader.find_ids("after");
   joint.wire = reader.find_id("wire");
+  joint.fit_up = reader.find_id("fit-up");
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   joint.first_share = reader.find_quantity("first-share", ranges::share);
   read_temperatures(reader, joint);

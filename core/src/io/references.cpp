@@ -39,6 +39,7 @@ constexpr Kind wire_kind{"wire", "read.wire.unknown"};
 constexpr Kind gas_kind{"gas", "read.gas.unknown"};
 constexpr Kind steel_kind{"steel", "read.steel.unknown"};
 constexpr Kind member_kind{"member", "read.member.unknown"};
+constexpr Kind fit_up_kind{"fit-up tolerances", "read.fit_up.unknown"};
 constexpr Kind joint_kind{"joint", "read.joint.unknown"};
 
 template <class Thing, class Name>
@@ -77,8 +78,11 @@ class ReferenceCheck {
         names_of(library_.steels, [](const auto& s) { return std::string_view(s.designation); });
     const joint::Weldment& weldment = draft_.weldment;
     expect(weldment.wire, wires_, wire_kind, {weldment.places, "weldment", "wire"});
+    const Names fit_ups =
+        names_of(library_.fit_ups, [](const auto& row) { return std::string_view(row.id); });
     for (const JointDraft& joint : draft_.joints) {
       expect(joint.joint.wire, wires_, wire_kind, {weldment.places, joint.key, "wire"});
+      expect(joint.joint.fit_up, fit_ups, fit_up_kind, {weldment.places, joint.key, "fit-up"});
     }
     for (const process::LinkedSettings& row : library_.settings) {
       const std::string key = "settings/" + row.id;

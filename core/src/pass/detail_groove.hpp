@@ -24,4 +24,7 @@ struct GrooveLayer {
 [[nodiscard]] base::Outcome<std::vector<GrooveLayer>> find_groove_layers(const Profile& profile,
                                                                          const Rules& rules);
 
+/// Torch of one bead between two walls: half their angle, within 25 deg.
+[[nodiscard]] Angle halved_walls(const section::Slice& low, const section::Slice& high);
+
 }  // namespace seamturn::pass

@@ -77,6 +77,10 @@ void append_layer(std::vector<Bead>& beads,
 
 }  // namespace
 
+Angle halved_walls(const Slice& low, const Slice& high) {
+  return work_angle(low, high, Place{});
+}
+
 base::Outcome<std::vector<Bead>> lay_groove(const section::WeldSection& section,
                                             const Rules& rules) {
   const Profile profile(section);

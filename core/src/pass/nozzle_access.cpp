@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <limits>
 
+#include "pass/detail_groove.hpp"
 #include "pass/detail_nozzle.hpp"
+#include "pass/detail_profile.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
 
@@ -211,6 +213,18 @@ NozzleAccess find_nozzle_access(const NozzleAccessRequest& request) {
   }
   add_stick_outs(access, request);
   return access;
+}
+
+Pass bead_at_height(const section::WeldSection& section, double height_mm) {
+  SEAMTURN_REQUIRE(height_mm >= 0.0 && height_mm < section.height_mm, height_mm, section.height_mm);
+  Pass bead;
+  bead.number = 1;
+  bead.aim.y_mm = height_mm;
+  if (section.is_fillet) return bead;
+  const section::Slice low = Profile(section).walls_at(height_mm);
+  bead.aim = {0.5 * (low.left_mm + low.right_mm), low.y_mm};  // metal may begin higher
+  bead.work_angle = halved_walls(low, section.profile.back());
+  return bead;
 }
 
 }  // namespace seamturn::pass

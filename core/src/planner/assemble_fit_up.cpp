@@ -53,7 +53,7 @@ class FitUpMaker {
       const auto table = fitup::gap_table(drawn, stop_limit(work, drawn), request);
       if (table) out.gaps = *table;
     }
-    out.misalignment_max_mm = misalignment_mm(work);
+    take_misalignment(work, out);
     seam.fit_up = std::move(out);
   }
 
@@ -117,10 +117,12 @@ class FitUpMaker {
     }
   }
 
-  static double misalignment_mm(const JointWork& work) {
-    if (work.joint->type != joint::JointType::butt) return 0.0;
+  static void take_misalignment(const JointWork& work, plan::PlannedFitUp& out) {
+    if (work.joint->type != joint::JointType::butt) return;
     const auto limit = joint::plate_misalignment_limit(level_of(work), thinner_mm(work));
-    return limit ? limit->limit_mm : 0.0;
+    if (!limit) return;
+    out.misalignment_max_mm = limit->limit_mm;
+    out.misalignment = limit->citation;
   }
 
   const Inputs& inputs_;
@@ -131,9 +133,10 @@ class FitUpMaker {
 }  // namespace
 
 void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan) {
-  if (!inputs.library.fit_up) return;
-  FitUpMaker maker(inputs, *inputs.library.fit_up, plan);
   for (std::size_t i = 0; i < joints.size(); ++i) {
+    const fitup::Tolerances* tolerances = fit_up_of(inputs, *joints[i].joint);
+    if (tolerances == nullptr) return;
+    FitUpMaker maker(inputs, *tolerances, plan);
     for (std::size_t k = 0; k < joints[i].seams.size(); ++k) {
       maker.make(joints[i], joints[i].seams[k], plan.joints[i].seams[k]);
     }

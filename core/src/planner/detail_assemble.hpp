@@ -30,6 +30,10 @@ void assemble_order(const Inputs& inputs,
 /// assemble_joints. Warns fitup.case.open where the most or least metal closes with no settings.
 void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
 
+/// Rules of codes on each weld's size, the throat that counts and the metal laid beyond the
+/// drawing; needs assemble_joints.
+void assemble_sizes(const std::vector<JointWork>& joints, plan::Plan& plan);
+
 /// Warns of passes the nozzle has no room for, where the cell's torch states its recess; needs
 /// assemble_joints.
 void check_nozzle(const Inputs& inputs, plan::Plan& plan);

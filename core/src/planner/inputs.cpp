@@ -14,4 +14,14 @@ const process::Wire& wire_of(const Inputs& inputs, const joint::Joint& joint) {
   return inputs.library.wires.front();
 }
 
+const fitup::Tolerances* fit_up_of(const Inputs& inputs, const joint::Joint& joint) {
+  const std::vector<fitup::Tolerances>& rows = inputs.library.fit_ups;
+  if (rows.empty() || joint.fit_up.empty()) return rows.empty() ? nullptr : &rows.front();
+  for (const fitup::Tolerances& row : rows) {
+    if (row.id == joint.fit_up) return &row;
+  }
+  SEAMTURN_REQUIRE(false, joint.fit_up);
+  return nullptr;
+}
+
 }  // namespace seamturn::planner

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -20,10 +21,24 @@ struct FigureValue {
   std::string unit;  ///< "" for bare numbers and words
 };
 
+/// A column of a table; `decimals` is what people are shown, programs get the number as it is.
+struct FigureColumn {
+  std::string name;  ///< with the unit, as a key of JSON: "area_mm2"
+  std::string head;  ///< without it: "area"
+  std::string unit;  ///< "" for words and bare numbers
+  int decimals = 0;
+};
+struct FigureTable {
+  std::string name;  ///< "passes"
+  std::vector<FigureColumn> columns;
+  std::vector<std::vector<std::variant<double, std::string>>> rows;  ///< as long as the columns
+};
+
 struct FigureResult {
   std::string name;
   FigureValue principal;
   std::vector<std::pair<std::string, FigureValue>> values;  ///< intermediates, in a fixed order
+  std::optional<FigureTable> table;                         ///< where the result is a list
   std::vector<base::Finding> findings;                      ///< warnings beside the number
 };
 

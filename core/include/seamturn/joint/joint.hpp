@@ -57,6 +57,7 @@ struct Joint {
   std::string quality = "C";          ///< ISO 5817 level
   std::string purpose;                ///< free text for the sheet, may be empty
   std::string wire;                   ///< id of the wire; empty: the weldment's wire
+  std::string fit_up;                 ///< id of fit-up tolerances; empty: the library's first
   std::vector<std::string> after;     ///< joints that must be welded before
   std::optional<double> preheat_c;    ///< stated by the user, with a reason
   std::string preheat_reason;

@@ -62,5 +62,18 @@ struct NozzleAccess {
 ///   in the way: it stays below the mouth as long as layers are thinner than that is above them.
 /// Tests: pass/nozzle_access - closed-form, laws, refusal pairs.
 [[nodiscard]] NozzleAccess find_nozzle_access(const NozzleAccessRequest& request);
+/// Of the figure `nozzle-access`: one bead in a preparation.
+[[nodiscard]] const base::FigureCard& nozzle_access_card();
+
+/// One bead before anything is known of the stack: the wire points midway between the walls at a
+/// height, the torch halves the angle of the lines from there to the edges, within 25 deg as where
+/// layers are laid; in a fillet along y. Its tip distance is still to be set.
+/// Units: mm -> mm, Angle.      Frame: section frame.
+/// Pre: 0 <= height < the section's height.
+/// Outside: n/a.
+/// Source: none - the rule of layers of one bead (docs/methods/pass-stack.md), common practice.
+/// Accuracy: exact. A stack's own beads know their layer: take theirs where there is one.
+/// Tests: figures/pass_figures - closed-form, common practice.
+[[nodiscard]] Pass bead_at_height(const section::WeldSection& section, double height_mm);
 
 }  // namespace seamturn::pass

@@ -117,6 +117,8 @@ class StackRules {
                                                        double length_mm);
 /// The same with rules made for this one section. Refuses heat.process.unknown as well.
 [[nodiscard]] base::Outcome<PassStack> make_pass_stack(const StackRequest& request);
+/// Of the figure `passes`: the stack of one preparation with one settings row for every role.
+[[nodiscard]] const base::FigureCard& pass_stack_card();
 
 /// A fillet's stack with the beads of each layer laid from the second member's plate instead of the
 /// first's: aims change places, torch leans are mirrored, times stay. For stances in which the

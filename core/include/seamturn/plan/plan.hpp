@@ -10,6 +10,7 @@
 #include "seamturn/cell/cell.hpp"
 #include "seamturn/cost/estimate.hpp"
 #include "seamturn/fitup/fit_up.hpp"
+#include "seamturn/joint/size_check.hpp"
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
@@ -62,6 +63,24 @@ struct PlannedFitUp {
   FitUpEnd high;                        ///< most metal
   std::optional<fitup::GapTable> gaps;  ///< none: plugs have no gap
   double misalignment_max_mm = 0.0;     ///< ISO 5817 no. 507; 0: no limit known
+  base::Citation misalignment;          ///< where that limit is from
+};
+
+/// What the rules of codes say of a weld's size. Whether it carries its load is not judged.
+struct PlannedSize {
+  std::vector<joint::SizeCheck> checks;
+  joint::SizeVerdict verdict = joint::SizeVerdict::not_proved;
+  std::string refused;  ///< why no rule could be asked; then there are no checks
+};
+
+/// Throat of a fillet or a partial-penetration groove that counts in strength, in the position
+/// planned.
+struct PlannedThroat {
+  double throat_mm = 0.0;
+  double deduction_mm = 0.0;  ///< taken off a groove's depth; 0 for fillets
+  bool with_cover = false;    ///< groove and reinforcing fillet together
+  base::Citation citation;
+  std::string refused;  ///< why none can be told; then the rest is 0
 };
 
 struct PlannedSeam {
@@ -79,6 +98,9 @@ struct PlannedSeam {
   section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
+  std::optional<PlannedThroat> counted;  ///< none: full penetration, plugs and slots
+  /// Metal laid over metal drawn: 1 when nothing is laid beyond the drawn section.
+  double over_weld_area_ratio = 1.0;
   std::optional<PlannedFitUp> fit_up;  ///< none: the libraries state no tolerances
 };
 
@@ -86,6 +108,7 @@ struct PlannedJoint {
   std::string id;
   procedure::HeatLimits heat;
   std::string steel_1, steel_2;
+  std::optional<PlannedSize> size;  ///< none: full penetration, as thick as the plate
   std::vector<PlannedSeam> seams;
 };
 

@@ -28,7 +28,7 @@ struct Library {
   std::vector<process::BeadLimit> bead_limits;
   std::vector<position::WorkingTolerance> tolerances;
   std::optional<cost::Rates> rates;
-  std::optional<fitup::Tolerances> fit_up;
+  std::vector<fitup::Tolerances> fit_ups;  ///< the first is meant where a joint names none
   std::optional<process::Gouging> gouging;
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
@@ -44,5 +44,9 @@ struct Inputs {
 /// The wire a joint is welded with: its own, else the weldment's.
 /// Pre: the reader found it in the library.
 [[nodiscard]] const process::Wire& wire_of(const Inputs& inputs, const joint::Joint& joint);
+
+/// The tolerances a joint is set up within: those it names, else the library's first; null when the
+/// libraries state none. Pre: the reader found those named.
+[[nodiscard]] const fitup::Tolerances* fit_up_of(const Inputs& inputs, const joint::Joint& joint);
 
 }  // namespace seamturn::planner
