@@ -162,6 +162,13 @@ TEST_SUITE("figures/explain") {
     REQUIRE_FALSE(joint.has_value());
     CHECK(joint.error().code == "explain.joint.unknown");
     CHECK(joint.error().text.find("J1, J2") != std::string::npos);
+    // A name near to none ends the sentence; one near to a known one asks.
+    const auto far = explain(bracket().inputs, bracket().plan, "NOPE", "");
+    REQUIRE_FALSE(far.has_value());
+    CHECK(far.error().text.starts_with("there is no joint \"NOPE\". There are: J1, J2"));
+    const auto near = explain(bracket().inputs, bracket().plan, "J1x", "");
+    REQUIRE_FALSE(near.has_value());
+    CHECK(near.error().text.find("\"J1x\"; did you mean J1? There are: ") != std::string::npos);
     const auto figure = explain(bracket().inputs, bracket().plan, "J1", "preheet");
     REQUIRE_FALSE(figure.has_value());
     CHECK(figure.error().code == "explain.figure.unknown");

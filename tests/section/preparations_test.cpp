@@ -249,46 +249,6 @@ TEST_SUITE("section/preparations") {
     CHECK(section.throat_mm == doctest::Approx(8.0 / std::numbers::sqrt2).epsilon(1e-12));
   }
 
-  TEST_CASE("given a skewed fillet over a gap, its metal is the polygon drawn on the plates") {
-    // Closed form: the first plate is y = 0, the second's corner lies the gap above it on a line at
-    // psi. Legs of 8 mm beyond the gap stand on lines through that corner, one along each plate;
-    // the face runs on through their toes down to y = 0.
-    for (const double psi_deg : {60.0, 75.0, 90.0, 120.0, 135.0}) {
-      const double leg = 8.0, gap = 2.0, reach = 3.0;
-      const Angle psi = Angle::deg(psi_deg);
-      const double c = std::cos(psi.rad()), s = std::sin(psi.rad());
-      const double corner_x = gap * c / s;
-      const double high_x = corner_x + leg * c, high_y = gap + leg * s;
-      const double low_x = corner_x + leg;  // at y = gap
-      const double toe_x = low_x + (low_x - high_x) * gap / (high_y - gap);
-      const double triangle_mm2 = 0.5 * toe_x * high_y;  // root at the origin, first toe on y = 0
-      SectionParams params;
-      params.preparation = Fillet{leg, leg, 0.0, gap, reach};
-      params.between_plates = psi;
-      const WeldSection section = made(params);
-      const std::string item = std::to_string(psi_deg) + " deg";
-      const char* source = "polygon on two plates";
-      check_expected(item + " area",
-                     section.area_mm2,
-                     {triangle_mm2 + gap * reach, 1e-9, Origin::closed_form, source});
-      check_expected(item + " leg on the first plate",
-                     section.leg_1_mm,
-                     {toe_x, 1e-9, Origin::closed_form, source});
-      check_expected(item + " leg on the second plate",
-                     section.leg_2_mm,
-                     {std::hypot(high_x, high_y), 1e-9, Origin::closed_form, source});
-      // What is drawn holds the same metal, and its second toe stands the leg beyond the corner.
-      check_expected(item + " drawn",
-                     boost::geometry::area(polygon_of(section.outline)),
-                     {section.area_mm2, 1e-9, Origin::cross, "geometry library"});
-      REQUIRE(section.outline.size() == 5);
-      check_expected(item + " drawn beyond the gap",
-                     std::hypot(section.outline[1].x_mm - section.outline[2].x_mm,
-                                section.outline[1].y_mm - section.outline[2].y_mm),
-                     {leg, 1e-9, Origin::closed_form, source});
-    }
-  }
-
   TEST_CASE("given plug and slot, the strip laid round fills the hole exactly") {
     SectionParams params;
     params.preparation = joint::Plug{22.0, 22.0, 12.0};

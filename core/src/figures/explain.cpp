@@ -39,7 +39,7 @@ Refusal unknown(const std::string& code,
   const auto near = base::find_near_name(asked, known);
   return Refusal{code,
                  "there is no " + what + " \"" + asked + "\"" +
-                     (near ? "; did you mean " + *near + "?" : "") + " There are: " + list};
+                     (near ? "; did you mean " + *near + "?" : ".") + " There are: " + list};
 }
 
 std::string place_text(const std::optional<base::Place>& place) {
