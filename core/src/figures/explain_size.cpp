@@ -5,6 +5,7 @@
 #include "detail_explain.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/groove_size.hpp"
+#include "seamturn/joint/seam_faces.hpp"
 #include "seamturn/joint/weld_size.hpp"
 
 namespace seamturn::figures::detail {
@@ -17,6 +18,14 @@ double wall_mm(const Subject& subject, const std::string& member) {
   const joint::Member* found = joint::find_member(subject.inputs.weldment, member);
   SEAMTURN_REQUIRE(found != nullptr, member);
   return joint::wall_thickness_mm(found->shape);
+}
+
+int lapping_member(const Subject& subject) {
+  const joint::Joint& joint = subject.described;
+  const joint::Member* first = joint::find_member(subject.inputs.weldment, joint.member_1);
+  const joint::Member* second = joint::find_member(subject.inputs.weldment, joint.member_2);
+  SEAMTURN_REQUIRE(first != nullptr && second != nullptr, joint.id);
+  return joint::lapping_member(joint, *first, *second);
 }
 
 /// The rules of a weld, or why there are none.
@@ -32,7 +41,9 @@ base::Outcome<std::vector<SizeCheck>> checks_of(const Subject& subject) {
     size.thicker_mm = std::max(wall_1_mm, wall_2_mm);
     size.low_hydrogen = joint::is_low_hydrogen(subject.wire().process).value_or(false);
     size.length_mm = joint.seams.front().length_mm;
-    if (joint.type == joint::JointType::lap) size.edge_thickness_mm = wall_2_mm;
+    if (joint.type == joint::JointType::lap) {
+      size.edge_thickness_mm = lapping_member(subject) == 1 ? wall_1_mm : wall_2_mm;
+    }
     return joint::check_fillet_size(size);
   }
   if (const auto* plug = std::get_if<joint::Plug>(&joint.preparation)) {
@@ -92,6 +103,30 @@ void add_counted_throats(const Subject& subject, const joint::Groove& groove, Ex
   }
 }
 
+/// Every number judged, once, against the tightest of the rules about it.
+void add_size_limits(const std::vector<SizeCheck>& checks, ExplainStep& step) {
+  std::vector<std::string> told;
+  for (const SizeCheck& first : checks) {
+    if (std::find(told.begin(), told.end(), first.subject) != told.end()) continue;
+    told.push_back(first.subject);
+    const SizeCheck* low = nullptr;
+    const SizeCheck* high = nullptr;
+    for (const SizeCheck& check : checks) {
+      if (check.subject != first.subject) continue;
+      const bool at_least = check.bound == joint::SizeBound::at_least;
+      if (at_least && (low == nullptr || check.required > low->required)) low = &check;
+      if (!at_least && (high == nullptr || check.required < high->required)) high = &check;
+    }
+    Limits limits;
+    for (const SizeCheck* check : {low, high}) {
+      if (check == nullptr) continue;
+      (check == low ? limits.least : limits.largest) = check->required;
+      limits.origin += (limits.origin.empty() ? "" : " and ") + check->rule;
+    }
+    step.how_close.push_back(how_close(first.subject, first.found, first.unit, std::move(limits)));
+  }
+}
+
 }  // namespace
 
 void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -110,6 +145,7 @@ void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps) 
   for (const SizeCheck& check : *checks) {
     step.results.push_back(Given{check.rule, joint::check_text(check), "", ""});
   }
+  add_size_limits(*checks, step);
   if (groove) add_counted_throats(subject, std::get<joint::Groove>(joint.preparation), step);
   step.results.push_back(
       Given{"together", std::string(joint::verdict_name(joint::size_verdict(*checks))), "", ""});
