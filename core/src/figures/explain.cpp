@@ -74,6 +74,13 @@ const process::Wire& Subject::wire() const {
   return planner::wire_of(inputs, described);
 }
 
+const process::LinkedSettings* Subject::settings(const std::string& id) const {
+  for (const process::LinkedSettings& row : inputs.library.settings) {
+    if (row.id == id) return &row;
+  }
+  return nullptr;
+}
+
 ExplainStep step_of(const base::FigureCard& card, std::string figure, std::string subject) {
   ExplainStep step;
   step.figure = std::move(figure);
