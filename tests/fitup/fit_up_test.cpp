@@ -187,6 +187,56 @@ TEST_SUITE("fitup/band") {
     }
   }
 
+  TEST_CASE("given tolerances of the angle, the second side of a double V opens by them too") {
+    const Shop shop;
+    joint::Groove groove = joint::single_v({2.0, 2.0}, Angle::deg(60.0));
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    SectionParams drawn;
+    drawn.preparation = groove;
+    drawn.thickness_mm = 20.0;
+    drawn.side = 2;
+    Tolerances t;
+    t.angle_minus = t.angle_plus = Angle::deg(5.0);
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::groove));
+    REQUIRE(band.has_value());
+    const char* source = "closed form: gap x 9 + 81 tan of half the angle";
+    const auto side_mm2 = [](double deg) {
+      return 2.0 * 9.0 + 81.0 * std::tan(0.5 * deg * std::numbers::pi / 180.0);
+    };
+    check_expected(
+        "low", band->low.section.area_mm2, {side_mm2(55.0), 1e-9, Origin::closed_form, source});
+    check_expected(
+        "high", band->high.section.area_mm2, {side_mm2(65.0), 1e-9, Origin::closed_form, source});
+  }
+
+  TEST_CASE("given a fillet whose gap may close, nothing reaches behind the root any more") {
+    const Shop shop;
+    SectionParams drawn;
+    drawn.preparation = joint::Fillet{8.0, 8.0, 0.0, 1.0, 2.0};
+    Tolerances t;
+    t.gap_minus_mm = 1.0;
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::fillet));
+    REQUIRE(band.has_value());
+    check_expected("closed",
+                   band->low.section.area_mm2,
+                   {32.0, 1e-9, Origin::closed_form, "half a square of 8 mm"});
+    CHECK(band->low.section.behind_area_mm2 == 0.0);
+  }
+
+  TEST_CASE("given an angle smaller than its tolerance, the edge stops short of square") {
+    // law: no edge leans the other way; the least metal is that of the gap and hardly more.
+    const Shop shop;
+    SectionParams drawn = v_12mm();
+    drawn.preparation = joint::single_v({2.0, 1.0}, Angle::deg(4.0));
+    Tolerances t;
+    t.angle_minus = Angle::deg(5.0);
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::groove));
+    REQUIRE(band.has_value());
+    CHECK(band->low.section.area_mm2 >= 24.0);
+    CHECK(band->low.section.area_mm2 < v_area_mm2(2.0, 1.0, 1.0));
+  }
+
   TEST_CASE("given rows that lay only small beads, the high case says why it does not close") {
     Shop shop;
     shop.settings.clear();

@@ -303,6 +303,26 @@ TEST_SUITE("section/weld_section") {
     CHECK(code_of(single_bevel({0.0, 0.0}, b45), 20.0, 10.0) == "section.depth.in_bevel");
   }
 
+  TEST_CASE("refuses a side of a double V that reaches into the other side's cut") {
+    // law: 30 mm plate, root face 2, cuts of 14: side 1 has 16 mm to itself.
+    joint::Groove groove = single_v({2.0, 2.0}, v60);
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    CHECK(code_of(groove, 30.0, 16.0) == "accepted");
+    CHECK(code_of(groove, 30.0, 16.01) == "section.depth.out_of_range");
+  }
+
+  TEST_CASE("given a gouge shallower than the second cut, that side is as deep as its cut") {
+    // law: a gouge takes metal away and fills nothing.
+    joint::Groove groove = single_v({2.0, 2.0}, v60);
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    SectionParams params = groove_params(groove, 30.0);
+    params.side = 2;
+    params.gouge = {10.0, 5.0, Angle::deg(10.0)};
+    CHECK(made(params).height_mm == doctest::Approx(14.0).epsilon(1e-12));
+  }
+
   TEST_CASE("refuses caps below zero, caps on fillets and welds without metal") {
     SectionParams params = groove_params(square_butt(0.0), 6.0);
     CHECK(code_of(params) == "section.area.zero");
