@@ -206,6 +206,23 @@ Json table_rows(const figures::FigureTable& table) {
   return rows;
 }
 
+Json how_close_list(const std::vector<figures::HowClose>& how_close) {
+  Json list = Json::array();
+  for (const figures::HowClose& close : how_close) {
+    Json item{{"name", close.name},
+              {"value", close.value},
+              {"unit", close.unit},
+              {"nearest", close.nearest},
+              {"distance", close.distance},
+              {"origin", close.origin}};
+    if (close.least) item["least"] = *close.least;
+    if (close.largest) item["largest"] = *close.largest;
+    if (close.share_ratio) item["share_ratio"] = *close.share_ratio;
+    list.push_back(item);
+  }
+  return list;
+}
+
 }  // namespace
 
 std::string joints_json(const plan::Plan& plan) {
@@ -340,7 +357,8 @@ std::string explain_json(const std::string& joint, const std::vector<figures::Ex
                         {"inputs", rows(step.inputs)},
                         {"results", rows(step.results)},
                         {"sources", step.sources},
-                        {"range", step.range}});
+                        {"range", step.range},
+                        {"how_close", how_close_list(step.how_close)}});
   }
   return written(Json{{"joint", joint}, {"steps", list}});
 }

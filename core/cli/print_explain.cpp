@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The chain of a number for people: what went in and from where, what came out, by which source.
 #include <algorithm>
+#include <cmath>
 
 #include "print.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -10,16 +11,45 @@ namespace seamturn::cli {
 
 namespace {
 
+std::string quantity_text(double value, const std::string& unit, const UnitsShown& units) {
+  if (unit == "mm") return units.size(value) + " " + units.length_unit();
+  if (unit == "mm2") return units.area(value) + " " + units.area_unit();
+  if (unit == "kg") return units.mass(value) + " " + units.mass_unit();
+  if (unit == "degC") return units.temperature(value) + " " + units.temperature_unit();
+  if (unit == "kJ/mm") return units.heat_input(value) + " " + units.heat_input_unit();
+  const std::string number = base::digits_text(value);
+  return unit.empty() ? number : number + " " + unit;
+}
+
 std::string value_text(const figures::Given& given, const UnitsShown& units) {
   if (const auto* word = std::get_if<std::string>(&given.value)) return *word;
-  const double value = std::get<double>(given.value);
-  if (given.unit == "mm") return units.size(value) + " " + units.length_unit();
-  if (given.unit == "mm2") return units.area(value) + " " + units.area_unit();
-  if (given.unit == "kg") return units.mass(value) + " " + units.mass_unit();
-  if (given.unit == "degC") return units.temperature(value) + " " + units.temperature_unit();
-  if (given.unit == "kJ/mm") return units.heat_input(value) + " " + units.heat_input_unit();
-  const std::string number = base::digits_text(value);
-  return given.unit.empty() ? number : number + " " + given.unit;
+  return quantity_text(std::get<double>(given.value), given.unit, units);
+}
+
+/// A difference of temperatures has no zero point to shift.
+std::string distance_text(double distance, const std::string& unit, const UnitsShown& units) {
+  if (unit != "degC") return quantity_text(distance, unit, units);
+  return units.temperature_step(distance) + " " + units.temperature_unit();
+}
+
+/// "thickness 25 mm, 15 mm above the least 10 mm, 19 % of the range to 90 mm [CET method]".
+std::string close_text(const figures::HowClose& close, const UnitsShown& units) {
+  const bool outside = close.distance < 0.0;
+  const bool to_least = close.least && *close.least == close.nearest;
+  std::string text = close.name + " " + quantity_text(close.value, close.unit, units) + ", ";
+  text += distance_text(std::abs(close.distance), close.unit, units);
+  text += to_least == outside ? " below the " : " above the ";
+  text += to_least ? "least, " : "largest, ";
+  text += quantity_text(close.nearest, close.unit, units);
+  if (close.share_ratio) {
+    text += ": " + base::fixed_text(100.0 * std::abs(*close.share_ratio), 0) + " % of ";
+    const bool both = close.least && close.largest;
+    text += !both ? "it"
+                  : "the range " + quantity_text(*close.least, close.unit, units) + " to " +
+                        quantity_text(*close.largest, close.unit, units);
+  }
+  if (outside) text += ", OUTSIDE";
+  return text + " [" + close.origin + "]";
 }
 
 std::string rows_text(const std::vector<figures::Given>& rows, const UnitsShown& units) {
@@ -60,6 +90,9 @@ std::string explain_text(const std::string& joint,
       out += headed("  source: ", source, line_width) + "\n";
     }
     out += headed("  valid: ", step.range, line_width) + "\n";
+    for (const figures::HowClose& close : step.how_close) {
+      out += headed("  close: ", close_text(close, units), line_width) + "\n";
+    }
   }
   return out;
 }

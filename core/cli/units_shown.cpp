@@ -41,6 +41,13 @@ std::string UnitsShown::weight(double kg) const {
 std::string UnitsShown::temperature(double c) const {
   return shown(c, Dimension::temperature, "degC", 0, "degF", 0);
 }
+std::string UnitsShown::temperature_step(double k) const {
+  constexpr double freezing_c = 0.0;  // any place will do: the zero point drops out
+  const char* unit = us_ ? "degF" : "degC";
+  return base::fixed_text(base::in_unit(freezing_c + k, Dimension::temperature, unit) -
+                              base::in_unit(freezing_c, Dimension::temperature, unit),
+                          0);
+}
 std::string UnitsShown::heat_input(double kj_mm) const {
   return shown(kj_mm, Dimension::heat_input, "kJ/mm", 2, "kJ/in", 1);
 }

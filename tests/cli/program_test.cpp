@@ -2,6 +2,7 @@
 // The program from outside: exit codes, JSON, files written, same bytes twice.
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -42,6 +43,26 @@ std::set<std::string> files_in(const fs::path& folder) {
 }  // namespace
 
 TEST_SUITE("cli/program") {
+  TEST_CASE("for explain as JSON, law: what is close to a limit tells value, limit and distance") {
+    std::size_t seen = 0;
+    const json got = json_of("explain --json --quiet " + demo("bracket.xml") + " J2");
+    for (const json& step : got.at("steps")) {
+      for (const json& close : step.at("how_close")) {
+        ++seen;
+        INFO(close.dump());
+        const double value = close.at("value");
+        const double nearest = close.at("nearest");
+        CHECK((close.contains("least") || close.contains("largest")));
+        CHECK(std::abs(close.at("distance").get<double>()) ==
+              doctest::Approx(std::abs(value - nearest)));
+        CHECK(close.at("share_ratio").is_number());
+        CHECK(close.at("origin").is_string());
+        CHECK(close.at("unit").is_string());
+      }
+    }
+    CHECK(seen >= 8);
+  }
+
   TEST_CASE("for joints as JSON, law: totals are the sums of the joints and every key is there") {
     for (const std::string file : {"bracket.xml", "grab_hub.xml"}) {
       const json got = json_of("joints --json --quiet " + demo(file));

@@ -49,12 +49,23 @@ double number_of(const std::vector<Given>& list, const std::string& name) {
   return std::get<double>(given(list, name).value);
 }
 
-/// The line of the bracket that a place names.
-std::string line_at(const std::string& origin) {
+/// What stands around a place of a file: its line up to it, and from it on.
+struct Around {
+  std::string before, after;
+};
+Around around(const std::string& origin) {
   const std::size_t column = origin.rfind(':');
   const std::size_t line = origin.rfind(':', column - 1);
-  const auto lines = lines_of(repository() / "joints/bracket.xml");
-  return lines.at(std::stoul(origin.substr(line + 1, column - line - 1)) - 1);
+  const auto lines = lines_of(origin.substr(0, line));
+  const std::string text = lines.at(std::stoul(origin.substr(line + 1, column - line - 1)) - 1);
+  const std::size_t at = std::stoul(origin.substr(column + 1)) - 1;
+  return {text.substr(0, at), text.substr(at)};
+}
+
+/// The value of that attribute, and nothing else, stands at the place.
+bool is_value_of(const std::string& origin, const char* attribute, const char* value) {
+  const Around found = around(origin);
+  return found.before.ends_with(std::string(attribute) + "=\"") && found.after.starts_with(value);
 }
 
 }  // namespace
@@ -77,12 +88,27 @@ TEST_SUITE("figures/explain") {
     const ExplainStep step = steps_of("J2", "section").front();
     CHECK(number_of(step.inputs, "gap") == 3.0);
     CHECK(number_of(step.inputs, "angle") == doctest::Approx(45.0));
-    CHECK(line_at(given(step.inputs, "gap").origin).find("single-bevel gap=\"3 mm\"") !=
+    CHECK(around(given(step.inputs, "gap").origin).before.find("single-bevel") !=
           std::string::npos);
+    // The place is the value itself, not its neighbour on the same line.
+    CHECK(is_value_of(given(step.inputs, "gap").origin, "gap", "3 mm\""));
+    CHECK(is_value_of(given(step.inputs, "root-face").origin, "root-face", "0 mm\""));
+    CHECK(is_value_of(given(step.inputs, "angle").origin, "angle", "45 deg\""));
     CHECK(given(step.inputs, "thickness").origin.find("member web") != std::string::npos);
     CHECK(std::any_of(step.sources.begin(), step.sources.end(), [](const std::string& source) {
       return source.find("(verified)") != std::string::npos;
     }));
+  }
+
+  TEST_CASE("given a fillet over a gap, each of its sizes leads to its own value in the file") {
+    const planner::Inputs inputs = io::read_inputs(repository() / "tests/good/preparations.xml");
+    const auto steps = explain(inputs, planner::make_plan(inputs), "convex", "section");
+    REQUIRE(steps.has_value());
+    const std::vector<Given>& sizes = steps->front().inputs;
+    CHECK(is_value_of(given(sizes, "gap").origin, "gap", "1 mm\""));
+    CHECK(is_value_of(given(sizes, "bulge").origin, "bulge", "1 mm\""));
+    CHECK(is_value_of(given(sizes, "leg-1").origin, "leg", "8 mm\""));
+    CHECK(is_value_of(given(sizes, "leg-2").origin, "leg", "8 mm\""));
   }
 
   TEST_CASE("for any joint, law: the values explained are those of the plan") {
@@ -136,6 +162,13 @@ TEST_SUITE("figures/explain") {
     REQUIRE_FALSE(joint.has_value());
     CHECK(joint.error().code == "explain.joint.unknown");
     CHECK(joint.error().text.find("J1, J2") != std::string::npos);
+    // A name near to none ends the sentence; one near to a known one asks.
+    const auto far = explain(bracket().inputs, bracket().plan, "NOPE", "");
+    REQUIRE_FALSE(far.has_value());
+    CHECK(far.error().text.starts_with("there is no joint \"NOPE\". There are: J1, J2"));
+    const auto near = explain(bracket().inputs, bracket().plan, "J1x", "");
+    REQUIRE_FALSE(near.has_value());
+    CHECK(near.error().text.find("\"J1x\"; did you mean J1? There are: ") != std::string::npos);
     const auto figure = explain(bracket().inputs, bracket().plan, "J1", "preheet");
     REQUIRE_FALSE(figure.has_value());
     CHECK(figure.error().code == "explain.figure.unknown");

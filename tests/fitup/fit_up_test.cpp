@@ -143,6 +143,100 @@ TEST_SUITE("fitup/band") {
     CHECK(band->high.section.area_mm2 == doctest::Approx(40.5).epsilon(1e-12));
   }
 
+  TEST_CASE("given a double V with its cut stated, side 1 gives half of what the root face takes") {
+    // 20 mm plate, root face 2, cuts 10 and 8: side 1 holds the gap over root face and cut, and the
+    // V of its own cut. Root face 3: cuts 9.5 and 7.5; root face 1: cuts 10.5 and 8.5.
+    const Shop shop;
+    joint::Groove groove = joint::single_v({2.0, 2.0}, Angle::deg(60.0));
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    groove.side_1.depth_mm = 10.0;
+    Tolerances t;
+    t.root_face_minus_mm = 1.0;
+    t.root_face_plus_mm = 1.0;
+    const double tan30 = 1.0 / std::numbers::sqrt3;
+    struct Row {
+      int side;
+      double low_mm2, nominal_mm2, high_mm2;
+    };
+    const Row rows[] = {
+        {1,
+         2.0 * 12.5 + 9.5 * 9.5 * tan30,
+         2.0 * 12.0 + 10.0 * 10.0 * tan30,
+         2.0 * 11.5 + 10.5 * 10.5 * tan30},
+        {2,
+         2.0 * 7.5 + 7.5 * 7.5 * tan30,
+         2.0 * 8.0 + 8.0 * 8.0 * tan30,
+         2.0 * 8.5 + 8.5 * 8.5 * tan30},
+    };
+    for (const Row& row : rows) {
+      SectionParams drawn;
+      drawn.preparation = groove;
+      drawn.thickness_mm = 20.0;
+      drawn.side = row.side;
+      const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::groove));
+      REQUIRE(band.has_value());
+      const std::string item = "side " + std::to_string(row.side);
+      const char* source = "closed form of one side of a double V";
+      const auto hold = [&](const char* end, const fitup::FitUpCase& got, double mm2) {
+        check_expected(item + end, got.section.area_mm2, {mm2, 1e-9, Origin::closed_form, source});
+      };
+      hold(" least", band->low, row.low_mm2);
+      hold(" drawn", band->nominal, row.nominal_mm2);
+      hold(" most", band->high, row.high_mm2);
+    }
+  }
+
+  TEST_CASE("given tolerances of the angle, the second side of a double V opens by them too") {
+    const Shop shop;
+    joint::Groove groove = joint::single_v({2.0, 2.0}, Angle::deg(60.0));
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    SectionParams drawn;
+    drawn.preparation = groove;
+    drawn.thickness_mm = 20.0;
+    drawn.side = 2;
+    Tolerances t;
+    t.angle_minus = t.angle_plus = Angle::deg(5.0);
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::groove));
+    REQUIRE(band.has_value());
+    const char* source = "closed form: gap x 9 + 81 tan of half the angle";
+    const auto side_mm2 = [](double deg) {
+      return 2.0 * 9.0 + 81.0 * std::tan(0.5 * deg * std::numbers::pi / 180.0);
+    };
+    check_expected(
+        "low", band->low.section.area_mm2, {side_mm2(55.0), 1e-9, Origin::closed_form, source});
+    check_expected(
+        "high", band->high.section.area_mm2, {side_mm2(65.0), 1e-9, Origin::closed_form, source});
+  }
+
+  TEST_CASE("given a fillet whose gap may close, nothing reaches behind the root any more") {
+    const Shop shop;
+    SectionParams drawn;
+    drawn.preparation = joint::Fillet{8.0, 8.0, 0.0, 1.0, 2.0};
+    Tolerances t;
+    t.gap_minus_mm = 1.0;
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::fillet));
+    REQUIRE(band.has_value());
+    check_expected("closed",
+                   band->low.section.area_mm2,
+                   {32.0, 1e-9, Origin::closed_form, "half a square of 8 mm"});
+    CHECK(band->low.section.behind_area_mm2 == 0.0);
+  }
+
+  TEST_CASE("given an angle smaller than its tolerance, the edge stops short of square") {
+    // law: no edge leans the other way; the least metal is that of the gap and hardly more.
+    const Shop shop;
+    SectionParams drawn = v_12mm();
+    drawn.preparation = joint::single_v({2.0, 1.0}, Angle::deg(4.0));
+    Tolerances t;
+    t.angle_minus = Angle::deg(5.0);
+    const auto band = fit_up_band(drawn, t, shop.request(process::WeldFamily::groove));
+    REQUIRE(band.has_value());
+    CHECK(band->low.section.area_mm2 >= 24.0);
+    CHECK(band->low.section.area_mm2 < v_area_mm2(2.0, 1.0, 1.0));
+  }
+
   TEST_CASE("given rows that lay only small beads, the high case says why it does not close") {
     Shop shop;
     shop.settings.clear();

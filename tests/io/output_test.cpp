@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: MIT
+// Writing of files and folders. Origin of what is expected, beside each case: law, what was written
+// is read back by other means and what was not is as it was; published, rules and words of POSIX
+// (IEEE Std 1003.1-2017, clauses from memory). Contents and names are the test's own.
 #include "seamturn/io/output.hpp"
 
 #include <doctest/doctest.h>
@@ -44,6 +47,9 @@ std::string names_in(const fs::path& folder) {
 
 TEST_SUITE("io/output") {
   TEST_CASE("refuses names that lead out of the folder because a plugin chooses them") {
+    // published: POSIX 3.170 filename and 4.13 pathname resolution: an empty component, "." and
+    // ".." name no file of their own, a leading slash starts at the root. law: the rest stays
+    // below.
     for (const char* name : {"a", "a.xml", "sheets/J1.xml", "a b", "..a", "a..", "\xC3\xA4"}) {
       CAPTURE(name);
       CHECK(io::is_safe_name(name));
@@ -57,6 +63,8 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given a file to write, the bytes are there and nothing else is left beside it") {
+    // law: bytes read back are those written. published: POSIX open() gives 0666 less the umask
+    // 022, and a rename must not change the modes the user chose.
     const TemporaryFolder folder;
     const fs::path file = folder.path() / "a.xml";
     io::write_file(file, "one");
@@ -75,6 +83,8 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("refuses to write where it cannot because the reason must reach the user") {
+    // published: POSIX ENOENT, EISDIR, ENOSPC (in words "No space left on device"); /dev/full and
+    // /dev/null are devices and stay so.
     const TemporaryFolder folder;
     CHECK_THROWS_AS(io::write_file(folder.path() / "no" / "a", "x"), base::UnavailableError);
     CHECK_THROWS_WITH_AS(io::write_file(folder.path(), "x"),
@@ -92,6 +102,7 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given a second call with other names, the files of the first that are not named go") {
+    // law: the folder holds the names of the last call, whatever calls there were.
     const TemporaryFolder folder;
     const fs::path out = folder.path() / "deep" / "out";
     io::write_folder(out, {{"plan.xml", "1"}, {"sheets/J1.xml", "1"}, {"sheets/J2.xml", "1"}});
@@ -105,6 +116,7 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given files of other people in the folder, they stay as they are") {
+    // law: what we did not write is not ours to remove.
     const TemporaryFolder folder;
     const fs::path out = folder.path() / "out";
     io::write_folder(out, {{"plan.xml", "1"}, {"sheets/J1.xml", "1"}, {"old/a", "1"}});
@@ -123,6 +135,7 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given a list of written names that someone forged, nothing outside is touched") {
+    // law: nothing outside the folder changes, whatever the list says.
     const TemporaryFolder folder;
     const fs::path out = folder.path() / "out";
     put(folder.path() / "victim", "x");
@@ -136,6 +149,7 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given a failure in the middle, the target is as it was and no stage is left") {
+    // law: a call that fails changes nothing: contents before equal contents after.
     const TemporaryFolder folder;
     const fs::path out = folder.path() / "out";
     io::write_folder(out, {{"a", "1"}, {"z", "1"}});
@@ -161,6 +175,8 @@ TEST_SUITE("io/output") {
   }
 
   TEST_CASE("given the folder one stands in, it stays the same folder") {
+    // published: POSIX: a working folder is a file, not a name; std::filesystem::equivalent
+    // compares device and file number.
     const TemporaryFolder folder;
     const fs::path before = fs::current_path();
     fs::current_path(folder.path());

@@ -88,6 +88,29 @@ TEST_SUITE("joint/seam_faces") {
                 90.0);
   }
 
+  TEST_CASE("given a strap on a plate, the fillet runs along the strap's edge whichever is named") {
+    // law: naming the members the other way round moves no edge.
+    const Member strap = member("strap", Plate{100, 200, 8}, at(150, 50, 25));
+    const geom::Path along = geom::LinePath{Vec3(150, 240, 25), Vec3(150, 60, 25)};
+    const auto lapping = [&](const Member& first, const Member& second) {
+      const auto faces = find_seam_faces(JointType::lap, fillet, first, second, along);
+      REQUIRE(faces.has_value());
+      joint::Joint joint;
+      joint.type = JointType::lap;
+      joint.seams.resize(1);
+      joint.seams.front().path = along;
+      joint.seams.front().wall_1 = faces->wall_1;
+      joint.seams.front().wall_2 = faces->wall_2;
+      return joint::lapping_member(joint, first, second);
+    };
+    CHECK(lapping(base_plate, strap) == 2);
+    CHECK(lapping(strap, base_plate) == 1);
+    // Without a place the second member is taken, as in a tee.
+    joint::Joint unplaced;
+    unplaced.seams.resize(1);
+    CHECK(joint::lapping_member(unplaced, strap, base_plate) == 2);
+  }
+
   TEST_CASE("given a path drawn up to 1 mm off, the same corner is found") {
     base::Random random(base::named_seed(13, "off by a little"));
     for (int i = 0; i < 200; ++i) {

@@ -132,6 +132,17 @@ TEST_SUITE("joint/start_stop") {
     CHECK(start_stop_map({10.0, 50.0}, start_stop_course(path, {}, false), 3).findings.empty());
   }
 
+  TEST_CASE("given no stagger on an open seam, every layer runs the same way") {
+    // law: only a stagger asks for turning round.
+    StartStopCourse course;
+    course.length_mm = 300.0;
+    for (const auto& layer : start_stop_map({0.0, 0.0}, course, 3).layers) {
+      CHECK_FALSE(layer.reversed);
+      CHECK(layer.start_mm == 0.0);
+    }
+    CHECK(start_stop_map({0.0, 30.0}, course, 3).layers[1].reversed);
+  }
+
   TEST_CASE("given an open seam shorter than the stagger, its stops are told to lie too close") {
     const geom::Path path = geom::LinePath{geom::Vec3(0, 0, 0), geom::Vec3(40, 0, 0)};
     const auto course = start_stop_course(path, {}, false);

@@ -113,6 +113,27 @@ TEST_SUITE("joint/weld_size") {
     }
   }
 
+  TEST_CASE("given an edge of 8 mm, a leg of 6 is sound, 7 is warned of and 8.1 cannot be laid") {
+    // published: AWS D1.1 quoted by EDGE-THREADS: 2 mm less from 6 mm on. law: an edge of 8 mm has
+    // no ninth millimetre.
+    CHECK(joint::edge_leg_findings(6.0, 8.0).empty());
+    for (const double leg_mm : {6.01, 7.0, 8.0}) {
+      const auto near = joint::edge_leg_findings(leg_mm, 8.0);
+      REQUIRE(near.size() == 1);
+      CHECK(near.front().code == "joint.size.rule_broken");
+      CHECK(near.front().severity == base::Severity::warning);
+    }
+    const auto beyond = joint::edge_leg_findings(8.1, 8.0);
+    REQUIRE(beyond.size() == 1);
+    CHECK(beyond.front().code == "joint.size.beyond_edge");
+    CHECK(beyond.front().severity == base::Severity::error);
+    CHECK(beyond.front().text.find("at most 6 mm") != std::string::npos);
+    // Below 6 mm the whole edge may be used.
+    CHECK(joint::edge_leg_findings(5.0, 5.0).empty());
+    CHECK(joint::edge_leg_findings(5.01, 5.0).front().code == "joint.size.beyond_edge");
+    CHECK_THROWS_AS((void)joint::edge_leg_findings(0.0, 8.0), base::ContractViolation);
+  }
+
   TEST_CASE("given a length under four legs, a quarter of it counts as the leg") {
     // published rule: AWS D1.1 2010 2.4.2.
     CHECK(joint::counted_leg_mm(8.0, 32.0) == 8.0);

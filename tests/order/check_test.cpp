@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+// Jobs the order refuses. Origin of what is expected: law, written beside each case: what makes a
+// job impossible by its own meaning. The codes are our own, listed in docs/findings.md.
 #include <limits>
 
 #include "jobs.hpp"
@@ -32,11 +34,13 @@ bool mentions(const Job& job, const std::string& words) {
 
 TEST_SUITE("order/check") {
   TEST_CASE("given a sound job or an empty one, it is accepted") {
+    // law: two blocks in one stance, none waiting, can be welded one after the other; so can none.
     CHECK(code_of(two_blocks()) == "accepted");
     CHECK(code_of(Job{}) == "accepted");
   }
 
   TEST_CASE("refuses blocks that wait for one another because none can be first") {
+    // law: a partial order has no cycle; an element waits for none of its own followers.
     Job job = two_blocks();
     job.blocks.push_back(line_block("apart", 1, 0.0, 0.0, 10.0));
     job.blocks[0].after = {1};
@@ -53,6 +57,7 @@ TEST_SUITE("order/check") {
   }
 
   TEST_CASE("refuses a block without option or pass because it cannot be welded") {
+    // law: a tour visits one option of every block; a block without options has no tour.
     Job job = two_blocks();
     job.blocks[1].options.clear();
     CHECK(code_of(job) == "order.block.no_option");
@@ -63,6 +68,7 @@ TEST_SUITE("order/check") {
   }
 
   TEST_CASE("refuses indices that point nowhere because a guess would weld something else") {
+    // law: two stances are numbered 0 and 1, two blocks 0 and 1; a table of two has two columns.
     Job job = two_blocks();
     job.blocks[0].options[0].stance = 2;
     CHECK(code_of(job) == "order.index");
@@ -81,6 +87,7 @@ TEST_SUITE("order/check") {
   }
 
   TEST_CASE("refuses times that are negative or not finite because no clock can run them") {
+    // law: durations are finite and not below 0, and a way at speed 0 never ends.
     const double nan = std::numeric_limits<double>::quiet_NaN();
     const double inf = std::numeric_limits<double>::infinity();
     Job job = two_blocks();
@@ -110,6 +117,7 @@ TEST_SUITE("order/check") {
   }
 
   TEST_CASE("given several faults, all of them are told at once") {
+    // law: faults of different blocks do not hide each other.
     Job job = two_blocks();
     job.blocks[0].options.clear();
     job.blocks[1].passes.clear();

@@ -102,6 +102,39 @@ TEST_SUITE("planner/preparations") {
     CHECK(seam.fit_up->gaps->stop.reason.find("617") != std::string::npos);
   }
 
+  TEST_CASE(
+      "given GB 985-88 double Y up to 3 mm, gaps end there, or before it where the shop says") {
+    // published: GB 985-88, double Y: gap 0 to 3 mm. The drawing has 2 mm and the tolerance 0.5.
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/preparations.xml");
+    std::erase_if(inputs.library.preparation_ranges, [](const joint::PreparationRange& range) {
+      return range.id != "gb985-double-y";
+    });
+    inputs.library.fit_ups.front().gap_plus_mm = 0.5;
+    const auto stop_of = [&](std::optional<double> shop_mm) {
+      inputs.library.fit_ups.front().gap_stop_mm = shop_mm;
+      const plan::Plan plan = planner::make_plan(inputs);
+      return plan.joints.front().seams.front().fit_up->gaps.value().stop;
+    };
+    REQUIRE(inputs.weldment.joints.front().id == "double-v");
+    const char* source = "GB 985-88, double Y";
+    const fitup::StopLimit of_range = stop_of(std::nullopt);
+    check_expected("no shop limit", of_range.gap_mm, {3.0, 1e-12, Origin::published, source});
+    CHECK(of_range.reason == "range gb985-double-y");
+    CHECK(of_range.status == base::Status::verified);
+    const fitup::StopLimit wider = stop_of(6.0);
+    check_expected("shop limit 6 mm", wider.gap_mm, {3.0, 1e-12, Origin::published, source});
+    CHECK(wider.reason == of_range.reason);
+    // law: the tighter of the two stops the welder.
+    const fitup::StopLimit tighter = stop_of(2.25);
+    CHECK(tighter.gap_mm == 2.25);
+    CHECK(tighter.reason.find("shop's own limit") != std::string::npos);
+    CHECK(tighter.status == base::Status::proposed);
+    // Without row and shop limit, drawn gap and tolerance are left: 2 + 0.5 mm.
+    inputs.library.preparation_ranges.clear();
+    const fitup::StopLimit drawn = stop_of(std::nullopt);
+    check_expected("tolerance", drawn.gap_mm, {2.5, 1e-12, Origin::closed_form, "2 + 0.5"});
+  }
+
   TEST_CASE("given the same file, weldment and plan are valid by their schemas") {
     CHECK(schema_verdict("weldment.xsd",
                          text_of(repository() / "tests/good/preparations.xml"),

@@ -9,6 +9,7 @@
 #include "seamturn/base/random.hpp"
 #include "seamturn/section/weld_section.hpp"
 #include "section/random_section.hpp"
+#include "section/shoelace.hpp"
 
 namespace seamturn::tests {
 
@@ -28,16 +29,6 @@ constexpr double cap_chords = 32.0;
 /// A fillet, then three grooves.
 SectionParams random_params(Random& random, int i) {
   return i % 4 == 0 ? random_fillet(random) : random_groove(random);
-}
-
-double shoelace_mm2(const std::vector<section::Point>& outline) {
-  double twice = 0.0;
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const section::Point& a = outline[i];
-    const section::Point& b = outline[(i + 1) % outline.size()];
-    twice += a.x_mm * b.y_mm - b.x_mm * a.y_mm;
-  }
-  return 0.5 * twice;
 }
 
 joint::GrooveSide scaled_side(joint::GrooveSide side, double k) {

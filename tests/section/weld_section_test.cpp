@@ -9,6 +9,7 @@
 #include <string>
 
 #include "oracles/section.hpp"
+#include "section/shoelace.hpp"
 
 namespace seamturn::tests {
 
@@ -116,6 +117,46 @@ TEST_SUITE("section/weld_section") {
       CHECK(right == doctest::Approx(r * leg_1).epsilon(1e-12));
       CHECK(left == doctest::Approx(-r * leg_2).epsilon(1e-12));
       CHECK(section.height_mm == doctest::Approx(r * 8.0).epsilon(1e-12));
+    }
+  }
+
+  TEST_CASE("given a skewed fillet over a gap, its metal is the polygon drawn on the plates") {
+    // Closed form: the first plate is y = 0, the second's corner lies the gap above it on a line at
+    // psi. Legs of 8 mm beyond the gap stand on lines through that corner, one along each plate;
+    // the face runs on through their toes down to y = 0.
+    for (const double psi_deg : {60.0, 75.0, 90.0, 120.0, 135.0}) {
+      const double leg = 8.0, gap = 2.0, reach = 3.0;
+      const Angle psi = Angle::deg(psi_deg);
+      const double c = std::cos(psi.rad()), s = std::sin(psi.rad());
+      const double corner_x = gap * c / s;
+      const double high_x = corner_x + leg * c, high_y = gap + leg * s;
+      const double low_x = corner_x + leg;  // at y = gap
+      const double toe_x = low_x + (low_x - high_x) * gap / (high_y - gap);
+      const double triangle_mm2 = 0.5 * toe_x * high_y;  // root at the origin, first toe on y = 0
+      SectionParams params;
+      params.preparation = Fillet{leg, leg, 0.0, gap, reach};
+      params.between_plates = psi;
+      const WeldSection section = made(params);
+      const std::string item = std::to_string(psi_deg) + " deg";
+      const char* source = "polygon on two plates";
+      check_expected(item + " area",
+                     section.area_mm2,
+                     {triangle_mm2 + gap * reach, 1e-9, Origin::closed_form, source});
+      check_expected(item + " leg on the first plate",
+                     section.leg_1_mm,
+                     {toe_x, 1e-9, Origin::closed_form, source});
+      check_expected(item + " leg on the second plate",
+                     section.leg_2_mm,
+                     {std::hypot(high_x, high_y), 1e-9, Origin::closed_form, source});
+      // What is drawn holds the same metal, and its second toe stands the leg beyond the corner.
+      check_expected(item + " drawn",
+                     shoelace_mm2(section.outline),
+                     {triangle_mm2 + gap * reach, 1e-9, Origin::closed_form, source});
+      REQUIRE(section.outline.size() == 5);
+      check_expected(item + " drawn beyond the gap",
+                     std::hypot(section.outline[1].x_mm - section.outline[2].x_mm,
+                                section.outline[1].y_mm - section.outline[2].y_mm),
+                     {leg, 1e-9, Origin::closed_form, source});
     }
   }
 
@@ -260,6 +301,26 @@ TEST_SUITE("section/weld_section") {
     CHECK(code_of(single_v({0.0, 4.0}, v60), 20.0, 16.0) == "accepted");
     CHECK(code_of(single_v({0.0, 4.0}, v60), 20.0, 15.99) == "section.depth.in_bevel");
     CHECK(code_of(single_bevel({0.0, 0.0}, b45), 20.0, 10.0) == "section.depth.in_bevel");
+  }
+
+  TEST_CASE("refuses a side of a double V that reaches into the other side's cut") {
+    // law: 30 mm plate, root face 2, cuts of 14: side 1 has 16 mm to itself.
+    joint::Groove groove = single_v({2.0, 2.0}, v60);
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    CHECK(code_of(groove, 30.0, 16.0) == "accepted");
+    CHECK(code_of(groove, 30.0, 16.01) == "section.depth.out_of_range");
+  }
+
+  TEST_CASE("given a gouge shallower than the second cut, that side is as deep as its cut") {
+    // law: a gouge takes metal away and fills nothing.
+    joint::Groove groove = single_v({2.0, 2.0}, v60);
+    groove.is_double = true;
+    groove.side_2 = groove.side_1;
+    SectionParams params = groove_params(groove, 30.0);
+    params.side = 2;
+    params.gouge = {10.0, 5.0, Angle::deg(10.0)};
+    CHECK(made(params).height_mm == doctest::Approx(14.0).epsilon(1e-12));
   }
 
   TEST_CASE("refuses caps below zero, caps on fillets and welds without metal") {

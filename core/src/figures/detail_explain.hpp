@@ -2,10 +2,12 @@
 // Builds the steps of an explanation: one function a figure, origins from the files' places.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "seamturn/base/figure_card.hpp"
+#include "seamturn/base/valid_range.hpp"
 #include "seamturn/figures/explain.hpp"
 
 namespace seamturn::figures::detail {
@@ -23,6 +25,8 @@ struct Subject {
   [[nodiscard]] std::string of_library(const std::string& row, std::string_view attribute) const;
   [[nodiscard]] std::string of_member(const std::string& member, std::string_view attribute) const;
   [[nodiscard]] const process::Wire& wire() const;
+  /// The row of settings a pass is laid with; null when a library no longer holds it.
+  [[nodiscard]] const process::LinkedSettings* settings(const std::string& id) const;
 };
 
 inline void add(std::vector<Given>& list,
@@ -37,6 +41,23 @@ inline void add(std::vector<Given>& list,
 [[nodiscard]] ExplainStep step_of(const base::FigureCard& card,
                                   std::string figure,
                                   std::string subject);
+
+/// The limits a value is held against.
+struct Limits {
+  std::optional<double> least;
+  std::optional<double> largest;
+  std::string origin;
+};
+[[nodiscard]] inline Limits within(const base::ValidRange& range, std::string origin) {
+  return Limits{range.least, range.largest, std::move(origin)};
+}
+[[nodiscard]] inline Limits up_to(double largest, std::string origin) {
+  return Limits{std::nullopt, largest, std::move(origin)};
+}
+
+/// How close a value is; of two limits the one it is nearer to.
+/// Pre: a limit at least, all finite.
+[[nodiscard]] HowClose how_close(std::string name, double value, std::string unit, Limits limits);
 
 void explain_section(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps);

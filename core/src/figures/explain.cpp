@@ -39,7 +39,7 @@ Refusal unknown(const std::string& code,
   const auto near = base::find_near_name(asked, known);
   return Refusal{code,
                  "there is no " + what + " \"" + asked + "\"" +
-                     (near ? "; did you mean " + *near + "?" : "") + " There are: " + list};
+                     (near ? "; did you mean " + *near + "?" : ".") + " There are: " + list};
 }
 
 std::string place_text(const std::optional<base::Place>& place) {
@@ -72,6 +72,13 @@ std::string Subject::of_member(const std::string& member, std::string_view attri
 
 const process::Wire& Subject::wire() const {
   return planner::wire_of(inputs, described);
+}
+
+const process::LinkedSettings* Subject::settings(const std::string& id) const {
+  for (const process::LinkedSettings& row : inputs.library.settings) {
+    if (row.id == id) return &row;
+  }
+  return nullptr;
 }
 
 ExplainStep step_of(const base::FigureCard& card, std::string figure, std::string subject) {

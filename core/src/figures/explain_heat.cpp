@@ -19,6 +19,18 @@ bool cooler(const plan::PlannedPass& a, const plan::PlannedPass& b) {
   return a.pass.heat_input_kj_mm < b.pass.heat_input_kj_mm;
 }
 
+constexpr const char* cet_method = "CET method, EN 1011-2 C.3, from memory";
+
+/// What the settings of a pass can bring between their fastest and their slowest travel.
+std::optional<Limits> window_of(const Subject& subject, const pass::Pass& pass) {
+  const process::LinkedSettings* row = subject.settings(pass.settings);
+  if (row == nullptr) return std::nullopt;
+  const double at_1_mm_s = pass.heat_input_kj_mm * pass.travel_mm_s;
+  return Limits{at_1_mm_s / row->travel_max_mm_s,
+                at_1_mm_s / row->travel_min_mm_s,
+                "travel-max and travel-min of settings " + row->id};
+}
+
 ExplainStep heat_step(const Subject& subject,
                       const plan::PlannedSeam& seam,
                       const plan::PlannedPass& planned) {
@@ -34,6 +46,13 @@ ExplainStep heat_step(const Subject& subject,
   if (k) add(step.inputs, "k", *k, "", "process " + subject.wire().process);
   add(step.results, "arc energy", pass.arc_energy_kj_mm, "kJ/mm", "");
   add(step.results, "heat input", pass.heat_input_kj_mm, "kJ/mm", "");
+  if (const auto window = window_of(subject, pass)) {
+    step.how_close.push_back(how_close("heat input", pass.heat_input_kj_mm, "kJ/mm", *window));
+  }
+  step.how_close.push_back(how_close("heat input",
+                                     pass.heat_input_kj_mm,
+                                     "kJ/mm",
+                                     within(heat::preheat_heat_input_kj_mm, cet_method)));
   return step;
 }
 
@@ -76,6 +95,23 @@ void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps) {
       heat.preheat_c,
       "degC",
       heat.needs_heating ? "" : "no heating needed: the ambient temperature");
+  step.how_close = {
+      how_close(
+          "CET", heat.cet_governing, "mass-%", within(heat::preheat_cet_mass_percent, cet_method)),
+      how_close(
+          "thickness", heat.thickness_mm, "mm", within(heat::preheat_thickness_mm, cet_method)),
+      how_close("hydrogen",
+                heat.hydrogen_ml_100g,
+                "ml/100 g",
+                within(heat::preheat_hydrogen_ml_100g, cet_method)),
+      how_close("lowest heat input",
+                heat.lowest_heat_input_kj_mm,
+                "kJ/mm",
+                within(heat::preheat_heat_input_kj_mm, cet_method)),
+      how_close("preheat",
+                heat.preheat_c,
+                "degC",
+                up_to(heat.interpass_max_c, "interpass maximum below"))};
   steps.push_back(std::move(step));
 }
 
@@ -89,6 +125,10 @@ void explain_interpass(const Subject& subject, std::vector<ExplainStep>& steps) 
   step.sources = {"each row's own source in the library"};
   add_word(step.inputs, "governed by", heat.interpass_basis, "");
   add(step.results, "interpass maximum", heat.interpass_max_c, "degC", "");
+  step.how_close.push_back(how_close("interpass maximum",
+                                     heat.interpass_max_c,
+                                     "degC",
+                                     Limits{heat.preheat_c, std::nullopt, "preheat above"}));
   steps.push_back(std::move(step));
 }
 
@@ -108,6 +148,11 @@ void explain_cooling_time(const Subject& subject, std::vector<ExplainStep>& step
     add(step.inputs, "hottest start", heat.interpass_max_c, "degC", "interpass maximum above");
     add(step.results, "shortest t8/5", low->t85_s, "s", "coolest start, least heat");
     add(step.results, "longest t8/5", high->t85_long_s, "s", "hottest start, most heat");
+    step.how_close.push_back(how_close(
+        "hottest start",
+        heat.interpass_max_c,
+        "degC",
+        up_to(heat::cooling_start_usual_max_c, "usual use of the formula, project choice")));
     steps.push_back(std::move(step));
   }
 }

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Section, metal and passes of a joint, link by link.
+#include <cmath>
+
 #include "detail_explain.hpp"
+#include "seamturn/pass/caps.hpp"
 #include "seamturn/process/deposit.hpp"
 #include "seamturn/section/weld_section.hpp"
 
@@ -75,6 +78,71 @@ struct PreparationInputs {
   }
 };
 
+/// The gap drawn against the one at which the welder stops, and a fillet's plates against the
+/// angles fillets are made at.
+void add_section_limits(const Subject& subject, const plan::PlannedSeam& seam, ExplainStep& step) {
+  const joint::Joint& joint = subject.described;
+  if (seam.fit_up && seam.fit_up->gaps) {
+    const fitup::StopLimit& stop = seam.fit_up->gaps->stop;
+    step.how_close.push_back(how_close("gap",
+                                       joint::root_gap_mm(joint.preparation),
+                                       "mm",
+                                       up_to(stop.gap_mm, "stop and call: " + stop.reason)));
+  }
+  if (!joint::is_fillet(joint.preparation)) return;
+  step.how_close.push_back(how_close("angle between the plates",
+                                     joint.seams.front().between_walls.deg(),
+                                     "deg",
+                                     within(joint::fillet_corner_deg, "fillets, SKEWED-TEE")));
+}
+
+/// Keeps the one that is nearer to its limit, by its share of the range.
+void keep_nearer(std::optional<HowClose>& kept, HowClose found) {
+  if (!kept || found.share_ratio.value_or(0.0) < kept->share_ratio.value_or(0.0)) {
+    kept = std::move(found);
+  }
+}
+
+/// Of all passes the one nearest to the cap of its area, to that of its leg, and to its settings'
+/// travel.
+void add_pass_limits(const Subject& subject, const plan::PlannedSeam& seam, ExplainStep& step) {
+  std::optional<HowClose> area;
+  std::optional<HowClose> leg;
+  std::optional<HowClose> travel;
+  for (const plan::PlannedPass& planned : seam.passes) {
+    const pass::Pass& pass = planned.pass;
+    const std::string name = "pass " + std::to_string(pass.number);
+    const pass::Caps caps = pass::find_caps(
+        subject.inputs.library.bead_limits,
+        {seam.section.is_fillet ? process::WeldFamily::fillet : process::WeldFamily::groove,
+         seam.position,
+         pass.role});
+    const auto row_limit = [&](const pass::Bound& bound) {
+      return up_to(bound.value, "bead limit " + std::string(bound.id));
+    };
+    if (std::isfinite(caps.area_mm2.value)) {
+      keep_nearer(area, how_close(name + ", area", pass.area_mm2, "mm2", row_limit(caps.area_mm2)));
+    }
+    const bool in_one = seam.section.is_fillet && pass.role == process::PassRole::single;
+    if (in_one && std::isfinite(caps.leg_mm.value)) {
+      const double longer_mm = std::max(seam.section.leg_1_mm, seam.section.leg_2_mm);
+      keep_nearer(leg, how_close(name + ", leg", longer_mm, "mm", row_limit(caps.leg_mm)));
+    }
+    if (const process::LinkedSettings* row = subject.settings(pass.settings)) {
+      keep_nearer(travel,
+                  how_close(name + ", travel",
+                            pass.travel_mm_s * 6.0,
+                            "cm/min",
+                            Limits{row->travel_min_mm_s * 6.0,
+                                   row->travel_max_mm_s * 6.0,
+                                   "travel-min and travel-max of settings " + row->id}));
+    }
+  }
+  for (std::optional<HowClose>* one : {&area, &leg, &travel}) {
+    if (*one) step.how_close.push_back(std::move(**one));
+  }
+}
+
 }  // namespace
 
 void explain_section(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -92,6 +160,9 @@ void explain_section(const Subject& subject, std::vector<ExplainStep>& steps) {
     add(step.results, "throat", section->throat_mm, "mm", "");
     add(step.results, "cap area", section->cap_area_mm2, "mm2", "");
     add(step.results, "section", section->area_mm2, "mm2", "");
+    for (const plan::PlannedSeam& seam : subject.planned.seams) {
+      if (&seam.section == section) add_section_limits(subject, seam, step);
+    }
     steps.push_back(std::move(step));
   }
 }
@@ -161,6 +232,7 @@ void explain_passes(const Subject& subject, std::vector<ExplainStep>& steps) {
     }
     add(step.results, "passes", static_cast<double>(seam.passes.size()), "", "");
     add(step.results, "arc time", seam.stack.arc_time_s, "s", "");
+    add_pass_limits(subject, seam, step);
     steps.push_back(std::move(step));
   }
 }

@@ -18,8 +18,8 @@ using base::FigureKey;
 using base::Status;
 
 // t8/5 counts from 800 to 500 degC: a plate that starts at 500 never cools to it.
-constexpr double upper_c = 800.0, lower_c = 500.0;
-constexpr double warned_above_c = 350.0;  // project choice: the fit stems from usual interpass
+constexpr double upper_c = 800.0, lower_c = cooling_start_limit_c;
+constexpr double warned_above_c = cooling_start_usual_max_c;
 
 struct ShapeFactors {
   std::string_view name;

@@ -20,11 +20,6 @@ using base::Finding;
 using base::shortest_text;
 using base::Status;
 
-// Range of the method, [EN 1011-2] 2001 C.3 from memory.
-constexpr double cet_low = 0.2, cet_high = 0.5;
-constexpr double thickness_low_mm = 10.0, thickness_high_mm = 90.0;
-constexpr double hydrogen_low = 1.0, hydrogen_high = 20.0;  // ml/100 g
-constexpr double heat_low_kj_mm = 0.5, heat_high_kj_mm = 4.0;
 // Project choice: below it the formula says nothing about a real joint.
 constexpr double thickness_refused_below_mm = 3.0;
 // [SSAB-23] p. 23: the weld metal's CET counts with this margin.
@@ -33,16 +28,15 @@ constexpr double weld_metal_margin = 0.03;
 void warn_outside(std::vector<Finding>& findings,
                   std::string_view what,
                   double value,
-                  double low,
-                  double high,
+                  const base::ValidRange& range,
                   std::string_view unit) {
-  if (value >= low && value <= high) return;
+  if (range.holds(value)) return;
   const std::string suffix = unit.empty() ? "" : " " + std::string(unit);
   findings.push_back({base::Severity::warning,
                       "heat.preheat.out_of_range",
                       std::string(what) + " " + base::digits_text(value) + suffix +
-                          " lies outside " + shortest_text(low) + " to " + shortest_text(high) +
-                          suffix +
+                          " lies outside " + shortest_text(range.least) + " to " +
+                          shortest_text(range.largest) + suffix +
                           ", the range of the CET method (EN 1011-2, from memory); the preheat is "
                           "an extrapolation: let the welding coordinator decide",
                       {},
@@ -51,17 +45,14 @@ void warn_outside(std::vector<Finding>& findings,
 
 std::vector<Finding> range_findings(const PreheatParams& params) {
   std::vector<Finding> findings;
-  warn_outside(findings, "CET", params.cet, cet_low, cet_high, "%");
-  warn_outside(
-      findings, "thickness", params.thickness_mm, thickness_low_mm, thickness_high_mm, "mm");
+  warn_outside(findings, "CET", params.cet, preheat_cet_mass_percent, "%");
+  warn_outside(findings, "thickness", params.thickness_mm, preheat_thickness_mm, "mm");
   warn_outside(findings,
                "diffusible hydrogen",
                params.hydrogen_ml_100g,
-               hydrogen_low,
-               hydrogen_high,
+               preheat_hydrogen_ml_100g,
                "ml/100 g");
-  warn_outside(
-      findings, "heat input", params.heat_input_kj_mm, heat_low_kj_mm, heat_high_kj_mm, "kJ/mm");
+  warn_outside(findings, "heat input", params.heat_input_kj_mm, preheat_heat_input_kj_mm, "kJ/mm");
   return findings;
 }
 

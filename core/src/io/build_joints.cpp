@@ -6,6 +6,7 @@
 #include "detail_drafts.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/seam_faces.hpp"
+#include "seamturn/joint/weld_size.hpp"
 
 namespace seamturn::io::detail {
 
@@ -36,8 +37,10 @@ class JointBuilder {
     const joint::Member* second = joint::find_member(weldment_.weldment, joint_.member_2);
     if (first == nullptr || second == nullptr) return joint_;  // told as an unknown member
     set_thickness(*first, *second);
+    check_backing();
     for (const SeamDraft& seam : draft_.seams) joint_.seams.push_back(lay(seam, *first, *second));
     if (is_fillet()) set_legs();
+    if (is_fillet() && joint_.type == joint::JointType::lap) check_edges(*first, *second);
     if (joint::has_two_sides(joint_)) set_sides();
     const auto [thinner_mm, thicker_mm] = std::minmax(
         {joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape)});
@@ -78,6 +81,46 @@ class JointBuilder {
         "the root face is " + mm(root_face_mm) + " and the prepared edge " +
             mm(joint_.thickness_mm) +
             " thick; expected less, or nothing is left to bevel; correct it or take a square edge");
+  }
+
+  /// On a backing the arc must reach it between the edges: a bevelled groove needs a gap there.
+  /// Thin square edges may touch (GB 985-88, square with strip: gap from 0 mm).
+  void check_backing() {
+    const auto* groove = std::get_if<joint::Groove>(&joint_.preparation);
+    const bool backed = joint_.root == joint::RootDecision::steel_backing ||
+                        joint_.root == joint::RootDecision::ceramic_backing;
+    if (groove == nullptr || !backed || groove->form == joint::GrooveForm::square) return;
+    if (groove->gap_mm > 0.0) return;
+    error(
+        "gap",
+        "read.joint.backing_gap",
+        "the bevelled edges touch over a backing, which the arc then does not reach; expected a "
+        "gap above 0 mm and at most " +
+            base::shortest_text(ranges::gap.most) +
+            " mm; open the root as far as a library's ranges recommend, or leave the backing out");
+  }
+
+  /// The leg along the edge of the lapping plate ends at that edge's upper corner.
+  void check_edges(const joint::Member& first, const joint::Member& second) {
+    const joint::Fillet& fillet = std::get<joint::Fillet>(joint_.preparation);
+    if (joint_.seams.empty() || !(fillet.leg_1_mm > 0.0 && fillet.leg_2_mm > 0.0)) return;
+    const bool of_first = joint::lapping_member(joint_, first, second) == 1;
+    const double leg_mm = of_first ? fillet.leg_1_mm : fillet.leg_2_mm;
+    const double edge_mm = joint::wall_thickness_mm((of_first ? first : second).shape);
+    const Spot spot = size_spot(of_first ? "leg-1" : "leg-2");
+    for (const base::Finding& finding : joint::edge_leg_findings(leg_mm, edge_mm)) {
+      report_.add(finding.severity, spot, finding.code, "joint " + joint_.id + ": " + finding.text);
+    }
+  }
+
+  /// Where the size of a fillet is written, whichever way.
+  Spot size_spot(std::string_view leg) const {
+    const joint::Places& places = weldment_.weldment.places;
+    for (const std::string_view attribute : {leg, std::string_view("leg")}) {
+      const auto spot = places.find_spot(draft_.key + "@" + std::string(attribute));
+      if (spot) return *spot;
+    }
+    return places.nearest_spot(draft_.key, "throat");
   }
 
   joint::Seam lay(const SeamDraft& draft, const joint::Member& first, const joint::Member& second) {

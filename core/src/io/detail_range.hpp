@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "seamturn/base/units.hpp"
+#include "seamturn/joint/preparation.hpp"
 
 namespace seamturn::io::detail {
 
@@ -40,7 +41,8 @@ inline constexpr Range weld_size{D::length, "mm", 0.0, 200.0, above};
 inline constexpr Range gap{D::length, "mm", 0.0, 50.0};
 inline constexpr Range root_face{D::length, "mm", 0.0, 1000.0};
 inline constexpr Range depth{D::length, "mm", 0.0, 1000.0, above};
-inline constexpr Range dihedral{D::angle, "deg", 60.0, 135.0};
+inline constexpr Range dihedral{
+    D::angle, "deg", joint::fillet_corner_deg.least, joint::fillet_corner_deg.largest};
 inline constexpr Range included_angle{D::angle, "deg", 0.0, 180.0, above, above};
 inline constexpr Range bevel_angle{D::angle, "deg", 0.0, 90.0, above, above};
 inline constexpr Range first_face{D::angle, "deg", 0.0, 90.0, false, above};

@@ -112,21 +112,23 @@ void add_european_least(std::vector<SizeCheck>& checks, const FilletSize& size) 
        ""});
 }
 
+SizeCheck edge_check(double leg_mm, double edge_thickness_mm) {
+  return make_size_check(
+      {"largest-leg-edge",
+       largest_size,
+       "leg",
+       SizeBound::at_most,
+       largest_edge_leg_mm(edge_thickness_mm),
+       leg_mm,
+       "mm",
+       false,
+       {"AWS D1.1", "largest fillet along an edge, EDGE-THREADS, AWS-DIGEST", Status::verified},
+       "The edge melts away and the leg cannot be measured: smaller leg, or build out to full "
+       "throat on the drawing"});
+}
+
 void add_largest(std::vector<SizeCheck>& checks, const FilletSize& size) {
-  if (size.edge_thickness_mm) {
-    add(checks,
-        {"largest-leg-edge",
-         largest_size,
-         "leg",
-         SizeBound::at_most,
-         largest_edge_leg_mm(*size.edge_thickness_mm),
-         size.leg_mm,
-         "mm",
-         false,
-         {"AWS D1.1", "largest fillet along an edge, EDGE-THREADS, AWS-DIGEST", Status::verified},
-         "The edge melts away and the leg cannot be measured: smaller leg, or build out to full "
-         "throat on the drawing"});
-  }
+  if (size.edge_thickness_mm) checks.push_back(edge_check(size.leg_mm, *size.edge_thickness_mm));
   if (size.german_annex && asks(size, SizeRules::european)) {
     add(checks,
         {"largest-throat-annex-de",
@@ -281,6 +283,25 @@ base::Outcome<std::vector<SizeCheck>> check_fillet_size(const FilletSize& size) 
   add_intermittent(checks, size);
   add_angle(checks, size);
   return checks;
+}
+
+std::vector<base::Finding> edge_leg_findings(double leg_mm, double edge_thickness_mm) {
+  SEAMTURN_REQUIRE(std::isfinite(leg_mm) && leg_mm > 0.0, leg_mm);
+  const SizeCheck check = edge_check(leg_mm, edge_thickness_mm);
+  constexpr double rounding_ratio = 1e-9;
+  if (leg_mm > edge_thickness_mm * (1.0 + rounding_ratio)) {
+    return {base::Finding{
+        base::Severity::error,
+        "joint.size.beyond_edge",
+        "the leg along the edge is " + base::digits_text(leg_mm) + " mm and the edge " +
+            base::digits_text(edge_thickness_mm) + " mm high; expected above 0 and at most " +
+            base::digits_text(check.required) + " mm there (" + std::string(check.citation.key) +
+            ", " + std::string(check.citation.locator) + "); take a smaller leg or a thicker plate",
+        {},
+        {}}};
+  }
+  const SizeCheck one[] = {check};
+  return size_findings(one);
 }
 
 base::Outcome<LeastLeg> least_fillet_leg(FilletSize size) {

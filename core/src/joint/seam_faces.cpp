@@ -20,8 +20,8 @@ using geom::Vec3;
 
 constexpr double path_off_mm = 1.0;   // a path drawn by hand; the header promises it
 constexpr double leg_probe_mm = 1.0;  // beyond the tolerance: how far each surface must go on
-const Angle smallest_corner = Angle::deg(60.0);  // fillets between plates, as the section allows
-const Angle largest_corner = Angle::deg(135.0);
+const Angle smallest_corner = Angle::deg(fillet_corner_deg.least);
+const Angle largest_corner = Angle::deg(fillet_corner_deg.largest);
 const Angle same_plane = Angle::deg(5.0);  // two surfaces of one butt
 const Angle slack = Angle::deg(1e-6);
 
@@ -208,8 +208,9 @@ base::Outcome<Pair> find_corner(const Site& site, const Vec3& p) {
     return no_corner(site,
                      p,
                      "their surfaces stand at " +
-                         base::fixed_text(nearest.between_walls().deg(), 1) +
-                         " deg, and 60 to 135 deg is worked with");
+                         base::fixed_text(nearest.between_walls().deg(), 1) + " deg, and " +
+                         base::digits_text(fillet_corner_deg.least) + " to " +
+                         base::digits_text(fillet_corner_deg.largest) + " deg is worked with");
   }
   if (is_ambiguous(weldable)) return no_corner(site, p, "two corners meet there");
   return weldable.front();
@@ -327,6 +328,18 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
     if (auto refusal = leg_differs(type, preparation, site, path, faces)) return *refusal;
   }
   return faces;
+}
+
+int lapping_member(const Joint& joint, const Member& first, const Member& second) {
+  SEAMTURN_REQUIRE(!joint.seams.empty(), joint.id);
+  const Seam& seam = joint.seams.front();
+  if (!seam.path) return 2;
+  constexpr double across = 0.5;  // far from both: the faces of a plate stand square
+  const auto is_edge = [&](const Member& member, const Vec3& wall) {
+    if (!std::holds_alternative<Plate>(member.shape)) return false;
+    return std::abs((member.X_JM.rotation.transpose() * wall).z()) < across;
+  };
+  return is_edge(first, seam.wall_1) && !is_edge(second, seam.wall_2) ? 1 : 2;
 }
 
 }  // namespace seamturn::joint

@@ -1,37 +1,13 @@
 // SPDX-License-Identifier: MIT
-// The limits that bind one pass, tightest first, and which of them a pass would break.
+// Which of the bounds of a pass it would break.
 #pragma once
 
 #include <algorithm>
-#include <limits>
-#include <span>
 #include <string_view>
 
-#include "seamturn/process/bead_limits.hpp"
+#include "seamturn/pass/caps.hpp"
 
 namespace seamturn::pass {
-
-/// One bound and the row it comes from; infinite when no row binds.
-struct Bound {
-  double value = std::numeric_limits<double>::infinity();
-  std::string_view id;
-};
-
-/// The tightest bounds of all rows that match a family, role and position.
-struct Caps {
-  Bound leg_mm;  ///< of a fillet laid in one pass
-  Bound area_mm2;
-  Bound thickness_mm;  ///< of the layer
-  Bound split_mm;      ///< a wider layer takes at least two beads
-};
-
-struct CapsKey {
-  process::WeldFamily family = process::WeldFamily::fillet;
-  process::WeldPosition position = process::WeldPosition::pa;
-  process::PassRole role = process::PassRole::fill;
-};
-
-[[nodiscard]] Caps find_caps(std::span<const process::BeadLimit> limits, const CapsKey& key);
 
 // A size equal to its limit is within it, whatever the rounding of the geometry.
 inline constexpr double limit_rounding_ratio = 1e-9;

@@ -6,6 +6,7 @@
 
 #include "detail_assemble.hpp"
 #include "seamturn/joint/groove_size.hpp"
+#include "seamturn/joint/seam_faces.hpp"
 #include "seamturn/joint/weld_size.hpp"
 
 namespace seamturn::planner::detail {
@@ -122,7 +123,10 @@ Checks fillet_checks(const JointWork& work, const joint::Fillet& fillet) {
   size.thicker_mm = std::max(wall_1_mm, wall_2_mm);
   size.low_hydrogen = joint::is_low_hydrogen(work.wire->process).value_or(false);
   take_lengths(*work.joint, size);
-  if (work.joint->type == joint::JointType::lap) size.edge_thickness_mm = wall_2_mm;
+  if (work.joint->type == joint::JointType::lap) {
+    const int of = joint::lapping_member(*work.joint, *work.member_1, *work.member_2);
+    size.edge_thickness_mm = of == 1 ? wall_1_mm : wall_2_mm;
+  }
   return joint::check_fillet_size(size);
 }
 

@@ -13,8 +13,8 @@ namespace {
 using base::Refusal;
 using joint::CoverShape;
 
-constexpr Angle smallest_dihedral = Angle::deg(60.0);  // [SKEWED-TEE]: fillets from 60 to 135 deg
-constexpr Angle largest_dihedral = Angle::deg(135.0);
+constexpr Angle smallest_dihedral = Angle::deg(joint::fillet_corner_deg.least);
+constexpr Angle largest_dihedral = Angle::deg(joint::fillet_corner_deg.largest);
 constexpr Angle angle_slack = Angle::deg(1e-6);  // directions read off members
 
 void check_fillet_gap(const joint::Fillet& fillet, Problems& problems) {

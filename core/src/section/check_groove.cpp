@@ -214,9 +214,6 @@ CutDepths cut_depths(const Groove& groove, double thickness_mm) {
 
 double welded_depth_mm(const Groove& groove, const SectionParams& params) {
   const CutDepths cuts = cut_depths(groove, params.thickness_mm);
-  if (params.side == 2 && params.gouge.depth_mm > 0.0) {
-    return std::max(params.gouge.depth_mm, cuts.side_2_mm);
-  }
   if (params.depth_mm > 0.0 && params.depth_mm < params.thickness_mm) return params.depth_mm;
   if (!groove.is_double) return params.thickness_mm;
   return params.side == 2 ? cuts.side_2_mm : groove.root_face_mm + cuts.side_1_mm;

@@ -17,7 +17,7 @@ struct CutDepths {
 [[nodiscard]] CutDepths cut_depths(const joint::Groove& groove, double thickness_mm);
 
 /// Depth that is welded from the side asked for: as stated, else all of it (side 1 takes the root
-/// face along).
+/// face along). A gouged side has a profile of its own and is not asked here.
 [[nodiscard]] double welded_depth_mm(const joint::Groove& groove, const SectionParams& params);
 
 /// Everything that is wrong with the sizes, in one refusal under the first code; none: sound.

@@ -4,6 +4,7 @@
 // cards.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -25,6 +26,22 @@ struct Given {
   std::string origin;
 };
 
+/// How far a value stands from the nearest limit it is checked against. The limits are those of the
+/// check itself.
+struct HowClose {
+  std::string name;  ///< what is measured: "thickness", "leg" ...
+  double value = 0.0;
+  std::string unit;
+  std::optional<double> least;  ///< one of the two at least
+  std::optional<double> largest;
+  double nearest = 0.0;   ///< the limit the value is nearest to
+  double distance = 0.0;  ///< to it, in the unit; below 0: the value lies outside
+  /// The distance as a share of the range between both limits, or of the only limit; none when that
+  /// is 0.
+  std::optional<double> share_ratio;
+  std::string origin;  ///< whose limit it is
+};
+
 /// One link of the chain.
 struct ExplainStep {
   std::string figure;   ///< name asked for: "section", "metal" ...
@@ -34,6 +51,7 @@ struct ExplainStep {
   std::vector<Given> results;        ///< intermediates first, the figure itself last
   std::vector<std::string> sources;  ///< key, clause, status
   std::string range;                 ///< where it is valid
+  std::vector<HowClose> how_close;   ///< to the limits that are numbers; empty: none is
 };
 
 /// Names that can be asked for, in the order of the chain.

@@ -36,6 +36,12 @@ struct CoolingTime {
   std::vector<base::Finding> findings;
 };
 
+/// Start above which the formula's fit is doubted, and from which on nothing cools from 800 to 500
+/// degC. Source: project choice (the fit stems from usual interpass temperatures); geometry of the
+/// formula.
+inline constexpr double cooling_start_usual_max_c = 350.0;
+inline constexpr double cooling_start_limit_c = 500.0;
+
 /// Cooling time of a run.
 /// Units: kJ/mm, mm, degC -> s.
 /// Pre: finite, heat input and thickness > 0.

@@ -7,8 +7,16 @@
 #include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
+#include "seamturn/base/valid_range.hpp"
 
 namespace seamturn::heat {
+
+/// Range of the method; outside, its value is an extrapolation. Source: [EN 1011-2] 2001 C.3 from
+/// memory.
+inline constexpr base::ValidRange preheat_cet_mass_percent{0.2, 0.5};
+inline constexpr base::ValidRange preheat_thickness_mm{10.0, 90.0};
+inline constexpr base::ValidRange preheat_hydrogen_ml_100g{1.0, 20.0};
+inline constexpr base::ValidRange preheat_heat_input_kj_mm{0.5, 4.0};
 
 struct PreheatParams {
   double cet = 0.0;               ///< mass-%: plate, or weld metal + 0.03, whichever is higher

@@ -8,6 +8,7 @@
 #include <variant>
 
 #include "seamturn/base/angle.hpp"
+#include "seamturn/base/valid_range.hpp"
 
 namespace seamturn::joint {
 
@@ -34,6 +35,10 @@ struct Fillet {
   double gap_mm = 0.0;    ///< second member off the first; the legs named hold beyond it
   double reach_mm = 0.0;  ///< metal run into the gap, behind the root
 };
+
+/// Angle between the plates of a fillet; outside, the edge is prepared. In degrees, as files and
+/// rules state it. Source: [SKEWED-TEE].
+inline constexpr base::ValidRange fillet_corner_deg{60.0, 135.0};
 
 /// The two edges of a groove, before any second side is thought of.
 enum class GrooveForm { square, v, bevel, u, j, compound_v };

@@ -35,4 +35,9 @@ struct SeamFaces {
                                                        const Member& second,
                                                        const geom::Path& path);
 
+/// Along whose edge the fillet of a lap runs: 1 where its seam lies on a narrow face of the first
+/// member and on none of the second, else 2 (also for a seam without a place). Pre: it has a seam.
+/// Source: none - reads the surfaces. Tests: joint/seam_faces - law.
+[[nodiscard]] int lapping_member(const Joint& joint, const Member& first, const Member& second);
+
 }  // namespace seamturn::joint

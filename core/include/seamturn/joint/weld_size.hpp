@@ -41,6 +41,13 @@ enum class SizeColumn { metric, inch };
 /// Tests: joint/weld_size - published.
 [[nodiscard]] double largest_edge_leg_mm(double edge_thickness_mm);
 
+/// What is wrong with a leg laid along the edge of a plate: an error where the edge ends before the
+/// leg, a warning where it comes nearer to the upper corner than the rule allows.
+/// Units: mm.  Pre: finite, above 0.
+/// Outside: error joint.size.beyond_edge, warning joint.size.rule_broken.
+/// Source: geometry; [AWS D1.1] as largest_edge_leg_mm. Tests: joint/weld_size - published, law.
+[[nodiscard]] std::vector<base::Finding> edge_leg_findings(double leg_mm, double edge_thickness_mm);
+
 /// Leg that counts in strength for a weld of a length: a quarter of the length at most.
 /// Pre: leg > 0, length > 0. Source: [AWS D1.1] 2010 2.4.2. Tests: joint/weld_size - published
 /// rule.
