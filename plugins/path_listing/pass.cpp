@@ -38,7 +38,10 @@ void put_rolling(pugi::xml_node node, pugi::xml_node visit, pugi::xml_node pass)
   for (const pugi::xml_node axis : visit.children("axis")) last = axis;
   pugi::xml_node rolling = node.append_child("rolling");
   put(rolling, "axis", text(last, "name"));
-  put(rolling, "from_deg", text(last, "angle_deg"));
+  const bool wound = bool(pass.attribute("roll_from_deg"));
+  put(rolling,
+      "from_deg",
+      wound ? rounded(number(pass, "roll_from_deg"), 3) : text(last, "angle_deg"));
   if (!pass.attribute("roll_deg")) {
     put(rolling, "open", "the plan does not say how far and which way; ask before welding");
     return;

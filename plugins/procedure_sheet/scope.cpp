@@ -85,6 +85,11 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
     const char* notation = text(seam.child("welded"), "notation");
     if (*notation != '\0') put(child, "welded", notation);
     copy(seam, child, {"rolling"});
+    for (const pugi::xml_node layer : seam.child("welded").children("layer-start")) {
+      pugi::xml_node start = child.append_child("layer-start");
+      copy(layer, start, {"layer", "from_end"});
+      copy_rounded(layer, start, 0, {"start_mm", "stop_mm"});
+    }
   }
 }
 

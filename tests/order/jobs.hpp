@@ -65,6 +65,7 @@ inline order::Block random_block(const JobMix& mix, int index, base::Random& ran
     pass.arc_s = random.below(8) == 0 ? 0.0 : random.between(2.0, 60.0);
     pass.gap_s = mix.gaps && random.below(3) != 0 ? random.between(0.0, 150.0) : 0.0;
     pass.overhead_s = random.between(0.0, 2.0);
+    pass.wind_s = random.below(5) == 0 ? random.between(1.0, 10.0) : 0.0;
     pass.unwind_s = random.below(4) == 0 ? random.between(1.0, 20.0) : 0.0;
     block.passes.push_back(pass);
   }

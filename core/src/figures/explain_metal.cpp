@@ -49,6 +49,7 @@ struct PreparationInputs {
     add(inputs, "leg-2", fillet.leg_2_mm, "mm", leg_origin(subject, "leg-2"));
     add(inputs, "bulge", fillet.bulge_mm, "mm", subject.of_joint("bulge"));
     add(inputs, "gap", fillet.gap_mm, "mm", subject.of_joint("gap"));
+    add(inputs, "over-weld", fillet.over_weld_ratio, "", subject.of_joint("over-weld"));
   }
   void operator()(const joint::Groove& groove) const {
     const joint::Joint& joint = subject.described;

@@ -50,14 +50,29 @@ void put_geometry(pugi::xml_node node, const joint::Seam& seam) {
 
 /// What is welded of the seam; stations count from the start of its path, of a closed one from
 /// where the passes start.
-void put_welded(pugi::xml_node parent, const joint::Seam& seam) {
+void put_welded(pugi::xml_node parent,
+                const joint::Seam& seam,
+                const std::vector<joint::LayerStops>& starts) {
   pugi::xml_node node = parent.append_child("welded");
   put_text_if(node, "notation", joint::length_notation(seam.asked));
   if (seam.asked.run_on_mm > 0.0) put_number(node, "run_on_mm", seam.asked.run_on_mm);
   if (seam.asked.run_off_mm > 0.0) put_number(node, "run_off_mm", seam.asked.run_off_mm);
   if (seam.asked.overlap_mm > 0.0) put_number(node, "overlap_mm", seam.asked.overlap_mm);
   if (seam.asked.end_return_mm > 0.0) put_number(node, "end_return_mm", seam.asked.end_return_mm);
+  if (seam.asked.corner_clear_mm > 0.0) {
+    put_number(node, "corner_clear_mm", seam.asked.corner_clear_mm);
+  }
+  if (seam.asked.stop_stagger_mm > 0.0) {
+    put_number(node, "stop_stagger_mm", seam.asked.stop_stagger_mm);
+  }
   put_number_if(node, "crater_s", seam.asked.crater_s);
+  for (const joint::LayerStops& layer : starts) {
+    pugi::xml_node child = node.append_child("layer-start");
+    put_count(child, "layer", layer.layer);
+    put_number(child, "start_mm", layer.start_mm);
+    put_number(child, "stop_mm", layer.stop_mm);
+    put_flag(child, "from_end", layer.reversed);
+  }
   for (const joint::Stretch& stretch : joint::stretches_of(seam)) {
     pugi::xml_node child = node.append_child("stretch");
     put_number(child, "from_mm", stretch.from_mm);
@@ -96,6 +111,7 @@ void put_place_in_order(pugi::xml_node node,
   put_flag(node, "reversed", planned.reversed);
   if (!planned.roll) return;
   put_number(node, "roll_deg", planned.roll->deg());
+  if (planned.roll_from) put_number(node, "roll_from_deg", planned.roll_from->deg());
   if (planned.pass.arc_time_s > 0.0) {
     put_number(node, "roll_deg_s", planned.roll->deg() / planned.pass.arc_time_s);
   }
@@ -122,8 +138,9 @@ void put_up(pugi::xml_node node,
   if (planned.stance < 0 || !seam.path || !plan.cell) return;
   const auto index = static_cast<std::size_t>(planned.stance);
   SEAMTURN_REQUIRE(index < plan.stances.size(), index, plan.stances.size());
-  const geom::Mat3 R_WD =
-      turn::rotation_WD(plan.cell->positioner.kind, plan.stances[index].stance.axes);
+  std::vector<base::Angle> axes = plan.stances[index].stance.axes;
+  if (planned.roll_from) axes.back() = *planned.roll_from;
+  const geom::Mat3 R_WD = turn::rotation_WD(plan.cell->positioner.kind, axes);
   const joint::SectionFrame frame =
       joint::section_frame(joint, seam, start_station_mm(*seam.path, planned));
   const auto rise = [&](const geom::Vec3& direction_J) {
@@ -195,7 +212,7 @@ void put_seam(pugi::xml_node parent,
   put_number(node, "heat_input_min_kj_mm", seam.stack.heat_input_min_kj_mm);
   put_number(node, "heat_input_max_kj_mm", seam.stack.heat_input_max_kj_mm);
   put_geometry(node, *described);
-  put_welded(node, *described);
+  put_welded(node, *described, seam.starts);
   for (const plan::PlannedPass& pass : seam.passes) {
     put_up(put_pass(node, plan, pass), plan, joint, *described, pass);
   }

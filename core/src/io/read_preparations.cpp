@@ -32,6 +32,7 @@ joint::Fillet read_fillet(AttributeReader& reader, JointDraft& draft) {
   fillet.bulge_mm = reader.find_quantity("bulge", ranges::bulge).value_or(0.0);
   fillet.gap_mm = reader.find_quantity("gap", ranges::gap).value_or(0.0);
   fillet.reach_mm = reader.find_quantity("reach", ranges::gap).value_or(0.0);
+  fillet.over_weld_ratio = reader.find_quantity("over-weld", ranges::over_weld).value_or(1.0);
   const int kinds = int(draft.throat_mm.has_value()) + int(leg.has_value()) +
                     int(leg_1.has_value() || leg_2.has_value());
   if (kinds == 0) misplaced_size(reader, "throat", "the fillet has no size");

@@ -37,6 +37,10 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   asked.form = static_cast<LengthForm>(reader.find_word("form", forms).value_or(0));
   if (asked.form == LengthForm::intermittent) {
     read_elements(reader, asked);
+    for (const char* name : {"corner-clear", "stop-stagger"}) {
+      reader.refuse(
+          name, "read.welded.form", "the elements of an intermittent weld lie as counted");
+    }
   } else {
     for (const char* name : {"count", "each", "gap", "pattern"}) {
       reader.refuse(name, "read.welded.form", "it belongs to form=\"intermittent\"");
@@ -49,6 +53,8 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   asked.run_off_mm = length("run-off");
   asked.end_return_mm = length("end-return");
   asked.overlap_mm = length("overlap");
+  asked.corner_clear_mm = length("corner-clear");
+  asked.stop_stagger_mm = length("stop-stagger");
   asked.crater_s = reader.find_quantity("crater-time", ranges::time);
   reader.finish(key + "/welded", places);
   check_children(context, welded, {});

@@ -9,6 +9,17 @@
 
 namespace seamturn::joint {
 
+Fillet laid_fillet(const Fillet& drawn) {
+  SEAMTURN_REQUIRE(drawn.over_weld_ratio >= 1.0, drawn.over_weld_ratio);
+  const double growth = std::sqrt(drawn.over_weld_ratio);
+  Fillet laid = drawn;
+  laid.leg_1_mm *= growth;
+  laid.leg_2_mm *= growth;
+  laid.bulge_mm *= growth;
+  laid.over_weld_ratio = 1.0;
+  return laid;
+}
+
 namespace {
 
 constexpr GrooveName grooves[] = {

@@ -97,13 +97,13 @@ class Chain {
     Earliest result;
     result.last.reversed = option.reversed;
     double start_s =
-        arrival_s(block, option) + now.gouge_s + retract_s_ + now.passes.front().overhead_s;
+        arrival_s(block, option) + now.gouge_s + retract_s_ + before_arc_s(now.passes.front());
     start_s = std::max(start_s, cool_s(block, now.passes.front(), option));
     for (std::size_t k = 0; k < now.passes.size(); ++k) {
       const BlockPass& pass = now.passes[k];
       if (k > 0) {
         start_s = result.leave_s + air_s(job_, option.end_W, option.start_W) + retract_s_ +
-                  pass.overhead_s;
+                  before_arc_s(pass);
         start_s = std::max(start_s, ready_s(result.last, pass, option.reversed));
       }
       result.last.last_start_s = start_s;

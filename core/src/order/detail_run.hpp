@@ -61,6 +61,11 @@ struct RobotState {
          arc_since_clean_s + arc_s > job.clean_every_s;
 }
 
+/// Seconds of a pass that lie before its arc in every order.
+[[nodiscard]] inline double before_arc_s(const BlockPass& pass) {
+  return pass.wind_s + pass.overhead_s;
+}
+
 /// Keeps nothing but the time.
 struct NoRecord {
   void operator()(timeline::SecondKind, double, int, int, int = -1) const {}
@@ -146,6 +151,7 @@ class Run {
            const Option& option,
            const BlockPass& pass,
            Place place) const {
+    spend(state, Kind::turn, pass.wind_s, place.block);
     spend(state, Kind::other, pass.overhead_s, place.block);
     if (zone.laid) {
       const double wait_s = ready_s(zone, pass, option.reversed) - state.now_s;

@@ -252,8 +252,8 @@ class Search {
   }
 
   /// Seconds of a block's work that lie before its first arc.
-  double before_arc_s(const Block& block) const {
-    return block.gouge_s + block.passes.front().overhead_s + air_s(job_, job_.retract_mm);
+  double before_first_arc_s(const Block& block) const {
+    return block.gouge_s + before_arc_s(block.passes.front()) + air_s(job_, job_.retract_mm);
   }
 
   /// From the first arc of a block to the end of the cycle by what must follow, least case.
@@ -269,11 +269,11 @@ class Search {
     const auto& sorted = precedence.sorted();
     for (auto block = sorted.rbegin(); block != sorted.rend(); ++block) {
       const auto b = static_cast<std::size_t>(*block);
-      const double mine_s = work_s(job_, job_.blocks[b]) - before_arc_s(job_.blocks[b]);
+      const double mine_s = work_s(job_, job_.blocks[b]) - before_first_arc_s(job_.blocks[b]);
       double after_s = home_from_s_[b];
       for (const int follower : precedence.followers(*block)) {
         const auto f = static_cast<std::size_t>(follower);
-        after_s = std::max(after_s, tail_s_[f] + before_arc_s(job_.blocks[f]));
+        after_s = std::max(after_s, tail_s_[f] + before_first_arc_s(job_.blocks[f]));
       }
       tail_s_[b] = mine_s + after_s;
     }

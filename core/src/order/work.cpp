@@ -19,7 +19,7 @@ double wait_inside_s(const Job& job, const Block& block, const Option& option, s
   ZoneState zone;
   zone.last_end_s = before.arc_s;
   const double earliest_s = before.arc_s + 2.0 * air_s(job, job.retract_mm) + before.unwind_s +
-                            air_s(job, option.end_W, option.start_W) + pass.overhead_s;
+                            air_s(job, option.end_W, option.start_W) + before_arc_s(pass);
   return std::max(0.0, ready_s(zone, pass, false) - earliest_s);
 }
 
@@ -29,7 +29,7 @@ double work_s(const Job& job, const Block& block) {
   const double retract_s = air_s(job, job.retract_mm);
   double total_s = block.gouge_s;
   for (const BlockPass& pass : block.passes) {
-    total_s += pass.arc_s + pass.overhead_s + pass.unwind_s + 2.0 * retract_s;
+    total_s += before_arc_s(pass) + pass.arc_s + pass.unwind_s + 2.0 * retract_s;
   }
   return total_s;
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "detail_assemble.hpp"
+#include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/process/deposit.hpp"
 
@@ -69,10 +70,21 @@ class JointAssembler {
       planned.passes.push_back(std::move(out));
     }
     base::append_findings(plan_.findings, planned.stack.findings);
+    set_starts(*seam.seam, planned);
     return planned;
   }
 
  private:
+  void set_starts(const joint::Seam& seam, plan::PlannedSeam& planned) {
+    joint::StartStopMap starts = layer_starts(seam, planned.stack);
+    planned.starts = std::move(starts.layers);
+    for (base::Finding& finding : starts.findings) {
+      finding.text = "seam " + seam.id + ": " + finding.text;
+      finding.place = place_of(inputs_.weldment, "joint/" + work_.joint->id);
+      plan_.findings.push_back(std::move(finding));
+    }
+  }
+
   void set_cooling_times(const pass::Pass& pass, plan::PlannedPass& out) {
     out.t85_s = cooling_time_s(pass, work_.heat.preheat_c);
     out.t85_long_s = cooling_time_s(pass, work_.heat.interpass_max_c);

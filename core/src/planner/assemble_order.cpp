@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -36,6 +37,7 @@ class OrderAssembler {
       plan_.seconds[kind] = clock.total_s(static_cast<timeline::SecondKind>(kind));
     }
     plan_.cycle_s = clock.now_s();
+    for (std::size_t i = 0; i < seams_.size(); ++i) set_starts(i);
     plan_.lower_bound_s = found_.lower_bound_s;
     plan_.proved_best = found_.proved_best;
   }
@@ -80,15 +82,61 @@ class OrderAssembler {
     pass.end_s = event.end_s;
     pass.stance = stance;
     pass.reversed = placement.reversed;
-    if (placement.rolling) pass.roll = rolled_turn(inputs_, *ref.work->seam);
-    set_points(ref, placement, pass);
+    const LayerStart start = start_of(origin.seam, pass.pass.layer);
+    if (placement.rolling) {
+      const auto index_of_stance = static_cast<std::size_t>(placement.stance);
+      pass.roll = rolled_turn(inputs_, *ref.work->seam);
+      pass.roll_from = pool_.stances[index_of_stance].axes.back() + start.wound;
+    }
+    set_points(ref, placement, start, pass);
     note_seam(stance, seam.id);
     return pass.pass.number;
   }
 
+  LayerStart start_of(int seam, int layer) const {
+    const std::vector<LayerStart>& starts = job_.starts[static_cast<std::size_t>(seam)];
+    return starts.empty() ? LayerStart() : starts.at(static_cast<std::size_t>(layer) - 1);
+  }
+
+  /// Stations where the layers of a closed seam start as it is held; a layer that had to start
+  /// where the first does is told.
+  void set_starts(std::size_t index) {
+    const joint::Seam& seam = *seams_[index].work->seam;
+    const std::vector<LayerStart>& starts = job_.starts[index];
+    if (starts.empty() || !geom::is_closed(*seam.path)) return;
+    const double length_mm = geom::path_length_mm(*seam.path);
+    const auto wrapped = [&](double at_mm) {
+      return at_mm - length_mm * std::floor(at_mm / length_mm);
+    };
+    plan::PlannedSeam& planned = planned_seam(plan_, seam.id);
+    bool has_room = true;
+    for (std::size_t k = 0; k < starts.size(); ++k) {
+      joint::LayerStops& layer = planned.starts.at(k);
+      const double asked_mm = wrapped(layer.start_mm - planned.starts.front().start_mm);
+      has_room = has_room && (k == 0 || starts[k].behind_mm > 0.0 || asked_mm <= 0.0);
+    }
+    const double first_mm = job_.placements[index].front().ring_start_mm;
+    for (std::size_t k = 0; k < starts.size(); ++k) {
+      planned.starts[k].start_mm = wrapped(first_mm + starts[k].behind_mm);
+      planned.starts[k].stop_mm = wrapped(planned.starts[k].start_mm + seam.asked.overlap_mm);
+    }
+    if (has_room) return;
+    plan_.findings.push_back(base::Finding{
+        base::Severity::warning,
+        "plan.starts.no_turn_left",
+        "seam " + seam.id +
+            ": the rolling axis has no turn left to start every layer elsewhere; its stops lie "
+            "above one another: give the axis more travel, or grind the stops",
+        place_of(inputs_.weldment, "joint/" + seams_[index].joint->joint->id),
+        {}});
+  }
+
   /// Torch poses; a closed seam starts at the station the placement names.
-  void set_points(const SeamRef& ref, const Placement& placement, plan::PlannedPass& pass) const {
-    const reach::Course course{placement.reversed, placement.ring_start_mm};
+  void set_points(const SeamRef& ref,
+                  const Placement& placement,
+                  const LayerStart& start,
+                  plan::PlannedPass& pass) const {
+    const reach::Course course{placement.reversed, placement.ring_start_mm + start.behind_mm};
     pass.points =
         reach::key_poses(*ref.joint->joint, *ref.work->seam, ref.work->section, pass.pass, course);
   }

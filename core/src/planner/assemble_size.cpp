@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "detail_assemble.hpp"
+#include "detail_joints.hpp"
 #include "seamturn/joint/groove_size.hpp"
 #include "seamturn/joint/seam_faces.hpp"
 #include "seamturn/joint/weld_size.hpp"
@@ -174,10 +175,14 @@ std::optional<plan::PlannedSize> size_of(const JointWork& work, const plan::Plan
 }
 
 /// Metal of the passes over metal drawn; what differs by rounding only is 1.
-double over_weld_ratio(const plan::PlannedSeam& seam) {
+double over_weld_ratio(const joint::Joint& joint,
+                       const joint::Seam& described,
+                       const plan::PlannedSeam& seam) {
   double laid_mm2 = 0.0;
   for (const plan::PlannedPass& pass : seam.passes) laid_mm2 += pass.pass.area_mm2;
-  const double ratio = laid_mm2 / seam.section.area_mm2;
+  const auto drawn = section::weld_section(drawn_params(joint, described));
+  SEAMTURN_REQUIRE(drawn.has_value(), seam.id);  // the larger section was made
+  const double ratio = laid_mm2 / drawn->area_mm2;
   return std::abs(ratio - 1.0) < 1e-9 ? 1.0 : ratio;
 }
 
@@ -189,7 +194,7 @@ void assemble_sizes(const std::vector<JointWork>& joints, plan::Plan& plan) {
     for (std::size_t k = 0; k < planned.seams.size(); ++k) {
       plan::PlannedSeam& seam = planned.seams[k];
       seam.counted = throat_of(joints[i], *joints[i].seams[k].seam, seam);
-      seam.over_weld_area_ratio = over_weld_ratio(seam);
+      seam.over_weld_area_ratio = over_weld_ratio(*joints[i].joint, *joints[i].seams[k].seam, seam);
     }
     planned.size = size_of(joints[i], planned);
   }

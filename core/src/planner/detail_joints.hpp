@@ -21,9 +21,12 @@ void check_preparation(const Inputs& inputs,
 /// From how many sides a joint is closed, as the ranges of standards count.
 [[nodiscard]] joint::RangeSides sides_of(const joint::Joint& joint);
 
-/// What the section of a seam is made of, and what its passes may be in a position.
+/// What the section of a seam is made of, as laid and as drawn, and what its passes may be in a
+/// position.
 [[nodiscard]] section::SectionParams section_params(const joint::Joint& joint,
                                                     const joint::Seam& seam);
+[[nodiscard]] section::SectionParams drawn_params(const joint::Joint& joint,
+                                                  const joint::Seam& seam);
 [[nodiscard]] pass::StackRequest stack_request(const Inputs& inputs,
                                                const JointWork& work,
                                                const SeamWork& seam,

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "detail_starts.hpp"
 #include "detail_work.hpp"
 #include "seamturn/order/job.hpp"
 
@@ -19,6 +20,7 @@ struct OrderJob {
   order::Job job;
   std::vector<BlockOrigin> origins;                ///< per block
   std::vector<std::vector<Placement>> placements;  ///< per seam; Option::tag indexes it
+  std::vector<std::vector<LayerStart>> starts;     ///< per seam and layer; none: nothing asked for
   std::vector<int> pool_stance;                    ///< job stance -> pool stance; -1: rest position
 };
 

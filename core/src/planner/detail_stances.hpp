@@ -36,6 +36,11 @@ void turn_beads(std::vector<JointWork>& joints,
 /// stretch.
 [[nodiscard]] base::Angle rolled_angle(const joint::Seam& seam);
 
+/// The positioner turns against the travel: +1 when its last axis' angle rises during a rolled
+/// pass.
+[[nodiscard]] double rolling_sense(const cell::Positioner& positioner,
+                                   const geom::Vec3& ring_axis_D);
+
 /// Turn of the positioner's last axis while one pass of a rolled ring is laid: as far as it is
 /// welded, against the travel, in the sense of that axis.
 /// Pre: the seam is a ring whose axis is parallel to the last axis of the positioner.

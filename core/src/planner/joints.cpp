@@ -204,6 +204,14 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
 }  // namespace
 
 section::SectionParams section_params(const joint::Joint& joint, const joint::Seam& seam) {
+  section::SectionParams params = drawn_params(joint, seam);
+  if (auto* fillet = std::get_if<joint::Fillet>(&params.preparation)) {
+    *fillet = joint::laid_fillet(*fillet);
+  }
+  return params;
+}
+
+section::SectionParams drawn_params(const joint::Joint& joint, const joint::Seam& seam) {
   section::SectionParams params;
   params.preparation = joint.preparation;
   params.thickness_mm = joint.thickness_mm;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "detail_joints.hpp"
@@ -84,8 +85,26 @@ class Maker {
       gap_s_.push_back(is_placed(i) ? choice_of(i).gap_s : std::vector<double>());
       zone_.push_back(static_cast<int>(i));
     }
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      out_.starts.push_back(is_placed(i) ? starts_of(i) : std::vector<LayerStart>());
+    }
     opposed_.assign(seams_.size(), false);
     block_of_.resize(seams_.size());
+  }
+
+  [[nodiscard]] std::vector<LayerStart> starts_of(std::size_t seam) const {
+    const joint::Seam& described = *seams_[seam].work->seam;
+    const Placement& placement = out_.placements[seam].front();
+    if (!placement.rolling) return planned_starts(described, choice_of(seam).stack);
+    return rolled_starts(described,
+                         choice_of(seam).stack,
+                         cell_.positioner.axes.back(),
+                         axes_of(job_stance_.at(placement.stance)).back(),
+                         rolled_turn(inputs_, described));
+  }
+  [[nodiscard]] LayerStart start_of(std::size_t seam, int layer) const {
+    const std::vector<LayerStart>& starts = out_.starts[seam];
+    return starts.empty() ? LayerStart() : starts.at(static_cast<std::size_t>(layer) - 1);
   }
 
   /// Both sides of a groove heat the same place: one zone, and gaps from pass to pass as they are
@@ -157,15 +176,32 @@ class Maker {
     pass.arc_s = choice.stack.passes[index].arc_time_s;
     pass.gap_s = gap_s_[seam][index];
     pass.overhead_s = pass_overhead_s(cell_, *seams_[seam].work->seam);
-    const cell::Axis& last = cell_.positioner.axes.back();
-    if (out_.placements[seam].front().rolling && !last.endless) {
-      pass.unwind_s =
-          turn::move_time_s(turn::MoveParams{rolled_angle(*seams_[seam].work->seam).rad(),
-                                             last.speed_rad_s,
-                                             last.acceleration_rad_s2,
-                                             std::nullopt});
-    }
+    if (out_.placements[seam].front().rolling) set_winding(seam, choice.stack.passes[index], pass);
     return pass;
+  }
+
+  /// A rolling axis is turned to where its pass starts and, when it has limits, back again.
+  void set_winding(std::size_t seam, const pass::Pass& laid, order::BlockPass& pass) const {
+    const cell::Axis& last = cell_.positioner.axes.back();
+    const joint::Seam& described = *seams_[seam].work->seam;
+    const auto turn_s = [&](Angle by) {
+      return turn::move_time_s(turn::MoveParams{
+          std::abs(by.rad()), last.speed_rad_s, last.acceleration_rad_s2, std::nullopt});
+    };
+    const Angle wound = start_of(seam, laid.layer).wound;
+    pass.wind_s = wound == Angle() ? 0.0 : turn_s(wound);
+    if (!last.endless) pass.unwind_s = turn_s(wound + rolled_turn(inputs_, described));
+  }
+
+  /// Open seams whose stops are to lie apart are welded from alternate ends, where both ways can
+  /// be.
+  bool keeps_way(std::size_t seam, const Placement& placement, int layer) const {
+    if (out_.starts[seam].empty() || geom::is_closed(*seams_[seam].work->seam->path)) return true;
+    const bool wanted = start_of(seam, layer).reversed;
+    const auto& all = out_.placements[seam];
+    const bool can = std::any_of(
+        all.begin(), all.end(), [&](const Placement& p) { return p.reversed == wanted; });
+    return !can || placement.reversed == wanted;
   }
 
   std::vector<order::Option> options_of(std::size_t seam,
@@ -173,12 +209,18 @@ class Maker {
                                         const std::vector<int>& passes) const {
     std::vector<order::Option> options;
     const SeamRef& ref = seams_[seam];
+    const int layer = choice.stack.passes[static_cast<std::size_t>(passes.front())].layer;
+    const double behind_mm = start_of(seam, layer).behind_mm;
+    // Layers that start elsewhere count as welded the other way: that waits longer, never shorter.
+    const bool shifted =
+        geom::is_closed(*ref.work->seam->path) && !out_.starts[seam].empty() && layer % 2 == 0;
     for (std::size_t i = 0; i < out_.placements[seam].size(); ++i) {
       const Placement& p = out_.placements[seam][i];
+      if (!keeps_way(seam, p, layer)) continue;
       order::Option option;
       option.stance = job_stance_.at(p.stance);
       option.tag = static_cast<int>(i);
-      option.reversed = p.reversed != opposed_[seam];
+      option.reversed = (p.reversed != opposed_[seam]) != shifted;
       const geom::Pose X_WJ =
           turn::pose_WD(cell_.positioner, axes_of(option.stance)) * inputs_.weldment.setup.X_DJ;
       const auto tip = [&](int pass, double station) {
@@ -191,8 +233,9 @@ class Maker {
                               .point);
       };
       const std::vector<joint::Stretch> stretches = joint::stretches_of(*ref.work->seam);
-      const double first = p.ring_start_mm + stretches.front().from_mm;
-      const double last = p.ring_start_mm + stretches.back().to_mm;
+      const double start_mm = p.ring_start_mm + (p.rolling ? 0.0 : behind_mm);
+      const double first = start_mm + stretches.front().from_mm;
+      const double last = start_mm + stretches.back().to_mm;
       option.start_W = tip(passes.front(), p.reversed ? last : first);
       option.end_W = tip(passes.back(), p.reversed ? first : last);
       options.push_back(option);

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "detail_stances.hpp"
+#include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/load.hpp"
 
@@ -90,11 +91,6 @@ bool can_roll(const Positioner& positioner, const SeamInD& seam) {
   const bool in_one_go = joint::stretches_of(*seam.seam).size() == 1;
   return seam.ring && in_one_go &&
          seam.axis->cross(cell::faceplate_normal_D(positioner.kind)).norm() < parallel;
-}
-
-/// The positioner turns against the travel: +1 when its angle rises during a rolled pass.
-double rolling_sense(const Positioner& positioner, const Vec3& ring_axis_D) {
-  return ring_axis_D.dot(cell::faceplate_normal_D(positioner.kind)) > 0.0 ? -1.0 : 1.0;
 }
 
 /// Sky directions that lay a seam exactly, or as well as one that turns allows: face up, or one of
@@ -241,8 +237,13 @@ class Pool {
       if (reversed && geom::is_closed(*seam.seam->path)) break;
       const int stack = fitting_stack_all_along(ref, seam, R_WD, reversed);
       if (stack < 0) continue;
-      placements.push_back(
-          Placement{index, stack, reversed, 0.0, false, second_below(ref, stack, seam, R_WD)});
+      placements.push_back(Placement{
+          index,
+          stack,
+          reversed,
+          first_start_mm(*seam.seam, ref.work->stacks[static_cast<std::size_t>(stack)].stack),
+          false,
+          second_below(ref, stack, seam, R_WD)});
     }
   }
 
@@ -396,23 +397,6 @@ StancePool find_stance_pool(const Inputs& inputs,
     return StancePool{{}, std::vector<std::vector<Placement>>(seams.size())};
   }
   return Pool(inputs, findings).make(seams);
-}
-
-base::Angle rolled_angle(const joint::Seam& seam) {
-  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
-  const std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
-  SEAMTURN_REQUIRE(circle != nullptr && stretches.size() == 1, seam.id);
-  const double round_mm = stretches.front().to_mm - stretches.front().from_mm;
-  if (round_mm == geom::path_length_mm(*seam.path)) return Angle::deg(360.0);
-  return Angle::rad(round_mm / circle->radius_mm);
-}
-
-base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam) {
-  const Angle turn = rolled_angle(seam);
-  SEAMTURN_REQUIRE(inputs.cell.has_value(), seam.id);
-  const Vec3 axis_J = std::get<geom::CirclePath>(*seam.path).axis;
-  const Vec3 axis_D = inputs.weldment.setup.X_DJ.direction(axis_J);
-  return rolling_sense(inputs.cell->positioner, axis_D) * turn;
 }
 
 }  // namespace seamturn::planner::detail

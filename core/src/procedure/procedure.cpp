@@ -24,7 +24,7 @@ using joint::Joint;
 [[nodiscard]] bool is_same(const joint::Fillet& a, const joint::Fillet& b) {
   return is_same(a.leg_1_mm, b.leg_1_mm) && is_same(a.leg_2_mm, b.leg_2_mm) &&
          is_same(a.bulge_mm, b.bulge_mm) && is_same(a.gap_mm, b.gap_mm) &&
-         is_same(a.reach_mm, b.reach_mm);
+         is_same(a.reach_mm, b.reach_mm) && is_same(a.over_weld_ratio, b.over_weld_ratio);
 }
 [[nodiscard]] bool is_same(const joint::GrooveSide& a, const joint::GrooveSide& b) {
   return is_same(a.depth_mm, b.depth_mm) && is_same(a.angle, b.angle) &&

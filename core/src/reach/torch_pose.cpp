@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/joint/end_returns.hpp"
 
 namespace seamturn::reach {
 
@@ -84,12 +85,13 @@ std::string_view arc_name(Arc arc) {
 }
 
 std::vector<TorchPose> key_poses(const joint::Joint& joint,
-                                 const joint::Seam& seam,
+                                 const joint::Seam& described,
                                  const section::WeldSection& section,
                                  const pass::Pass& pass,
                                  const Course& course,
                                  joint::Angle step) {
-  SEAMTURN_REQUIRE(seam.path.has_value() && step > joint::Angle(), seam.id, step.deg());
+  SEAMTURN_REQUIRE(described.path.has_value() && step > joint::Angle(), described.id, step.deg());
+  const joint::Seam seam = joint::with_end_returns(described);
   SEAMTURN_REQUIRE(course.start_mm == 0.0 || geom::is_closed(*seam.path), course.start_mm);
   const auto pose_at = [&](const geom::KeyStation& key) {
     return torch_pose(joint, seam, section, pass, key.distance_mm, course.reversed, key.corner);

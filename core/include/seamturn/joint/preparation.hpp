@@ -34,7 +34,12 @@ struct Fillet {
   double bulge_mm = 0.0;  ///< of the face at its middle: above 0 convex, below 0 concave, 0 flat
   double gap_mm = 0.0;    ///< second member off the first; the legs named hold beyond it
   double reach_mm = 0.0;  ///< metal run into the gap, behind the root
+  double over_weld_ratio = 1.0;  ///< area laid on purpose over area drawn; the legs above are drawn
 };
+
+/// The fillet as it is to be laid: legs and bulge grown alike until the area of its triangle is
+/// over_weld_ratio times that drawn; its own ratio is then 1. Pre: ratio >= 1.
+[[nodiscard]] Fillet laid_fillet(const Fillet& drawn);
 
 /// Angle between the plates of a fillet; outside, the edge is prepared. In degrees, as files and
 /// rules state it. Source: [SKEWED-TEE].

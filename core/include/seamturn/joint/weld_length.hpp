@@ -27,6 +27,8 @@ struct WeldLength {
   double run_off_mm = 0.0;     ///< on a tab beyond its end
   double end_return_mm = 0.0;  ///< a fillet carried round the member's edge, at both ends
   double overlap_mm = 0.0;     ///< closed seams: welded on over the start
+  double corner_clear_mm = 0.0;    ///< no layer starts or stops nearer than this to a corner
+  double stop_stagger_mm = 0.0;    ///< stops of consecutive layers at least so far apart
   std::optional<double> crater_s;  ///< filling the crater at every arc end; none: the cell's time
   bool operator==(const WeldLength&) const = default;
 };

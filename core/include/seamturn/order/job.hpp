@@ -16,6 +16,7 @@ struct BlockPass {
   double arc_s = 0.0;
   double gap_s = 0.0;       ///< after the previous pass of the same zone, place by place
   double overhead_s = 0.0;  ///< arc start, crater fill: counted as other
+  double wind_s = 0.0;  ///< turn before the arc that brings a rolling axis to its start: kind turn
   double unwind_s = 0.0;  ///< turn after the arc that brings a limited rolling axis back: kind turn
 };
 

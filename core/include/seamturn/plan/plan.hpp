@@ -11,6 +11,7 @@
 #include "seamturn/cost/estimate.hpp"
 #include "seamturn/fitup/fit_up.hpp"
 #include "seamturn/joint/size_check.hpp"
+#include "seamturn/joint/start_stop.hpp"
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
@@ -40,6 +41,7 @@ struct PlannedPass {
   /// Rolling stances: signed turn of the positioner's last axis while the arc burns, in that axis'
   /// own sense; its speed is this over the arc time. None: the part stands still.
   std::optional<Angle> roll;
+  std::optional<Angle> roll_from;        ///< of that axis when the arc is struck
   std::vector<reach::TorchPose> points;  ///< frame J
 };
 
@@ -98,7 +100,8 @@ struct PlannedSeam {
   section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
-  std::optional<PlannedThroat> counted;  ///< none: full penetration, plugs and slots
+  std::vector<joint::LayerStops> starts;  ///< of each layer, where the file asks for a rule
+  std::optional<PlannedThroat> counted;   ///< none: full penetration, plugs and slots
   /// Metal laid over metal drawn: 1 when nothing is laid beyond the drawn section.
   double over_weld_area_ratio = 1.0;
   std::optional<PlannedFitUp> fit_up;  ///< none: the libraries state no tolerances

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// Where the layers of a seam start when the file asks for more than its ends or its first station.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "detail_work.hpp"
+#include "seamturn/joint/start_stop.hpp"
+
+namespace seamturn::planner::detail {
+
+/// Starts and stops of the layers by what the seam asks for. No layers: it asks for nothing, has no
+/// place, or is interrupted.
+[[nodiscard]] joint::StartStopMap layer_starts(const joint::Seam& seam,
+                                               const pass::PassStack& stack);
+
+/// Where the first layer of a closed seam starts, when the robot goes round it; 0 for open seams.
+[[nodiscard]] double first_start_mm(const joint::Seam& seam, const pass::PassStack& stack);
+
+/// What a layer's start means for the robot and the table.
+struct LayerStart {
+  bool reversed = false;   ///< open seams: welded from the end of the path
+  double behind_mm = 0.0;  ///< closed seams: so far round after the first layer's start
+  Angle wound;             ///< rolled ones: turn of the axis from its stance to there, signed
+};
+
+/// One entry a layer; none when nothing is asked for. A rolled ring whose axis has no room to start
+/// a layer elsewhere starts it where the first layer does.
+/// `at_stance` is the rolling axis there, `rolled` the signed turn of one pass.
+[[nodiscard]] std::vector<LayerStart> planned_starts(const joint::Seam& seam,
+                                                     const pass::PassStack& stack);
+[[nodiscard]] std::vector<LayerStart> rolled_starts(const joint::Seam& seam,
+                                                    const pass::PassStack& stack,
+                                                    const cell::Axis& axis,
+                                                    Angle at_stance,
+                                                    Angle rolled);
+
+}  // namespace seamturn::planner::detail

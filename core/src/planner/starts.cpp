@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <cmath>
+
+#include "detail_starts.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+/// Going on the way the pass rolls, or back against it, whichever is shorter and leaves the axis
+/// room for the whole pass.
+std::optional<Angle> wound_by(const cell::Axis& axis, Angle at_stance, Angle rolled, Angle behind) {
+  const Angle once = Angle::deg(360.0);
+  const double sense = rolled < Angle() ? -1.0 : 1.0;
+  Angle turns[] = {sense * behind, sense * (behind - once)};
+  if (behind > once / 2.0) std::swap(turns[0], turns[1]);
+  for (const Angle turn : turns) {
+    const Angle start = at_stance + turn;
+    const Angle end = start + rolled;
+    if (axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max)) {
+      return turn;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+joint::StartStopMap layer_starts(const joint::Seam& seam, const pass::PassStack& stack) {
+  const joint::StartStopRule rule{seam.asked.corner_clear_mm, seam.asked.stop_stagger_mm};
+  const bool asks = rule.corner_clear_mm > 0.0 || rule.stagger_mm > 0.0;
+  const bool in_one_go = joint::stretches_of(seam).size() == 1;
+  if (!asks || !seam.path || !in_one_go || stack.layers < 1) return {};
+  const joint::StartStopCourse course = joint::start_stop_course(*seam.path, seam.asked, false);
+  return joint::start_stop_map(rule, course, stack.layers);
+}
+
+double first_start_mm(const joint::Seam& seam, const pass::PassStack& stack) {
+  if (!seam.path || !geom::is_closed(*seam.path)) return 0.0;
+  const joint::StartStopMap starts = layer_starts(seam, stack);
+  return starts.layers.empty() ? 0.0 : starts.layers.front().start_mm;
+}
+
+std::vector<LayerStart> planned_starts(const joint::Seam& seam, const pass::PassStack& stack) {
+  std::vector<LayerStart> starts;
+  const joint::StartStopMap map = layer_starts(seam, stack);
+  for (const joint::LayerStops& layer : map.layers) {
+    LayerStart start;
+    start.reversed = layer.reversed;
+    if (geom::is_closed(*seam.path)) {
+      const double length_mm = geom::path_length_mm(*seam.path);
+      const double behind_mm = layer.start_mm - map.layers.front().start_mm;
+      start.behind_mm = behind_mm - length_mm * std::floor(behind_mm / length_mm);
+    }
+    starts.push_back(start);
+  }
+  return starts;
+}
+
+std::vector<LayerStart> rolled_starts(const joint::Seam& seam,
+                                      const pass::PassStack& stack,
+                                      const cell::Axis& axis,
+                                      Angle at_stance,
+                                      Angle rolled) {
+  std::vector<LayerStart> starts = planned_starts(seam, stack);
+  for (LayerStart& start : starts) {
+    if (start.behind_mm <= 0.0) continue;
+    const double radius_mm = std::get<geom::CirclePath>(*seam.path).radius_mm;
+    const auto wound = wound_by(axis, at_stance, rolled, Angle::rad(start.behind_mm / radius_mm));
+    if (!wound) start.behind_mm = 0.0;
+    start.wound = wound.value_or(Angle());
+  }
+  return starts;
+}
+
+}  // namespace seamturn::planner::detail

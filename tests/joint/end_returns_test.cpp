@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "seamturn/joint/end_returns.hpp"
+
+#include <doctest/doctest.h>
+
+namespace seamturn::tests {
+
+namespace {
+
+using geom::Vec3;
+
+/// A fillet at the foot of a web that stands along x on a base, on the web's +y side.
+joint::Seam tee_seam(const geom::Path& path, double return_mm) {
+  joint::Seam seam;
+  seam.id = "J1";
+  seam.path = path;
+  seam.length_mm = geom::path_length_mm(path);
+  seam.wall_1 = Vec3::UnitZ();
+  seam.wall_2 = Vec3::UnitY();
+  seam.face = (seam.wall_1 + seam.wall_2).normalized();
+  seam.asked.end_return_mm = return_mm;
+  return seam;
+}
+
+void check_direction(const Vec3& found, const Vec3& expected) {
+  CAPTURE(found.transpose());
+  CAPTURE(expected.transpose());
+  CHECK((found - expected).norm() < 1e-12);
+}
+
+}  // namespace
+
+TEST_SUITE("joint/end_returns") {
+  // closed-form: the web ends at x = 0 and 300; 12 mm returns lie on its ends, towards -y
+  TEST_CASE("a line goes on behind the web at both ends, one leg each") {
+    const joint::Seam out =
+        joint::with_end_returns(tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0));
+    const auto& path = std::get<geom::PolylinePath>(*out.path);
+    REQUIRE(path.points.size() == 4);
+    check_direction(path.points[0], Vec3(0, -12, 0));
+    check_direction(path.points[1], Vec3(0, 0, 0));
+    check_direction(path.points[2], Vec3(300, 0, 0));
+    check_direction(path.points[3], Vec3(300, -12, 0));
+    CHECK(out.length_mm == doctest::Approx(324.0));
+    CHECK(out.asked.end_return_mm == 0.0);
+    // The base stays below; the web's surface is its end there, and the face turns with it.
+    check_direction(out.wall_1, Vec3::UnitZ());
+    check_direction(out.wall_2, -Vec3::UnitX());
+    check_direction(out.face, (Vec3::UnitZ() - Vec3::UnitX()).normalized());
+    const auto at = [&](double mm, const Vec3& start) {
+      return geom::carried_direction(*out.path, mm, start);
+    };
+    check_direction(at(100.0, out.wall_2), Vec3::UnitY());
+    check_direction(at(320.0, out.wall_2), Vec3::UnitX());
+  }
+
+  // closed-form: a web leaning 30 deg keeps its returns in the base's surface
+  TEST_CASE("returns of a leaning web lie flat on the base") {
+    joint::Seam seam = tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 10.0);
+    seam.wall_2 = Vec3(0, std::cos(0.5), std::sin(0.5));
+    const auto path = std::get<geom::PolylinePath>(*joint::with_end_returns(seam).path);
+    check_direction(path.points[3], Vec3(300, -10, 0));
+  }
+
+  TEST_CASE("arcs, closed seams, seams without a place or without returns stay as they are") {
+    const geom::ArcPath arc{Vec3::Zero(), Vec3::UnitZ(), Vec3::UnitX(), 50.0, base::Angle::deg(90)};
+    CHECK(
+        std::holds_alternative<geom::ArcPath>(*joint::with_end_returns(tee_seam(arc, 10.0)).path));
+    const geom::CirclePath ring{Vec3::Zero(), Vec3::UnitZ(), Vec3::UnitX(), 50.0};
+    CHECK(std::holds_alternative<geom::CirclePath>(
+        *joint::with_end_returns(tee_seam(ring, 10.0)).path));
+    const geom::LinePath line{Vec3::Zero(), Vec3(300, 0, 0)};
+    CHECK(
+        std::holds_alternative<geom::LinePath>(*joint::with_end_returns(tee_seam(line, 0.0)).path));
+    joint::Seam nowhere = tee_seam(line, 10.0);
+    nowhere.path.reset();
+    CHECK_FALSE(joint::with_end_returns(nowhere).path.has_value());
+  }
+}
+
+}  // namespace seamturn::tests

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+// Plans that follow the rule a seam states for its starts and stops, its end returns and what it
+// lays beyond the drawing.
+#include <algorithm>
+#include <cmath>
+
+#include "planned_demos.hpp"
+#include "seamturn/turn/stance.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+using geom::Vec3;
+
+joint::Joint& joint_of(planner::Inputs& inputs, const std::string& id) {
+  for (joint::Joint& joint : inputs.weldment.joints) {
+    if (joint.id == id) return joint;
+  }
+  FAIL("no joint ", id);
+  return inputs.weldment.joints.front();
+}
+
+const plan::PlannedSeam& first_seam(const Plan& plan, const std::string& joint) {
+  for (const plan::PlannedJoint& planned : plan.joints) {
+    if (planned.id == joint) return planned.seams.front();
+  }
+  FAIL("no joint ", joint);
+  return plan.joints.front().seams.front();
+}
+
+/// The hub with its first rolled ring asking for stops so far apart.
+planner::Inputs staggered_hub(double stagger_mm) {
+  planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
+  joint_of(inputs, "R1").seams.front().asked.stop_stagger_mm = stagger_mm;
+  return inputs;
+}
+
+/// Where the arc of a pass is struck as seen from the ring's axis, in the cell: a unit vector.
+Vec3 struck_at_W(const Plan& plan, const geom::CirclePath& ring, const plan::PlannedPass& pass) {
+  std::vector<base::Angle> axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
+  axes.back() = pass.roll_from.value();
+  const geom::Pose X_WJ = turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ;
+  const Vec3 out = pass.points.front().point - ring.centre;
+  return X_WJ.direction((out - out.dot(ring.axis) * ring.axis).normalized());
+}
+
+double apart_mm(double a_mm, double b_mm, double length_mm) {
+  const double off_mm = std::abs(a_mm - b_mm);
+  return std::min(off_mm, length_mm - off_mm);
+}
+
+std::size_t count_code(const Plan& plan, const std::string& code) {
+  return static_cast<std::size_t>(std::count_if(
+      plan.findings.begin(), plan.findings.end(), [&](const auto& f) { return f.code == code; }));
+}
+
+}  // namespace
+
+TEST_SUITE("planner/starts") {
+  TEST_CASE(
+      "given a rolled ring with staggered stops, law: the table brings each start to the torch") {
+    const planner::Inputs inputs = staggered_hub(60.0);
+    const Plan plan = planner::make_plan(inputs);
+    const plan::PlannedSeam& seam = first_seam(plan, "R1");
+    REQUIRE(seam.rolling);
+    REQUIRE(seam.stack.layers >= 3);
+    const auto& ring = std::get<geom::CirclePath>(*described_seam(plan, seam.id).path);
+    const double length_mm = geom::path_length_mm(ring);
+    REQUIRE(seam.starts.size() == static_cast<std::size_t>(seam.stack.layers));
+    for (std::size_t k = 1; k < seam.starts.size(); ++k) {
+      CHECK(apart_mm(seam.starts[k].stop_mm, seam.starts[k - 1].stop_mm, length_mm) >= 60.0 - 1e-6);
+    }
+    const Vec3 first_W = struck_at_W(plan, ring, seam.passes.front());
+    std::size_t moved = 0;
+    for (const plan::PlannedPass& pass : seam.passes) {
+      INFO("pass ", pass.pass.number);
+      CHECK((struck_at_W(plan, ring, pass) - first_W).norm() < 1e-9);
+      if (pass.roll_from != seam.passes.front().roll_from) ++moved;
+      const cell::Axis& axis = plan.cell->positioner.axes.back();
+      const base::Angle end = *pass.roll_from + *pass.roll;
+      CHECK(std::min(*pass.roll_from, end) >= axis.min);
+      CHECK(std::max(*pass.roll_from, end) <= axis.max);
+    }
+    CHECK(moved > 0);
+    CHECK(count_code(plan, "plan.starts.no_turn_left") == 0);
+    // Turning on to each start takes time that starting in one place does not.
+    const Plan plain = planner::make_plan(staggered_hub(0.0));
+    CHECK(first_seam(plain, "R1").starts.empty());
+  }
+
+  TEST_CASE(
+      "given an axis with no turn to spare, all layers start in one place and the plan says so") {
+    planner::Inputs inputs = staggered_hub(60.0);
+    cell::Axis& last = inputs.cell->positioner.axes.back();
+    last.min = base::Angle::deg(-181.0);
+    last.max = base::Angle::deg(181.0);
+    const Plan plan = planner::make_plan(inputs);
+    const plan::PlannedSeam& seam = first_seam(plan, "R1");
+    REQUIRE(seam.rolling);
+    CHECK(count_code(plan, "plan.starts.no_turn_left") == 1);
+    for (const joint::LayerStops& layer : seam.starts) {
+      CHECK(layer.start_mm == doctest::Approx(seam.starts.front().start_mm));
+    }
+    for (const plan::PlannedPass& pass : seam.passes) {
+      CHECK(pass.roll_from == seam.passes.front().roll_from);
+    }
+  }
+
+  TEST_CASE("given a line with staggered stops, layers are welded from alternate ends") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee.xml");
+    joint::Joint& joint = joint_of(inputs, "J1");
+    joint.preparation = joint::Fillet{20.0, 20.0};
+    joint.seams.front().asked.stop_stagger_mm = 30.0;
+    const Plan plan = planner::make_plan(inputs);
+    const plan::PlannedSeam& seam = first_seam(plan, "J1");
+    REQUIRE(seam.stack.layers >= 2);
+    for (const plan::PlannedPass& pass : seam.passes) {
+      INFO("pass ", pass.pass.number);
+      CHECK(pass.reversed == (pass.pass.layer % 2 == 0));
+      CHECK(seam.starts[static_cast<std::size_t>(pass.pass.layer) - 1].reversed == pass.reversed);
+    }
+  }
+
+  TEST_CASE("given a closed polyline to be started clear of corners, the arc is struck there") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/lengths.xml");
+    joint_of(inputs, "J2").seams.front().asked.corner_clear_mm = 14.0;
+    const Plan plan = planner::make_plan(inputs);
+    const plan::PlannedSeam& seam = first_seam(plan, "J2");
+    REQUIRE(seam.turned);
+    const geom::Path& path = *described_seam(plan, seam.id).path;
+    const Vec3 struck = seam.passes.front().points.front().point;
+    const Vec3 stopped = seam.passes.front().points.back().point;
+    // The torch runs beside the line, so that corners are met along the edge only.
+    for (const double corner_mm : geom::corner_stations_mm(path)) {
+      const Vec3 corner = geom::path_station(path, corner_mm).point;
+      CHECK((struck - corner).norm() >= 14.0 - 1e-6);
+      CHECK((stopped - corner).norm() >= 14.0 - 1e-6);
+    }
+    const Plan plain = planner::make_plan(io::read_inputs(repository() / "tests/good/lengths.xml"));
+    CHECK((first_seam(plain, "J2").passes.front().points.front().point - struck).norm() > 1.0);
+  }
+
+  TEST_CASE("given end returns, the torch is led round both edges") {
+    // closed-form: 12 mm behind the ear's face at both ends of a seam of 100 mm
+    const Plan plan = planner::make_plan(io::read_inputs(repository() / "tests/good/lengths.xml"));
+    const plan::PlannedSeam& seam = first_seam(plan, "J4");
+    REQUIRE(seam.turned);
+    for (const plan::PlannedPass& pass : seam.passes) {
+      REQUIRE(pass.points.size() == 6);  // ends, and both corners arriving and leaving
+      CHECK(std::abs(pass.points.front().point.y() - 212.0) < 1e-9);
+      CHECK(std::abs(pass.points.back().point.y() - 212.0) < 1e-9);
+      CHECK(pass.points.front().arc == reach::Arc::on);
+      CHECK(pass.points.back().arc == reach::Arc::off);
+      CHECK(std::abs(pass.points.front().travel.dot(Vec3::UnitY())) > 0.999);
+    }
+    CHECK(seam.welded_mm == doctest::Approx(124.0));
+  }
+
+  TEST_CASE("given over-weld, law: metal grows by it, the drawn size stays drawn") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee.xml");
+    const Plan drawn = planner::make_plan(inputs);
+    std::get<joint::Fillet>(joint_of(inputs, "J1").preparation).over_weld_ratio = 1.2;
+    const Plan laid = planner::make_plan(inputs);
+    const plan::PlannedSeam& before = first_seam(drawn, "J1");
+    const plan::PlannedSeam& after = first_seam(laid, "J1");
+    CHECK(after.metal_kg == doctest::Approx(1.2 * before.metal_kg));
+    CHECK(after.over_weld_area_ratio == doctest::Approx(1.2));
+    CHECK(before.over_weld_area_ratio == 1.0);
+    CHECK(after.stack.arc_time_s > before.stack.arc_time_s);
+    REQUIRE(after.counted);
+    CHECK(after.counted->throat_mm == doctest::Approx(before.counted->throat_mm));
+    CHECK(after.section.throat_mm == doctest::Approx(std::sqrt(1.2) * before.section.throat_mm));
+  }
+}
+
+}  // namespace seamturn::tests
