@@ -114,19 +114,20 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
     const JointSums sums = sums_of(joint);
     const std::string low = units.heat_input(sums.heat_low);
     const std::string high = units.heat_input(sums.heat_high);
-    table.add_row({joint.id,
-                   std::string(joint::joint_type_name(described.type)),
-                   preparation_text(described, units),
-                   units.length(sums.length_mm),
-                   units.area(plan::section_area_mm2(joint)),
-                   units.mass(sums.metal_kg),
-                   std::to_string(sums.passes),
-                   joined(sums.positions, "/"),
-                   fixed_text(sums.arc_s / 60.0, 1),
-                   low == high ? low : low + "-" + high,
-                   joint.heat.needs_heating ? units.temperature(joint.heat.preheat_c) : "none",
-                   units.temperature(joint.heat.interpass_max_c),
-                   range_text(sums.t85_low, sums.t85_high, 0)});
+    table.add_row(
+        {joint.id,
+         std::string(joint::joint_type_name(described.type)),
+         preparation_text(described, units),
+         units.length(sums.length_mm),
+         units.area(plan::section_area_mm2(joint)),
+         units.mass(sums.metal_kg),
+         std::to_string(sums.passes),
+         joined(sums.positions, "/"),
+         fixed_text(sums.arc_s / 60.0, 1),
+         low == high ? low : low + "-" + high,
+         joint.heat.needs_heating ? units.least_temperature(joint.heat.preheat_c) : "none",
+         units.temperature(joint.heat.interpass_max_c),
+         range_text(sums.t85_low, sums.t85_high, 0)});
   }
   table.add_rule();
   table.add_row({"total",

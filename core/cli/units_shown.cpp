@@ -41,6 +41,11 @@ std::string UnitsShown::weight(double kg) const {
 std::string UnitsShown::temperature(double c) const {
   return shown(c, Dimension::temperature, "degC", 0, "degF", 0);
 }
+std::string UnitsShown::least_temperature(double c) const {
+  constexpr double rounding = 1e-6;
+  const std::string unit = temperature_unit();
+  return base::fixed_text(std::ceil(base::in_unit(c, Dimension::temperature, unit) - rounding), 0);
+}
 std::string UnitsShown::temperature_step(double k) const {
   constexpr double freezing_c = 0.0;  // any place will do: the zero point drops out
   const char* unit = us_ ? "degF" : "degC";

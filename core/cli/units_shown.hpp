@@ -19,6 +19,8 @@ class UnitsShown {
   [[nodiscard]] std::string mass(double kg) const;        ///< kg, 3; lb, 3
   [[nodiscard]] std::string weight(double kg) const;      ///< kg, 0; lb, 0
   [[nodiscard]] std::string temperature(double c) const;  ///< degC, 0; degF, 0
+  /// A least temperature: rounded up.
+  [[nodiscard]] std::string least_temperature(double c) const;
   [[nodiscard]] std::string temperature_step(double k) const;  ///< a difference: degC, 0; degF, 0
   [[nodiscard]] std::string heat_input(double kj_mm) const;    ///< kJ/mm, 2; kJ/in, 1
   [[nodiscard]] std::string torque(double nm) const;           ///< N m, 0; ft lb, 0

@@ -251,7 +251,7 @@ TEST_SUITE("joint/seam_faces") {
     CHECK(skew(59.9).error().text.find("59.9 deg") != std::string::npos);
   }
 
-  TEST_CASE("refuses a flush bevel right of the path because its passes would be mirrored") {
+  TEST_CASE("tells on which hand of a flush path the second member lies, for a bevel is lopsided") {
     const Member square = member("square", Plate{200, 300, 12});
     const Member bevelled = member("bevelled", Plate{200, 300, 12}, at(202, 0, 0));
     const joint::Preparation bevel = joint::single_bevel({2.0, 1.0}, Angle::deg(45));
@@ -263,10 +263,14 @@ TEST_SUITE("joint/seam_faces") {
                 Vec3::UnitZ(),
                 Vec3::UnitZ(),
                 180.0);
-    const auto mirrored = find_seam_faces(JointType::butt, bevel, square, bevelled, right);
-    REQUIRE(code_of(mirrored) == "joint.seam.bevel_side");
-    CHECK(mirrored.error().text.find("member bevelled") != std::string::npos);
-    CHECK(code_of(find_seam_faces(JointType::butt, bevel, bevelled, square, right)) == "accepted");
+    const auto second_on_left =
+        [&](const Member& first, const Member& second, const geom::Path& p) {
+          return find_seam_faces(JointType::butt, bevel, first, second, p).value().second_on_left;
+        };
+    CHECK(second_on_left(square, bevelled, left));
+    CHECK_FALSE(second_on_left(square, bevelled, right));
+    CHECK(second_on_left(bevelled, square, right));
+    CHECK_FALSE(second_on_left(bevelled, square, left));
     const joint::Preparation v = joint::single_v({2.0, 1.0}, Angle::deg(60));
     CHECK(code_of(find_seam_faces(JointType::butt, v, square, bevelled, right)) == "accepted");
   }

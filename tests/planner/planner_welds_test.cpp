@@ -16,25 +16,44 @@ double wall_of(const Planned& planned, const std::string& member) {
   return joint::wall_thickness_mm(joint::find_member(planned.plan.weldment, member)->shape);
 }
 
+/// How far a member reaches across a seam: of a plate from corner to corner, in its own plane.
+double across_mm(const joint::Member& member, const joint::Seam& seam) {
+  if (const auto* t = std::get_if<joint::Tube>(&member.shape)) return t->length_mm;
+  if (const auto* r = std::get_if<joint::Ring>(&member.shape)) {
+    return (r->outer_diameter_mm - r->inner_diameter_mm) / 2.0;
+  }
+  const auto& plate = std::get<joint::Plate>(member.shape);
+  const double middle_mm = geom::path_length_mm(*seam.path) / 2.0;
+  const geom::Vec3 along = geom::path_station(*seam.path, middle_mm).tangent;
+  const geom::Vec3 across = member.X_JM.direction(geom::Vec3::UnitZ()).cross(along);
+  double least = std::numeric_limits<double>::infinity();
+  double most = -least;
+  for (const double x : {0.0, plate.length_mm}) {
+    for (const double y : {0.0, plate.width_mm}) {
+      const double at = member.X_JM.point(geom::Vec3(x, y, 0.0)).dot(across);
+      least = std::min(least, at);
+      most = std::max(most, at);
+    }
+  }
+  return most - least;
+}
+
 /// What the cooling room asks between the passes of a seam, asked here again for the plate of the
-/// seam: thinner wall, smaller heated width, from the preheat up.
+/// seam: thinner wall, both members across it (of a tee's three ways two thirds), from the preheat
+/// up.
 std::vector<double> least_gaps_s(const Planned& planned,
                                  const plan::PlannedJoint& joint,
                                  const joint::Joint& described,
                                  const plan::PlannedSeam& seam) {
   const auto width = [&](const std::string& id) {
-    const joint::Shape& shape = joint::find_member(planned.plan.weldment, id)->shape;
-    if (const auto* p = std::get_if<joint::Plate>(&shape))
-      return std::min(p->length_mm, p->width_mm);
-    if (const auto* t = std::get_if<joint::Tube>(&shape)) return t->length_mm;
-    const auto& r = std::get<joint::Ring>(shape);
-    return (r.outer_diameter_mm - r.inner_diameter_mm) / 2.0;
+    return across_mm(*joint::find_member(planned.plan.weldment, id), described.seams.front());
   };
   cooling::CoolingPlate plate;
   plate.thickness_mm =
       std::min(wall_of(planned, described.member_1), wall_of(planned, described.member_2));
-  plate.width_mm = std::min(width(described.member_1), width(described.member_2));
   plate.heat_paths = described.type == joint::JointType::tee ? 3 : 2;
+  const double both_mm = width(described.member_1) + width(described.member_2);
+  plate.width_mm = plate.heat_paths == 3 ? both_mm * 2.0 / 3.0 : both_mm;
   plate.ambient_c = planned.plan.weldment.ambient_c;
   plate.start_c = joint.heat.preheat_c;
   std::vector<double> heat;

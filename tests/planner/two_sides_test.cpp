@@ -161,8 +161,8 @@ TEST_SUITE("planner/two_sides") {
         plan.joints.begin(), plan.joints.end(), [](const auto& joint) { return joint.id == "K"; });
     REQUIRE(k != plan.joints.end());
     cooling::CoolingPlate plate;
-    plate.thickness_mm = 30.0;  // the web's, the thinner
-    plate.width_mm = 150.0;     // the web's, the narrower
+    plate.thickness_mm = 30.0;                     // the web's, the thinner
+    plate.width_mm = (400.0 + 200.0) * 2.0 / 3.0;  // left across the seam, the web's height
     plate.heat_paths = 3;
     plate.ambient_c = 20.0;
     plate.start_c = k->heat.preheat_c;
@@ -176,7 +176,7 @@ TEST_SUITE("planner/two_sides") {
     REQUIRE(waits);
     const std::size_t passes_of_a = k->seams[0].passes.size();
     const double wait_s = waits.value()[passes_of_a - 1].longer_s();
-    CHECK(wait_s > 600.0);
+    CHECK(wait_s > 60.0);
     CHECK(*k->seams[1].passes.front().start_s - *k->seams[0].passes.back().start_s >=
           wait_s * (1.0 - 1e-9));
   }

@@ -244,6 +244,11 @@ Refusal no_unit(std::string_view written, std::string_view symbol, Dimension dim
                    quoted(written) + " is " + std::string(dimension_name(other->dimension)) +
                        "; expected " + wanted};
   }
+  if (symbol.size() > 1 && symbol.front() == ',' && is_digit(symbol[1])) {
+    return Refusal{
+        "read.unit.unknown",
+        quoted(written) + " holds a decimal comma; expected a decimal point, and " + wanted};
+  }
   return Refusal{
       "read.unit.unknown",
       quoted(written) + " has the unknown unit " + quoted(symbol) + "; expected " + wanted};

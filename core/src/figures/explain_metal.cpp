@@ -74,7 +74,10 @@ struct PreparationInputs {
     }
   }
   void operator()(const joint::Plug& plug) const {
-    add(inputs, "width", plug.width_mm, "mm", subject.of_joint("width"));
+    const bool round = plug.length_mm <= plug.width_mm;
+    const std::string width = round ? "diameter" : "width";
+    add(inputs, width, plug.width_mm, "mm", subject.of_joint(width));
+    if (!round) add(inputs, "length", plug.length_mm, "mm", subject.of_joint("length"));
     add(inputs, "fill", plug.fill_mm, "mm", subject.of_joint("fill"));
   }
 };
@@ -181,7 +184,12 @@ void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps) {
         "(common practice)"};
     step.range = "deposited metal; the wire bought is more by its efficiency";
     add(step.inputs, "section", seam.section.area_mm2, "mm2", "section above");
-    add(step.inputs, "path length", seam.length_mm, "mm", "the seam's path in the file");
+    const bool holes = std::holds_alternative<joint::Plug>(subject.described.preparation);
+    add(step.inputs,
+        "path length",
+        seam.length_mm,
+        "mm",
+        holes ? "holes times volume over section" : "the seam's path in the file");
     add(step.inputs,
         "welded length",
         seam.welded_mm,

@@ -63,6 +63,7 @@ class JointBuilder {
     const double wall_2_mm = joint::wall_thickness_mm(second.shape);
     const double thinner_mm = std::min(wall_1_mm, wall_2_mm);
     joint_.thickness_mm = is_fillet() || is_butt() ? thinner_mm : wall_2_mm;
+    if (std::holds_alternative<joint::Plug>(joint_.preparation)) joint_.thickness_mm = wall_1_mm;
     if (is_fillet()) return;
     joint_.depth_mm = draft_.penetration_mm.value_or(joint_.thickness_mm);
     if (joint_.depth_mm > joint_.thickness_mm) {
@@ -142,6 +143,7 @@ class JointBuilder {
     seam.wall_2 = found->wall_2;
     seam.face = found->face;
     seam.between_walls = found->between_walls;
+    seam.second_on_left = found->second_on_left;
     check_angle(found->between_walls);
     return seam;
   }

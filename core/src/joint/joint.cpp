@@ -84,7 +84,7 @@ SectionFrame section_frame(const Joint& joint,
   frame.tangent = station.tangent;
   frame.face = carried(seam.face);
   frame.y = frame.face;
-  frame.x = frame.face.cross(frame.tangent);
+  frame.x = (seam.second_on_left ? 1.0 : -1.0) * frame.face.cross(frame.tangent);
   const geom::Vec3 wall_1 = carried(seam.wall_1);
   const geom::Vec3 wall_2 = carried(seam.wall_2);
   const bool flush = joint.type == JointType::butt || wall_1.cross(wall_2).norm() < parallel_sine;

@@ -272,23 +272,11 @@ std::optional<Refusal> leg_differs(JointType type,
   return std::nullopt;
 }
 
-/// A bevel or J in a flush joint is lopsided: the section puts the second, bevelled member on the
-/// side of n x t (section/weld_section.hpp). On the other side every aim point would be mirrored.
-std::optional<Refusal> wrong_bevel_side(const Preparation& preparation,
-                                        const Site& site,
-                                        const geom::Station& middle,
-                                        const Vec3& face) {
-  if (!is_one_edge_cut(preparation)) return std::nullopt;
+/// Where neither hand or both show the second member, the left is taken.
+bool is_second_on_left(const Site& site, const geom::Station& middle, const Vec3& face) {
   const Vec3 left = geom::unit(face.cross(middle.tangent));
-  if (goes_on(site.second, site, middle.point, left, face) ||
-      !goes_on(site.second, site, middle.point, -left, face)) {
-    return std::nullopt;
-  }
-  return Refusal{"joint.seam.bevel_side",
-                 "the bevelled member " + site.second.id +
-                     " lies to the right of the path, seen in the direction of travel with the "
-                     "weld face up, and is taken to lie to the left; state the path from its other "
-                     "end, or name the members the other way round"};
+  return goes_on(site.second, site, middle.point, left, face) ||
+         !goes_on(site.second, site, middle.point, -left, face);
 }
 
 }  // namespace
@@ -320,7 +308,7 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
   const bool flush = geom::angle_between(faces.wall_1, faces.wall_2) < same_plane;
   if (flush) {
     const Vec3 face_there = geom::unit(found->first.normal + found->second.normal);
-    if (auto refusal = wrong_bevel_side(preparation, site, middle, face_there)) return *refusal;
+    faces.second_on_left = is_second_on_left(site, middle, face_there);
     faces.wall_1 = faces.wall_2 = faces.face;
     faces.between_walls = Angle::deg(180.0);
   }

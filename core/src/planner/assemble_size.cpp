@@ -186,9 +186,36 @@ double over_weld_ratio(const joint::Joint& joint,
   return std::abs(ratio - 1.0) < 1e-9 ? 1.0 : ratio;
 }
 
+bool is_interrupted(const JointWork& work) {
+  const auto& seams = work.joint->seams;
+  return std::any_of(seams.begin(), seams.end(), [](const joint::Seam& seam) {
+    return seam.asked.form == joint::LengthForm::intermittent;
+  });
+}
+
+/// Rules broken and sizes nobody can judge. What stands in the file alone (elements of an
+/// interrupted weld, edges of laps) was told when it was read.
+void tell(const JointWork& work,
+          const plan::PlannedSize& size,
+          const base::Place& place,
+          plan::Plan& plan) {
+  const auto add = [&](const std::string& code, const std::string& text) {
+    plan.findings.push_back(base::Finding{
+        base::Severity::warning, code, "joint " + work.joint->id + ": " + text, place, {}});
+  };
+  if (!size.refused.empty()) add("joint.size.value", size.refused);
+  for (const joint::SizeCheck& check : size.checks) {
+    const bool told = check.rule == "largest-leg-edge" || check.rule == "least-segment-aws" ||
+                      check.rule == "largest-clear-aws" ||
+                      (check.rule == "least-length-aws" && is_interrupted(work));
+    if (check.holds || told) continue;
+    add("joint.size.rule_broken", joint::check_text(check));
+  }
+}
+
 }  // namespace
 
-void assemble_sizes(const std::vector<JointWork>& joints, plan::Plan& plan) {
+void assemble_sizes(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan) {
   for (std::size_t i = 0; i < joints.size(); ++i) {
     plan::PlannedJoint& planned = plan.joints[i];
     for (std::size_t k = 0; k < planned.seams.size(); ++k) {
@@ -197,6 +224,8 @@ void assemble_sizes(const std::vector<JointWork>& joints, plan::Plan& plan) {
       seam.over_weld_area_ratio = over_weld_ratio(*joints[i].joint, *joints[i].seams[k].seam, seam);
     }
     planned.size = size_of(joints[i], planned);
+    if (planned.size)
+      tell(joints[i], *planned.size, place_of(inputs.weldment, "joint/" + planned.id), plan);
   }
 }
 

@@ -31,11 +31,17 @@ heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
   return heat::CoolingCase::butt;
 }
 
-/// Extent of a part across its thickness that can take up heat: the smaller side of a plate, the
-/// length of a tube, bar or forging, the width of a ring.
-double heated_width_mm(const joint::Shape& shape) {
+/// Extent of a part that can take up heat: of a plate across the seam in its own plane (its smaller
+/// side when the seam has no place), the length of a tube, bar or forging, the width of a ring.
+double heated_width_mm(const joint::Member& member, const joint::Seam& seam) {
+  const joint::Shape& shape = member.shape;
   if (const auto* plate = std::get_if<joint::Plate>(&shape)) {
-    return std::min(plate->length_mm, plate->width_mm);
+    if (!seam.path) return std::min(plate->length_mm, plate->width_mm);
+    const double middle_mm = geom::path_length_mm(*seam.path) / 2.0;
+    const geom::Mat3& R_JM = member.X_JM.rotation;
+    const geom::Vec3 across = R_JM.col(2).cross(geom::path_station(*seam.path, middle_mm).tangent);
+    return std::abs(across.dot(R_JM.col(0))) * plate->length_mm +
+           std::abs(across.dot(R_JM.col(1))) * plate->width_mm;
   }
   if (const auto* tube = std::get_if<joint::Tube>(&shape)) return tube->length_mm;
   if (const auto* bar = std::get_if<joint::Bar>(&shape)) return bar->length_mm;
@@ -131,9 +137,11 @@ cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work)
   cooling::CoolingPlate plate;
   plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
                                 joint::wall_thickness_mm(work.member_2->shape));
-  plate.width_mm =
-      std::min(heated_width_mm(work.member_1->shape), heated_width_mm(work.member_2->shape));
   plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
+  // Two paths' worth of plate: of three, each takes a third of the heat.
+  const joint::Seam& seam = work.joint->seams.front();
+  plate.width_mm = (heated_width_mm(*work.member_1, seam) + heated_width_mm(*work.member_2, seam)) *
+                   2.0 / plate.heat_paths;
   plate.ambient_c = inputs.weldment.ambient_c;
   plate.start_c = work.heat.preheat_c;
   return plate;
@@ -220,6 +228,7 @@ section::SectionParams drawn_params(const joint::Joint& joint, const joint::Seam
   params.side = seam.side;
   params.gouge = joint.gouge;
   if (joint.type != joint::JointType::butt) params.between_plates = seam.between_walls;
+  params.along_plate = joint.type == joint::JointType::tee;
   return params;
 }
 

@@ -32,6 +32,32 @@ void warn_unsound_root(const Inputs& inputs,
       {}});
 }
 
+/// Gouging must reach the metal of the first side, through the root face (of a single groove: to
+/// its root), or a notch stays inside.
+void warn_short_gouge(const Inputs& inputs,
+                      const joint::Joint& joint,
+                      std::vector<Finding>& findings) {
+  const auto* groove = std::get_if<joint::Groove>(&joint.preparation);
+  const bool full = joint.depth_mm >= joint.thickness_mm - 1e-9;
+  if (groove == nullptr || !full || joint.root != joint::RootDecision::gouge) return;
+  if (groove->form == joint::GrooveForm::square) return;
+  double due_mm = groove->root_face_mm;
+  if (groove->is_double) {
+    due_mm = joint.thickness_mm - section::cut_depth_mm(*groove, joint.thickness_mm, 1);
+  }
+  if (joint.gouge.depth_mm >= due_mm - 1e-9) return;
+  findings.push_back(Finding{
+      Severity::warning,
+      "joint.gouge.short",
+      "joint " + joint.id + " is gouged " + base::digits_text(joint.gouge.depth_mm) + " mm deep, " +
+          base::digits_text(due_mm - joint.gouge.depth_mm) +
+          " mm short of the first side's metal: the joint would not be full penetration; gouge at "
+          "least " +
+          base::digits_text(due_mm) + " mm deep from the second side",
+      place_of(inputs.weldment, "joint/" + joint.id),
+      {}});
+}
+
 joint::PreparationSizes sizes_of(const joint::Joint& joint) {
   joint::PreparationSizes sizes;
   sizes.thickness_mm = joint.thickness_mm;
@@ -80,6 +106,7 @@ void check_preparation(const Inputs& inputs,
                        const joint::Joint& joint,
                        std::vector<Finding>& findings) {
   warn_unsound_root(inputs, joint, findings);
+  warn_short_gouge(inputs, joint, findings);
   check_ranges(inputs, joint, findings);
 }
 

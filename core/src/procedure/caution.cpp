@@ -17,8 +17,7 @@ constexpr double hydrogen_thickness_above_mm = 30.0;
 constexpr double burns_preheat_above_c = 60.0;
 constexpr double lifting_mass_above_kg = 25.0;
 
-constexpr std::string_view site_rules =
-    "; this sheet does not replace them nor local codes and site rules";
+constexpr std::string_view site_rules = "; this does not replace them, local codes or site rules";
 
 Caution caution(std::string_view code, std::string_view text, std::string_view defer_to) {
   return {std::string(code), std::string(text), std::string(defer_to) + std::string(site_rules)};
@@ -68,7 +67,7 @@ Caution arc() {
 Caution crush() {
   return caution("caution.crush",
                  "Robot and positioner crush: nobody stands in their reach while drives are live, "
-                 "at low speed neither. Prove every program slowly and without arc first.",
+                 "not even at low speed. Prove every program slowly and without arc first.",
                  "cell integrator and operator; ISO 10218-1, ISO 10218-2, ISO 13854, ISO 13855");
 }
 
@@ -97,7 +96,7 @@ Caution lifting(double mass_kg) {
 
 Caution burns(double preheat_c) {
   return caution("caution.burns",
-                 "The part is heated to about " + base::fixed_text(preheat_c, 0) +
+                 "The part is heated to about " + base::fixed_text(std::ceil(preheat_c - 1e-6), 0) +
                      " degC and stays hot long after welding: mark it as hot, guard it, and "
                      "measure before touching. With gas burners test for leaks, ventilate, and "
                      "keep the flame off closed volumes.",

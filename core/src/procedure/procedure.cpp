@@ -99,6 +99,13 @@ using joint::Joint;
     return "size: throat at least " + fixed_text(work.section->throat_mm, 1) +
            " mm, by gauge, both legs";
   }
+  if (const auto* plug = std::get_if<joint::Plug>(&work.joint->preparation)) {
+    return "size: every hole filled " + fixed_text(plug->fill_mm, 1) + " mm deep, fused all round";
+  }
+  if (work.joint->cap.leg_mm > 0.0) {
+    return "size: groove filled, and a fillet with legs of at least " +
+           fixed_text(work.joint->cap.leg_mm, 1) + " mm over it, by gauge";
+  }
   return work.joint->depth_mm + 1e-6 < work.joint->thickness_mm
              ? "size: penetration " + fixed_text(work.joint->depth_mm, 1) +
                    " mm cannot be seen from outside; by the procedure's own proof"
@@ -106,7 +113,8 @@ using joint::Joint;
 }
 
 [[nodiscard]] std::string root_line(const SeamWork& work) {
-  if (work.section->is_fillet) {
+  const bool plug = std::holds_alternative<joint::Plug>(work.joint->preparation);
+  if (work.section->is_fillet || plug) {
     return {};
   }
   switch (work.joint->root) {
@@ -115,9 +123,8 @@ using joint::Joint;
     case joint::RootDecision::ceramic_backing:
       return "root: visual after the ceramic is taken off";
     case joint::RootDecision::gouge:
-      return "root: after gouging sound metal over the whole length, visual and by crack test, "
-             "before "
-             "the second side is welded";
+      return "root: after gouging: sound metal over the whole length, visual and by crack test, "
+             "before the second side is welded";
     case joint::RootDecision::both_sides:
       return "root: closed from both sides, cannot be seen; its fusion is proved by the procedure "
              "test";
@@ -129,7 +136,10 @@ using joint::Joint;
 
 [[nodiscard]] std::string hold_line(const SeamWork& work) {
   const bool fillet = work.section->is_fillet;
-  const double size_mm = fillet ? work.section->throat_mm : work.joint->depth_mm;
+  const auto* plug = std::get_if<joint::Plug>(&work.joint->preparation);
+  const double size_mm = fillet            ? work.section->throat_mm
+                         : plug != nullptr ? plug->fill_mm
+                                           : work.joint->depth_mm;
   return "hold time before final testing: see EN 1090-2, minimum hold times (2008: table 23, read "
          "in a public copy; later editions not seen), for " +
          std::string(fillet ? "throat " : "depth ") + fixed_text(size_mm, 1) +

@@ -224,3 +224,12 @@ void check_groove(const Groove& groove, const SectionParams& params, Problems& p
 }
 
 }  // namespace seamturn::section::detail
+
+namespace seamturn::section {
+
+double cut_depth_mm(const joint::Groove& groove, double thickness_mm, int side) {
+  const detail::CutDepths cuts = detail::cut_depths(groove, thickness_mm);
+  return side == 1 ? cuts.side_1_mm : cuts.side_2_mm;
+}
+
+}  // namespace seamturn::section

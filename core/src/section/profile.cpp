@@ -28,19 +28,29 @@ GapEdges gap_edges(const joint::Groove& groove) {
   return {left_mm, left_mm + groove.gap_mm};
 }
 
+/// A plate's surface beside a wall, as high as that.
+Wall plate_wall(const Wall& beside) {
+  return {{beside.front().y_mm, 0.0}, {beside.back().y_mm, 0.0}};
+}
+
 /// The second side after gouging: what is cut open, from the middle of the gap.
 std::vector<Slice> gouged_profile(const joint::Groove& groove, const SectionParams& params) {
   const GapEdges edges = gap_edges(groove);
   const double middle_mm = 0.5 * (edges.left_mm + edges.right_mm);
   const GapEdges middle{middle_mm, middle_mm};
   const Wall gouged = gouge_wall(params.gouge);
-  if (!groove.is_double) return groove_profile(gouged, gouged, middle);
+  const bool along_plate = params.along_plate && joint::is_one_edge_cut(groove);
+  if (!groove.is_double) {
+    return along_plate ? groove_profile(plate_wall(gouged), gouged, {edges.left_mm, middle_mm})
+                       : groove_profile(gouged, gouged, middle);
+  }
   const auto [first, second] = faces_of(groove.form, groove.side_2);
   const SideHeights heights{0.0, cut_depths(groove, params.thickness_mm).side_2_mm};
   const double half_gap_mm = 0.5 * groove.gap_mm;
-  return groove_profile(outer_of(moved_out(make_wall(heights, first), half_gap_mm), gouged),
-                        outer_of(moved_out(make_wall(heights, second), half_gap_mm), gouged),
-                        middle);
+  const Wall right = outer_of(moved_out(make_wall(heights, second), half_gap_mm), gouged);
+  if (along_plate) return groove_profile(plate_wall(right), right, {edges.left_mm, middle_mm});
+  return groove_profile(
+      outer_of(moved_out(make_wall(heights, first), half_gap_mm), gouged), right, middle);
 }
 
 }  // namespace

@@ -40,6 +40,7 @@ struct Seam {
   geom::Vec3 wall_2 = geom::Vec3::UnitY();  ///< outward normal of the second member's surface
   geom::Vec3 face = geom::Vec3::UnitZ();    ///< normal of the weld face, out of the joint
   Angle between_walls;                      ///< dihedral on the weld's side; 180 deg for a butt
+  bool second_on_left = true;  ///< flush joints: the second member, seen along the path, face up
 };
 
 struct Joint {
@@ -96,8 +97,8 @@ struct SectionFrame {
 ///   along the component of wall_2 in the first member's surface).
 /// - groove in a tee or corner: y = second member's outward normal, x = the component of the first
 ///   member's outward normal across y.
-/// - butt: y = n, x = n x t, which points left of the travel direction seen with the face up. The
-///   second (bevelled) member is taken to lie there: direct the path so that it does.
+/// - butt and flush corner: y = n, x = n x t or against it, towards the second member, whichever
+///   way the path runs.
 /// At a corner of the path: of the leg the travel leaves on, or of the one it arrives on.
 /// Pre: the seam has a path.
 [[nodiscard]] SectionFrame section_frame(const Joint& joint,

@@ -13,6 +13,7 @@ struct SeamFaces {
   geom::Vec3 wall_2;
   geom::Vec3 face;
   Angle between_walls;
+  bool second_on_left = true;  ///< flush joints: the second member, seen along the path, face up
 };
 
 /// The two surfaces at the middle of a path (a polyline: of its longest leg) and the weld face
@@ -21,7 +22,6 @@ struct SeamFaces {
 /// both walls are given as that. Units: mm.      Frame: J. Pre: the path has length. Outside:
 /// refuses with joint.seam.not_on_member (how far off, which member),
 ///   joint.seam.no_corner (surfaces found enclose no weld: the pair is named),
-///   joint.seam.bevel_side (flush bevel or J with the second member right of the path),
 ///   joint.seam.leg_differs (a leg of a polyline where the surfaces stand otherwise).
 /// Source: none - geometry.
 /// Accuracy: the path may lie up to 1 mm (plus half the root gap of a butt, the whole gap of a tee
