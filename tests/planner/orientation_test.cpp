@@ -63,6 +63,14 @@ std::size_t short_gouges(double depth_mm) {
       }));
 }
 
+/// Findings of one code that name the joint.
+std::size_t told(const Plan& plan, const std::string& code, const std::string& joint) {
+  return static_cast<std::size_t>(
+      std::count_if(plan.findings.begin(), plan.findings.end(), [&](const auto& finding) {
+        return finding.code == code && finding.text.find("joint " + joint + ":") == 0;
+      }));
+}
+
 }  // namespace
 
 TEST_SUITE("planner/orientation") {
@@ -98,6 +106,41 @@ TEST_SUITE("planner/orientation") {
     const section::WeldSection& gouged = plan.joints.front().seams.back().section;
     REQUIRE(plan.joints.front().seams.back().side == 2);
     for (const auto& corner : gouged.outline) CHECK(corner.x_mm >= -1e-9);
+  }
+
+  TEST_CASE("given a cover below a quarter of the thickness, the plan says what is asked for") {
+    // published: AWS D1.1 2015 clause 3: t/4, need not exceed 10 mm; 30 mm ask for 7.5 mm
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
+    const auto cover = [&](double leg_mm) {
+      inputs.weldment.joints.back().cap.leg_mm = leg_mm;
+      return told(planner::make_plan(inputs), "joint.size.rule_broken", "K");
+    };
+    CHECK(cover(7.4) == 1);
+    CHECK(cover(7.5) == 0);
+  }
+
+  TEST_CASE("given unequal legs, the throat that counts is the shortest way from root to face") {
+    // closed-form: legs 10 and 6 mm at right angles: 60 / sqrt(136) = 5.145 mm
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee.xml");
+    auto& fillet = std::get<joint::Fillet>(inputs.weldment.joints.front().preparation);
+    fillet.leg_1_mm = 10.0;
+    fillet.leg_2_mm = 6.0;
+    const Plan plan = planner::make_plan(inputs);
+    const plan::PlannedSeam& seam = plan.joints.front().seams.front();
+    REQUIRE(seam.counted);
+    CHECK(seam.counted->throat_mm == doctest::Approx(60.0 / std::sqrt(136.0)));
+    CHECK(seam.counted->throat_mm == doctest::Approx(seam.section.throat_mm));
+  }
+
+  TEST_CASE("given a plug deeper than its plate, the plan says that nobody can judge its size") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/preparations.xml");
+    for (joint::Joint& joint : inputs.weldment.joints) {
+      if (auto* plug = std::get_if<joint::Plug>(&joint.preparation)) plug->fill_mm = 200.0;
+    }
+    const Plan plan = planner::make_plan(inputs);
+    CHECK(std::any_of(plan.findings.begin(), plan.findings.end(), [](const auto& finding) {
+      return finding.code == "joint.size.value";
+    }));
   }
 }
 

@@ -6,6 +6,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_joints.hpp"
+#include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/groove_size.hpp"
 #include "seamturn/joint/seam_faces.hpp"
 #include "seamturn/joint/weld_size.hpp"
@@ -42,9 +43,19 @@ double least_leg_mm(const joint::Fillet& fillet) {
   return std::min(fillet.leg_1_mm, fillet.leg_2_mm);
 }
 
+/// Leg of the fillet with equal legs whose throat, root to face, is the same.
+double alike_leg_mm(const joint::Fillet& fillet, base::Angle between) {
+  const double a_mm = fillet.leg_1_mm;
+  const double b_mm = fillet.leg_2_mm;
+  const double face_mm =
+      std::sqrt(a_mm * a_mm + b_mm * b_mm - 2.0 * a_mm * b_mm * std::cos(between.rad()));
+  return a_mm * b_mm * std::sin(between.rad()) / face_mm / std::cos(0.5 * between.rad());
+}
+
 plan::PlannedThroat fillet_throat(const joint::Fillet& fillet, const joint::Seam& seam) {
   plan::PlannedThroat out;
-  const auto counted = joint::counted_throat(least_leg_mm(fillet), seam.between_walls);
+  const auto counted =
+      joint::counted_throat(alike_leg_mm(fillet, seam.between_walls), seam.between_walls);
   if (!counted) {
     out.refused = counted.error().text;
     return out;
@@ -213,6 +224,20 @@ void tell(const JointWork& work,
   }
 }
 
+/// The reinforcing fillet over a groove in a tee or corner.
+void check_cover(const joint::Joint& joint, const base::Place& place, plan::Plan& plan) {
+  const double due_mm = joint::reinforcing_leg_mm(joint.thickness_mm);
+  if (!(joint.cap.leg_mm > 0.0) || joint.cap.leg_mm >= due_mm - 1e-9) return;
+  plan.findings.push_back(base::Finding{
+      base::Severity::warning,
+      "joint.size.rule_broken",
+      "joint " + joint.id + ": leg of the cover " + base::digits_text(joint.cap.leg_mm) +
+          " mm, at least " + base::digits_text(due_mm) +
+          " mm asked for: a quarter of the thickness, at most 10 mm [AWS D1.1, verified]",
+      place,
+      {}});
+}
+
 }  // namespace
 
 void assemble_sizes(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan) {
@@ -224,8 +249,9 @@ void assemble_sizes(const Inputs& inputs, const std::vector<JointWork>& joints, 
       seam.over_weld_area_ratio = over_weld_ratio(*joints[i].joint, *joints[i].seams[k].seam, seam);
     }
     planned.size = size_of(joints[i], planned);
-    if (planned.size)
-      tell(joints[i], *planned.size, place_of(inputs.weldment, "joint/" + planned.id), plan);
+    const base::Place place = place_of(inputs.weldment, "joint/" + planned.id);
+    if (planned.size) tell(joints[i], *planned.size, place, plan);
+    check_cover(*joints[i].joint, place, plan);
   }
 }
 
