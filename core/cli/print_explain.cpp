@@ -91,7 +91,11 @@ std::string explain_text(const std::string& joint,
     }
     out += headed("  valid: ", step.range, line_width) + "\n";
     for (const figures::HowClose& close : step.how_close) {
-      out += headed("  close: ", close_text(close, units), line_width) + "\n";
+      // Most numbers are far from their limits: those near are not to drown among them.
+      constexpr double near_share = 0.1;
+      const bool is_near = close.share_ratio && std::abs(*close.share_ratio) <= near_share;
+      out +=
+          headed(is_near ? "  near: " : "  limit: ", close_text(close, units), line_width) + "\n";
     }
   }
   return out;

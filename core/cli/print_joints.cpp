@@ -150,7 +150,8 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
              "thickness t, s depth of penetration. Preheat by the CET method (formula from memory "
              "of EN 1011-2) or as the file states; \"none\": no heating, but dry and above " +
                  units.temperature(5.0) + " " + units.temperature_unit() +
-                 ". t8/5 from the coolest to the hottest permitted start.",
+                 ". t8/5 from the coolest to the hottest permitted start. Length: all seams of a "
+                 "joint; section: one of each side together; metal: of what is welded.",
              line_width,
              0) +
          "\n" + (fit_up.empty() ? "" : "\n" + fit_up);

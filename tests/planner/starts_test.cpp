@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include "planned_demos.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/turn/move_time.hpp"
 #include "seamturn/turn/stance.hpp"
 
 namespace seamturn::tests {
@@ -179,6 +181,75 @@ TEST_SUITE("planner/starts") {
     REQUIRE(after.counted);
     CHECK(after.counted->throat_mm == doctest::Approx(before.counted->throat_mm));
     CHECK(after.section.throat_mm == doctest::Approx(std::sqrt(1.2) * before.section.throat_mm));
+  }
+
+  TEST_CASE("a ring is rolled only where the axis has a whole turn and is not too fast for it") {
+    // Else the robot goes round it, or no stance is found for it.
+    const auto rolls = [](const auto& change) {
+      planner::Inputs inputs = staggered_hub(0.0);
+      change(inputs.cell->positioner);
+      try {
+        return first_seam(planner::make_plan(inputs), "R1").rolling;
+      } catch (const base::InputError& refused) {
+        CHECK(refused.findings().front().code == "turn.seam.no_stance");
+        return false;
+      }
+    };
+    CHECK(rolls([](cell::Positioner&) {}));
+    CHECK_FALSE(rolls([](cell::Positioner& positioner) {
+      positioner.axes.back().endless = false;
+      positioner.axes.back().min = base::Angle::deg(-179.0);
+      positioner.axes.back().max = base::Angle::deg(179.0);
+    }));
+    CHECK_FALSE(
+        rolls([](cell::Positioner& positioner) { positioner.rolling_speed_max_rad_s = 1e-3; }));
+  }
+
+  TEST_CASE("for every two arcs in one stance, law: the air between them is the way between them") {
+    std::size_t seen = 0;
+    std::size_t backwards = 0;
+    for (const Planned& planned : plans()) {
+      const Plan& plan = planned.plan;
+      const auto pass_of = [&](const plan::PlannedEvent& event) -> const plan::PlannedPass& {
+        for (const Arc& arc : arcs_of(plan)) {
+          if (arc.seam->id == event.seam && arc.pass->pass.number == event.pass) return *arc.pass;
+        }
+        FAIL("no pass ", event.seam);
+        return plan.joints.front().seams.front().passes.front();
+      };
+      const auto world = [&](const plan::PlannedPass& pass, const Vec3& point) {
+        const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
+        return (turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ).point(point);
+      };
+      const plan::PlannedEvent* last = nullptr;
+      double air_s = 0.0;
+      bool direct = false;
+      for (const plan::PlannedEvent& event : plan.timeline) {
+        if (event.kind == timeline::SecondKind::air) air_s += event.end_s - event.start_s;
+        if (event.kind == timeline::SecondKind::turn) direct = false;
+        if (event.kind == timeline::SecondKind::clean) direct = false;
+        if (event.kind != timeline::SecondKind::arc) continue;
+        const plan::PlannedPass& now = pass_of(event);
+        if (last != nullptr && direct && !now.roll) {
+          const plan::PlannedPass& before = pass_of(*last);
+          const double way_mm =
+              (world(now, now.points.front().point) - world(before, before.points.back().point))
+                  .norm();
+          INFO(planned.file, " ", event.seam, " pass ", event.pass);
+          const cell::Robot& robot = plan.cell->robot;
+          CHECK(air_s == doctest::Approx(turn::air_time_s(robot, way_mm) +
+                                         2.0 * turn::air_time_s(robot, robot.retract_mm))
+                             .epsilon(1e-6));
+          ++seen;
+          if (now.reversed) ++backwards;
+        }
+        last = &event;
+        air_s = 0.0;
+        direct = true;
+      }
+    }
+    CHECK(seen > 50);
+    CHECK(backwards > 0);
   }
 }
 

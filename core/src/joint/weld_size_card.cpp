@@ -90,8 +90,9 @@ const base::FigureCard& weld_size_card() {
       "fillet: the largest of the least legs the rules ask for (table by thickness, least throat / "
       "cos(angle / 2)); partial: least throat by the thinner part; plug, slot: plate + 8 mm",
       "mm",
-      "structural steel. Says nothing of the load. \"not proved\": every rule holds, but none of a "
-      "question was read in its document",
+      "structural steel. Says nothing of the load. \"not proved\": every rule holds, but for at "
+      "least "
+      "one question no rule was read in its document",
       keys,
       sources};
   return card;
