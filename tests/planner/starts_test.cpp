@@ -5,6 +5,9 @@
 #include <cmath>
 
 #include "planned_demos.hpp"
+#include "planner/detail_joints.hpp"
+#include "planner/detail_order_job.hpp"
+#include "planner/detail_stances.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/turn/move_time.hpp"
 #include "seamturn/turn/stance.hpp"
@@ -89,6 +92,29 @@ TEST_SUITE("planner/starts") {
     // Turning on to each start takes time that starting in one place does not.
     const Plan plain = planner::make_plan(staggered_hub(0.0));
     CHECK(first_seam(plain, "R1").starts.empty());
+  }
+
+  TEST_CASE("layers that start elsewhere wait from the end of the layer before") {
+    // law: no place is welded again sooner than its gap; the order's rule for opposite ways keeps
+    // it.
+    planner::Inputs inputs = staggered_hub(60.0);
+    std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "R1"; });
+    inputs.weldment.joints.front().after.clear();
+    std::vector<base::Finding> findings;
+    const auto joints = planner::detail::work_joints(inputs, findings);
+    const auto seams = planner::detail::all_seams(joints);
+    const auto pool = planner::detail::find_stance_pool(inputs, seams, findings);
+    const auto job = planner::detail::make_order_job(
+        inputs, seams, pool, planner::detail::choose_placements(inputs, seams, pool));
+    REQUIRE(job.job.blocks.size() >= 3);
+    const auto chosen = static_cast<std::size_t>(job.placements.front().front().stack);
+    const auto& passes = joints.front().seams.front().stacks[chosen].stack.passes;
+    for (std::size_t b = 0; b < job.job.blocks.size(); ++b) {
+      const int layer = passes[static_cast<std::size_t>(job.origins[b].passes.front())].layer;
+      for (const order::Option& option : job.job.blocks[b].options) {
+        CHECK(option.reversed == (layer % 2 == 0));
+      }
+    }
   }
 
   TEST_CASE(
