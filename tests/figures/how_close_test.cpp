@@ -157,7 +157,9 @@ TEST_SUITE("figures/how_close") {
   }
 
   TEST_CASE("given a gap of 3 mm and a stop of the shop at 3.5 mm, half a millimetre is left") {
-    const auto stop = [](planner::Inputs& inputs) { inputs.library.fit_ups.front().gap_stop_mm = 3.5; };
+    const auto stop = [](planner::Inputs& inputs) {
+      inputs.library.fit_ups.front().gap_stop_mm = 3.5;
+    };
     const HowClose gap = close_of(bracket_steps("J2", "section", stop).front(), "gap");
     CHECK(gap.value == 3.0);
     check_close(gap, 3.5, 0.5, 0.5 / 3.5);

@@ -32,9 +32,7 @@ void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints,
 
 /// Rules of codes on each weld's size, the throat that counts and the metal laid beyond the
 /// drawing; needs assemble_joints.
-void assemble_sizes(const Inputs& inputs,
-                    const std::vector<JointWork>& joints,
-                    plan::Plan& plan);
+void assemble_sizes(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
 
 /// Warns of passes the nozzle has no room for, where the cell's torch states its recess; needs
 /// assemble_joints.

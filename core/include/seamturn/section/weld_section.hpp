@@ -72,7 +72,8 @@ struct SectionParams {
   double thickness_mm = 0.0;                ///< grooves
   double depth_mm = 0.0;                    ///< grooves, from the face; 0: full thickness
   Angle between_plates = Angle::deg(90.0);  ///< fillets, covers
-  /// Grooves in a tee: the first member goes on past the edge; gouging bares it and does not cut it.
+  /// Grooves in a tee: the first member goes on past the edge; gouging bares it and does not cut
+  /// it.
   bool along_plate = false;
   joint::Cap cap;
   int side = 1;        ///< 2: the other side of a groove
@@ -100,8 +101,8 @@ struct SectionParams {
 [[nodiscard]] base::Outcome<WeldSection> weld_section(const SectionParams& params);
 [[nodiscard]] const base::FigureCard& section_card();
 
-/// Depth of the cut of one side (1 or 2), what stands of the edge left out; of a single groove side 2
-/// has none. Units: mm. Pre: a groove that weld_section accepts. Tests: section/weld_section.
+/// Depth of the cut of one side (1 or 2), what stands of the edge left out; of a single groove side
+/// 2 has none. Units: mm. Pre: a groove that weld_section accepts. Tests: section/weld_section.
 [[nodiscard]] double cut_depth_mm(const joint::Groove& groove, double thickness_mm, int side);
 
 /// Number of sides that are welded: 2 for double grooves and where something is gouged.
