@@ -99,8 +99,11 @@ void put_fit_up(pugi::xml_node sheet, const Subject& subject) {
   const pugi::xml_node gaps = fit_up.child("gaps");
   pugi::xml_node node = sheet.append_child("fit-up");
   put(node, "tolerances", text(fit_up, "tolerances"));
-  const char* drawn = text(subject.joint.child("preparation"), "gap_mm");
-  put(node, "passes_above_for_gap_mm", *drawn != '\0' ? drawn : "0");
+  const pugi::xml_node preparation = subject.joint.child("preparation");
+  const bool has_gap = bool(preparation.attribute("gap_mm"));
+  put(node,
+      "passes_above_for_gap_mm",
+      has_gap ? rounded(number(preparation, "gap_mm"), 2) : std::string("0"));
   copy_rounded(fit_up, node, 2, {"misalignment_max_mm"});
   copy(fit_up, node, {"misalignment_source", "misalignment_status"});
   copy_rounded(gaps, node, 2, {"stop_above_mm"});

@@ -215,6 +215,14 @@ TEST_SUITE("geom/path") {
     const Path point = PolylinePath{{Vec3(0, 0, 0)}, false};
     CHECK_THROWS_AS((void)geom::path_length_mm(point), base::ContractViolation);
   }
+
+  TEST_CASE("a station of a closed course is brought into one round") {
+    // closed-form
+    CHECK(geom::wrapped_station_mm(130.0, 100.0) == 30.0);
+    CHECK(geom::wrapped_station_mm(-30.0, 100.0) == 70.0);
+    CHECK(geom::wrapped_station_mm(100.0, 100.0) == 0.0);
+    CHECK(geom::wrapped_station_mm(0.0, 100.0) == 0.0);
+  }
 }
 
 }  // namespace seamturn::tests

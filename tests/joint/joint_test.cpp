@@ -108,6 +108,24 @@ TEST_SUITE("joint/joint") {
     CHECK(root_decision_name(joint::RootDecision::ceramic_backing) == "ceramic-backing");
     CHECK(root_decision_name(joint::RootDecision::open) == "open");
   }
+
+  TEST_CASE("a second path is opposed when it starts where the first ends") {
+    // closed-form: starts 0 and 100 mm from the first's start
+    const auto line = [](double from_x, double to_x) {
+      joint::Seam seam;
+      seam.path = geom::LinePath{geom::Vec3(from_x, 0, 0), geom::Vec3(to_x, 0, 0)};
+      seam.length_mm = geom::path_length_mm(*seam.path);
+      return seam;
+    };
+    CHECK_FALSE(joint::runs_against(line(0, 100), line(0, 100)));
+    CHECK(joint::runs_against(line(100, 0), line(0, 100)));
+    CHECK(joint::runs_against(line(51, 200), line(0, 100)));
+    CHECK_FALSE(joint::runs_against(line(49, 200), line(0, 100)));
+    joint::Seam ring;
+    ring.path = geom::CirclePath{};
+    CHECK_FALSE(joint::runs_against(line(100, 0), ring));
+    CHECK_FALSE(joint::runs_against(joint::Seam{}, line(0, 100)));
+  }
 }
 
 }  // namespace seamturn::tests

@@ -75,7 +75,7 @@ inline order::Block random_block(const JobMix& mix, int index, base::Random& ran
     option.stance = static_cast<int>(random.below(static_cast<std::size_t>(mix.stances)));
     option.start_W = random_point(random);
     option.end_W = random.below(5) == 0 ? option.start_W : random_point(random);
-    option.reversed = random.below(3) == 0;
+    option.course = random.below(3) == 0 ? 1 : 0;
     option.tag = static_cast<int>(o);
     block.options.push_back(option);
   }

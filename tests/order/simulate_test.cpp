@@ -189,7 +189,7 @@ TEST_SUITE("order/simulate") {
     job.blocks[1].passes[0].arc_s = 45.0;
     CHECK(arc_start_s(order::simulate(job, {{0, 0}, {1, 0}}), 1) == 100.0);
     // The other way round: it starts where the first ended at 30 s.
-    job.blocks[1].options[0].reversed = true;
+    job.blocks[1].options[0].course = 1;
     CHECK(arc_start_s(order::simulate(job, {{0, 0}, {1, 0}}), 1) == 130.0);
   }
 
@@ -283,8 +283,8 @@ TEST_SUITE("order/simulate") {
           return arc.start_s + part * (arc.end_s - arc.start_s);
         };
         for (const double place : {0.0, 0.3, 0.5, 1.0}) {
-          const double found_s = time_at(now, option_of(&now).reversed, place) -
-                                 time_at(last, option_of(&last).reversed, place);
+          const double found_s = time_at(now, option_of(&now).course == 1, place) -
+                                 time_at(last, option_of(&last).course == 1, place);
           CHECK(found_s >= gap_s - 1e-9);
         }
         gaps_met += gap_s > 0.0 ? 1 : 0;

@@ -3,6 +3,7 @@
 // lays beyond the drawing.
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "planned_demos.hpp"
 #include "planner/detail_joints.hpp"
@@ -94,27 +95,43 @@ TEST_SUITE("planner/starts") {
     CHECK(first_seam(plain, "R1").starts.empty());
   }
 
-  TEST_CASE("layers that start elsewhere wait from the end of the layer before") {
-    // law: no place is welded again sooner than its gap; the order's rule for opposite ways keeps
-    // it.
+  TEST_CASE("layers that start elsewhere, and the other side of a ring, run courses of their own") {
+    // law: no place is welded again sooner than its gap; between two courses the order waits from
+    // the end of the pass before.
     planner::Inputs inputs = staggered_hub(60.0);
     std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "R1"; });
-    inputs.weldment.joints.front().after.clear();
+    joint::Joint& ring = inputs.weldment.joints.front();
+    ring.after.clear();
+    ring.root = joint::RootDecision::gouge;
+    ring.gouge.depth_mm = 8.0;
+    ring.gouge.radius_mm = 6.0;
+    ring.seams.push_back(ring.seams.front());
+    ring.seams.back().id = "R1.b";
+    ring.seams.back().side = 2;
     std::vector<base::Finding> findings;
     const auto joints = planner::detail::work_joints(inputs, findings);
+    REQUIRE(joints.size() == 1);
     const auto seams = planner::detail::all_seams(joints);
     const auto pool = planner::detail::find_stance_pool(inputs, seams, findings);
     const auto job = planner::detail::make_order_job(
         inputs, seams, pool, planner::detail::choose_placements(inputs, seams, pool));
-    REQUIRE(job.job.blocks.size() >= 3);
-    const auto chosen = static_cast<std::size_t>(job.placements.front().front().stack);
-    const auto& passes = joints.front().seams.front().stacks[chosen].stack.passes;
+    REQUIRE(job.job.blocks.size() >= 4);
+    std::map<int, std::pair<int, int>> layer_of_course;
+    std::map<std::pair<int, int>, int> course_of_layer;
     for (std::size_t b = 0; b < job.job.blocks.size(); ++b) {
-      const int layer = passes[static_cast<std::size_t>(job.origins[b].passes.front())].layer;
+      const planner::detail::BlockOrigin& origin = job.origins[b];
+      const auto seam = static_cast<std::size_t>(origin.seam);
+      const auto chosen = static_cast<std::size_t>(job.placements[seam].front().stack);
+      const auto& passes = joints.front().seams[seam].stacks[chosen].stack.passes;
+      const std::pair layer{origin.seam,
+                            passes[static_cast<std::size_t>(origin.passes.front())].layer};
+      CHECK(job.job.blocks[b].zone == job.job.blocks.front().zone);
       for (const order::Option& option : job.job.blocks[b].options) {
-        CHECK(option.reversed == (layer % 2 == 0));
+        CHECK(layer_of_course.emplace(option.course, layer).first->second == layer);
+        CHECK(course_of_layer.emplace(layer, option.course).first->second == option.course);
       }
     }
+    CHECK(layer_of_course.size() >= 4);
   }
 
   TEST_CASE(

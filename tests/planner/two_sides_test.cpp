@@ -52,12 +52,6 @@ joint::Joint double_v(std::optional<double> first_share) {
   return joint;
 }
 
-joint::Seam line_seam(double from_x, double to_x) {
-  joint::Seam seam;
-  seam.path = geom::LinePath{geom::Vec3(from_x, 0, 0), geom::Vec3(to_x, 0, 0)};
-  return seam;
-}
-
 /// Starts of a joint's passes, in the order of both sides, against what the cooling room asks.
 void check_waits(const Plan& plan, const std::string& id, cooling::CoolingPlate plate) {
   INFO(id);
@@ -120,16 +114,6 @@ TEST_SUITE("planner/two_sides") {
     CHECK(joint::first_share_of(joint) == 1.0);
     joint.root = joint::RootDecision::open;
     CHECK_THROWS_AS(static_cast<void>(joint::first_share_of(joint)), base::ContractViolation);
-  }
-
-  TEST_CASE("lines drawn towards each other run opposite ways, and curves count as such") {
-    using planner::detail::run_opposite_ways;
-    CHECK_FALSE(run_opposite_ways(line_seam(0, 100), line_seam(0, 100)));
-    CHECK(run_opposite_ways(line_seam(0, 100), line_seam(100, 0)));
-    joint::Seam ring;
-    ring.path = geom::CirclePath{};
-    CHECK(run_opposite_ways(ring, ring));
-    CHECK(run_opposite_ways(line_seam(0, 100), joint::Seam{}));
   }
 
   TEST_CASE("given a double V and a K in a cell, law: the plan keeps the order of both sides") {

@@ -361,6 +361,21 @@ TEST_SUITE("section/weld_section") {
     CHECK(section::width_at_mm(section, 6.0) == 2.0);
     CHECK(section::height_of_area_mm(section, 12.0) == doctest::Approx(6.0).epsilon(1e-12));
   }
+
+  TEST_CASE("cuts share what the root face leaves, or are as stated") {
+    // closed-form: 30 mm, root face 2 mm: 28 mm to share
+    joint::Groove groove;
+    groove.form = joint::GrooveForm::v;
+    groove.root_face_mm = 2.0;
+    CHECK(section::cut_depth_mm(groove, 30.0, 1) == 28.0);
+    CHECK(section::cut_depth_mm(groove, 30.0, 2) == 0.0);
+    groove.is_double = true;
+    CHECK(section::cut_depth_mm(groove, 30.0, 1) == 14.0);
+    CHECK(section::cut_depth_mm(groove, 30.0, 2) == 14.0);
+    groove.side_1.depth_mm = 18.0;
+    CHECK(section::cut_depth_mm(groove, 30.0, 1) == 18.0);
+    CHECK(section::cut_depth_mm(groove, 30.0, 2) == 10.0);
+  }
 }
 
 }  // namespace seamturn::tests

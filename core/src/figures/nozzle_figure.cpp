@@ -114,8 +114,7 @@ Answer nozzle_access_figure(Arguments& arguments) {
   if (!arguments.good()) return FigureResult{};
   request.section = &section.value();
   request.passes = beads;
-  const Answer answer = access_answer(request);
-  return answer;
+  return access_answer(request);
 }
 
 }  // namespace seamturn::figures::detail

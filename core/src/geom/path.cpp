@@ -97,6 +97,10 @@ bool is_closed(const Path& path) {
   return std::holds_alternative<CirclePath>(path);
 }
 
+double wrapped_station_mm(double distance_mm, double length_mm) {
+  return distance_mm - length_mm * std::floor(distance_mm / length_mm);
+}
+
 Station path_station(const Path& path, double distance_mm, AtCorner corner) {
   if (const auto* line = std::get_if<LinePath>(&path)) {
     const Vec3 tangent = unit(line->to - line->from);

@@ -13,16 +13,6 @@ namespace {
 
 using joint::Seam;
 
-/// The second side's path starts nearer to the first's end than to its start.
-bool runs_against(const Seam& second, const Seam& first) {
-  if (!first.path || !second.path || geom::is_closed(*first.path)) return false;
-  const auto point = [](const Seam& seam, double distance_mm) {
-    return geom::path_station(*seam.path, distance_mm).point;
-  };
-  const geom::Vec3 start = point(second, 0.0);
-  return (start - point(first, first.length_mm)).norm() < (start - point(first, 0.0)).norm();
-}
-
 bool is_staggered(const Seam& seam) {
   return seam.asked.form == joint::LengthForm::intermittent &&
          seam.asked.pattern == joint::LengthPattern::staggered;
@@ -111,7 +101,7 @@ void build_lengths(const JointDraft& draft,
     course.length_mm = seam.length_mm;
     course.closed = seam.path && geom::is_closed(*seam.path);
     course.second_side = i > 0;
-    course.opposed = i > 0 && runs_against(seam, joint.seams.front());
+    course.opposed = i > 0 && joint::runs_against(seam, joint.seams.front());
     const base::Outcome<joint::WeldedLength> welded = joint::welded_length(seam.asked, course);
     if (!welded) {
       report.error(spot, welded.error().code, welded.error().text);

@@ -55,6 +55,15 @@ std::vector<Stretch> stretches_of(const Seam& seam) {
   return {Stretch{0.0, seam.path ? geom::path_length_mm(*seam.path) : seam.length_mm}};
 }
 
+bool runs_against(const Seam& second, const Seam& first) {
+  if (!first.path || !second.path || geom::is_closed(*first.path)) return false;
+  const auto point = [](const Seam& seam, double distance_mm) {
+    return geom::path_station(*seam.path, distance_mm).point;
+  };
+  const geom::Vec3 start = point(second, 0.0);
+  return (start - point(first, first.length_mm)).norm() < (start - point(first, 0.0)).norm();
+}
+
 bool has_two_sides(const Joint& joint) {
   return is_double(joint.preparation) || joint.root == RootDecision::gouge;
 }

@@ -52,8 +52,7 @@ class Mapper {
   }
 
   double wrapped(double station_mm) const {
-    const double rounds = std::floor(station_mm / course_.length_mm);
-    return station_mm - rounds * course_.length_mm;
+    return geom::wrapped_station_mm(station_mm, course_.length_mm);
   }
 
   LayerStops closed_at(double start_mm) const {

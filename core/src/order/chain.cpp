@@ -85,7 +85,7 @@ class Chain {
       }
       double from_s = never_s;
       for (const Earliest& earliest : earliest_[b]) {
-        from_s = std::min(from_s, ready_s(earliest.last, pass, option.reversed));
+        from_s = std::min(from_s, ready_s(earliest.last, pass, option.course));
       }
       cool_s = std::max(cool_s, from_s);
     }
@@ -95,7 +95,7 @@ class Chain {
   const Earliest& weld(int block, const Option& option) {
     const Block& now = job_.blocks[static_cast<std::size_t>(block)];
     Earliest result;
-    result.last.reversed = option.reversed;
+    result.last.course = option.course;
     double start_s =
         arrival_s(block, option) + now.gouge_s + retract_s_ + before_arc_s(now.passes.front());
     start_s = std::max(start_s, cool_s(block, now.passes.front(), option));
@@ -104,7 +104,7 @@ class Chain {
       if (k > 0) {
         start_s = result.leave_s + air_s(job_, option.end_W, option.start_W) + retract_s_ +
                   before_arc_s(pass);
-        start_s = std::max(start_s, ready_s(result.last, pass, option.reversed));
+        start_s = std::max(start_s, ready_s(result.last, pass, option.course));
       }
       result.last.last_start_s = start_s;
       result.last.last_end_s = start_s + pass.arc_s;

@@ -25,7 +25,7 @@ struct ZoneState {
   double last_end_s = 0.0;
   int touched_in_visit = -1;  ///< stance visit in which the zone was last touched
   bool laid = false;
-  bool reversed = false;  ///< sense of the last pass
+  int course = 0;  ///< of the last pass
 };
 
 /// Everything the future depends on, zones aside.
@@ -45,10 +45,10 @@ struct RobotState {
   return state;
 }
 
-/// Earliest arc start that keeps the gap at both ends of the run: laid the same way round, start
-/// after start and end after end; laid the other way round, this start lies on the previous end.
-[[nodiscard]] inline double ready_s(const ZoneState& zone, const BlockPass& pass, bool reversed) {
-  if (zone.reversed != reversed) {
+/// Earliest arc start that keeps the gap everywhere: on the same course start after start and end
+/// after end; on another one the start may lie where the previous pass ended.
+[[nodiscard]] inline double ready_s(const ZoneState& zone, const BlockPass& pass, int course) {
+  if (zone.course != course) {
     return zone.last_end_s + pass.gap_s;
   }
   return std::max(zone.last_start_s, zone.last_end_s - pass.arc_s) + pass.gap_s;
@@ -154,7 +154,7 @@ class Run {
     spend(state, Kind::turn, pass.wind_s, place.block);
     spend(state, Kind::other, pass.overhead_s, place.block);
     if (zone.laid) {
-      const double wait_s = ready_s(zone, pass, option.reversed) - state.now_s;
+      const double wait_s = ready_s(zone, pass, option.course) - state.now_s;
       if (wait_s > 0.0) {
         spend(state, Kind::wait, wait_s, place.block);
       }
@@ -163,7 +163,7 @@ class Run {
     spend(state, Kind::arc, pass.arc_s, place.block, place.pass);
     zone.last_end_s = state.now_s;
     zone.laid = true;
-    zone.reversed = option.reversed;
+    zone.course = option.course;
     state.arc_since_clean_s += pass.arc_s;
     state.torch_W = option.end_W;
     spend(state, Kind::air, retract_s_, place.block);

@@ -185,7 +185,7 @@ class Search {
       }
       const bool cool = mine.last_end_s + zone_gap_s_[z] <= a.state.now_s;  // no wait any more
       if (mine.laid && !cool &&
-          (mine.reversed != other.reversed || mine.last_start_s > other.last_start_s ||
+          (mine.course != other.course || mine.last_start_s > other.last_start_s ||
            mine.last_end_s > other.last_end_s)) {
         return false;
       }
@@ -230,8 +230,9 @@ class Search {
     const ZoneState& zone = partial.zones[static_cast<std::size_t>(zones_.of_block[b])];
     if (!zone.laid) return tail_s_[b];
     const BlockPass& first = job_.blocks[b].passes.front();
-    // The wait rule of the sense that waits less: another pass laid meanwhile only delays.
-    const double ready = std::min(ready_s(zone, first, false), ready_s(zone, first, true));
+    // The rule that waits less: another pass laid meanwhile only delays.
+    const double ready =
+        std::min(ready_s(zone, first, zone.course), ready_s(zone, first, zone.course + 1));
     return std::max(0.0, ready - partial.state.now_s) + tail_s_[b];
   }
 

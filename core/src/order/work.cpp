@@ -20,7 +20,7 @@ double wait_inside_s(const Job& job, const Block& block, const Option& option, s
   zone.last_end_s = before.arc_s;
   const double earliest_s = before.arc_s + 2.0 * air_s(job, job.retract_mm) + before.unwind_s +
                             air_s(job, option.end_W, option.start_W) + before_arc_s(pass);
-  return std::max(0.0, ready_s(zone, pass, false) - earliest_s);
+  return std::max(0.0, ready_s(zone, pass, zone.course) - earliest_s);
 }
 
 }  // namespace

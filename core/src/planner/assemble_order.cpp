@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <set>
 
@@ -82,7 +81,8 @@ class OrderAssembler {
     pass.end_s = event.end_s;
     pass.stance = stance;
     pass.reversed = placement.reversed;
-    const LayerStart start = start_of(origin.seam, pass.pass.layer);
+    const LayerStart start =
+        start_of_layer(job_.starts[static_cast<std::size_t>(origin.seam)], pass.pass.layer);
     if (placement.rolling) {
       const auto index_of_stance = static_cast<std::size_t>(placement.stance);
       pass.roll = rolled_turn(inputs_, *ref.work->seam);
@@ -93,11 +93,6 @@ class OrderAssembler {
     return pass.pass.number;
   }
 
-  LayerStart start_of(int seam, int layer) const {
-    const std::vector<LayerStart>& starts = job_.starts[static_cast<std::size_t>(seam)];
-    return starts.empty() ? LayerStart() : starts.at(static_cast<std::size_t>(layer) - 1);
-  }
-
   /// Stations where the layers of a closed seam start as it is held; a layer that had to start
   /// where the first does is told.
   void set_starts(std::size_t index) {
@@ -105,21 +100,16 @@ class OrderAssembler {
     const std::vector<LayerStart>& starts = job_.starts[index];
     if (starts.empty() || !geom::is_closed(*seam.path)) return;
     const double length_mm = geom::path_length_mm(*seam.path);
-    const auto wrapped = [&](double at_mm) {
-      return at_mm - length_mm * std::floor(at_mm / length_mm);
-    };
     plan::PlannedSeam& planned = planned_seam(plan_, seam.id);
-    bool has_room = true;
-    for (std::size_t k = 0; k < starts.size(); ++k) {
-      joint::LayerStops& layer = planned.starts.at(k);
-      const double asked_mm = wrapped(layer.start_mm - planned.starts.front().start_mm);
-      has_room = has_room && (k == 0 || starts[k].behind_mm > 0.0 || asked_mm <= 0.0);
-    }
     const double first_mm = job_.placements[index].front().ring_start_mm;
     for (std::size_t k = 0; k < starts.size(); ++k) {
-      planned.starts[k].start_mm = wrapped(first_mm + starts[k].behind_mm);
-      planned.starts[k].stop_mm = wrapped(planned.starts[k].start_mm + seam.asked.overlap_mm);
+      joint::LayerStops& layer = planned.starts.at(k);
+      const double start_mm = first_mm + starts[k].behind_mm;
+      layer.start_mm = geom::wrapped_station_mm(start_mm, length_mm);
+      layer.stop_mm = geom::wrapped_station_mm(start_mm + seam.asked.overlap_mm, length_mm);
     }
+    const bool has_room = std::all_of(
+        starts.begin(), starts.end(), [](const LayerStart& start) { return start.has_room; });
     if (has_room) return;
     plan_.findings.push_back(base::Finding{
         base::Severity::warning,

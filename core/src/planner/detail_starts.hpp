@@ -23,7 +23,10 @@ struct LayerStart {
   bool reversed = false;   ///< open seams: welded from the end of the path
   double behind_mm = 0.0;  ///< closed seams: so far round after the first layer's start
   Angle wound;             ///< rolled ones: turn of the axis from its stance to there, signed
+  bool has_room = true;    ///< rolled ones: false where the axis cannot start the layer elsewhere
 };
+/// Of a layer, counted from 1; the plain start where nothing is asked for.
+[[nodiscard]] LayerStart start_of_layer(const std::vector<LayerStart>& starts, int layer);
 
 /// One entry a layer; none when nothing is asked for. A rolled ring whose axis has no room to start
 /// a layer elsewhere starts it where the first layer does.

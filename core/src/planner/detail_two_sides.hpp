@@ -21,8 +21,4 @@ struct SidePass {
                                                const pass::PassStack& side_1,
                                                const pass::PassStack& side_2);
 
-/// Whether the passes of both seams, each welded from its start, run opposite ways over the joint.
-/// Of curved seams nobody looks: they count as opposed, which waits longer.
-[[nodiscard]] bool run_opposite_ways(const joint::Seam& side_1, const joint::Seam& side_2);
-
 }  // namespace seamturn::planner::detail

@@ -102,11 +102,6 @@ class Maker {
                          axes_of(job_stance_.at(placement.stance)).back(),
                          rolled_turn(inputs_, described));
   }
-  [[nodiscard]] LayerStart start_of(std::size_t seam, int layer) const {
-    const std::vector<LayerStart>& starts = out_.starts[seam];
-    return starts.empty() ? LayerStart() : starts.at(static_cast<std::size_t>(layer) - 1);
-  }
-
   /// Both sides of a groove heat the same place: one zone, and gaps from pass to pass as they are
   /// welded.
   void pair_sides() {
@@ -127,7 +122,7 @@ class Maker {
         gap_s_[pair.seam_of(pass)][static_cast<std::size_t>(pass.pass)] = gaps.value()[k];
       }
       zone_[pair.second] = zone_[pair.first];
-      opposed_[pair.second] = run_opposite_ways(*seams_[i].work->seam, *seams_[i + 1].work->seam);
+      opposed_[pair.second] = joint::runs_against(*seams_[i + 1].work->seam, *seams_[i].work->seam);
       pairs_.push_back(std::move(pair));
     }
   }
@@ -188,7 +183,7 @@ class Maker {
       return turn::move_time_s(turn::MoveParams{
           std::abs(by.rad()), last.speed_rad_s, last.acceleration_rad_s2, std::nullopt});
     };
-    const Angle wound = start_of(seam, laid.layer).wound;
+    const Angle wound = start_of_layer(out_.starts[seam], laid.layer).wound;
     pass.wind_s = wound == Angle() ? 0.0 : turn_s(wound);
     if (!last.endless) pass.unwind_s = turn_s(wound + rolled_turn(inputs_, described));
   }
@@ -197,11 +192,19 @@ class Maker {
   /// be.
   bool keeps_way(std::size_t seam, const Placement& placement, int layer) const {
     if (out_.starts[seam].empty() || geom::is_closed(*seams_[seam].work->seam->path)) return true;
-    const bool wanted = start_of(seam, layer).reversed;
+    const bool wanted = start_of_layer(out_.starts[seam], layer).reversed;
     const auto& all = out_.placements[seam];
     const bool can = std::any_of(
         all.begin(), all.end(), [&](const Placement& p) { return p.reversed == wanted; });
     return !can || placement.reversed == wanted;
+  }
+
+  /// Of an open seam its direction, as side 1 is drawn. Closed ones may start anywhere: each side,
+  /// and each layer with a start of its own, runs a course of its own.
+  int course_of(std::size_t seam, const Placement& placement, int layer) const {
+    const joint::Seam& described = *seams_[seam].work->seam;
+    if (!geom::is_closed(*described.path)) return placement.reversed != opposed_[seam] ? 1 : 0;
+    return 2 * (out_.starts[seam].empty() ? 0 : layer) + described.side - 1;
   }
 
   std::vector<order::Option> options_of(std::size_t seam,
@@ -210,17 +213,14 @@ class Maker {
     std::vector<order::Option> options;
     const SeamRef& ref = seams_[seam];
     const int layer = choice.stack.passes[static_cast<std::size_t>(passes.front())].layer;
-    const double behind_mm = start_of(seam, layer).behind_mm;
-    // Layers that start elsewhere count as welded the other way: that waits longer, never shorter.
-    const bool shifted =
-        geom::is_closed(*ref.work->seam->path) && !out_.starts[seam].empty() && layer % 2 == 0;
+    const double behind_mm = start_of_layer(out_.starts[seam], layer).behind_mm;
     for (std::size_t i = 0; i < out_.placements[seam].size(); ++i) {
       const Placement& p = out_.placements[seam][i];
       if (!keeps_way(seam, p, layer)) continue;
       order::Option option;
       option.stance = job_stance_.at(p.stance);
       option.tag = static_cast<int>(i);
-      option.reversed = (p.reversed != opposed_[seam]) != shifted;
+      option.course = course_of(seam, p, layer);
       const geom::Pose X_WJ =
           turn::pose_WD(cell_.positioner, axes_of(option.stance)) * inputs_.weldment.setup.X_DJ;
       const auto tip = [&](int pass, double station) {
@@ -298,7 +298,7 @@ class Maker {
   std::vector<Pair> pairs_;
   std::vector<std::vector<double>> gap_s_;  ///< per seam and pass
   std::vector<int> zone_;                   ///< per seam
-  std::vector<bool> opposed_;               ///< per seam: runs against its zone's sense
+  std::vector<bool> opposed_;               ///< per seam: drawn against side 1
   std::vector<std::vector<int>> block_of_;  ///< per seam and pass
   std::map<int, int> job_stance_;
   std::map<std::size_t, int> first_block_;

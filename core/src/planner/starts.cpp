@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <cmath>
 
 #include "detail_starts.hpp"
 
@@ -42,6 +41,10 @@ double first_start_mm(const joint::Seam& seam, const pass::PassStack& stack) {
   return starts.layers.empty() ? 0.0 : starts.layers.front().start_mm;
 }
 
+LayerStart start_of_layer(const std::vector<LayerStart>& starts, int layer) {
+  return starts.empty() ? LayerStart() : starts.at(static_cast<std::size_t>(layer) - 1);
+}
+
 std::vector<LayerStart> planned_starts(const joint::Seam& seam, const pass::PassStack& stack) {
   std::vector<LayerStart> starts;
   const joint::StartStopMap map = layer_starts(seam, stack);
@@ -49,9 +52,8 @@ std::vector<LayerStart> planned_starts(const joint::Seam& seam, const pass::Pass
     LayerStart start;
     start.reversed = layer.reversed;
     if (geom::is_closed(*seam.path)) {
-      const double length_mm = geom::path_length_mm(*seam.path);
-      const double behind_mm = layer.start_mm - map.layers.front().start_mm;
-      start.behind_mm = behind_mm - length_mm * std::floor(behind_mm / length_mm);
+      start.behind_mm = geom::wrapped_station_mm(layer.start_mm - map.layers.front().start_mm,
+                                                 geom::path_length_mm(*seam.path));
     }
     starts.push_back(start);
   }
@@ -68,6 +70,7 @@ std::vector<LayerStart> rolled_starts(const joint::Seam& seam,
     if (start.behind_mm <= 0.0) continue;
     const double radius_mm = std::get<geom::CirclePath>(*seam.path).radius_mm;
     const auto wound = wound_by(axis, at_stance, rolled, Angle::rad(start.behind_mm / radius_mm));
+    start.has_room = wound.has_value();
     if (!wound) start.behind_mm = 0.0;
     start.wound = wound.value_or(Angle());
   }

@@ -32,11 +32,4 @@ std::vector<SidePass> weld_order(const joint::Joint& joint,
   return order;
 }
 
-bool run_opposite_ways(const joint::Seam& side_1, const joint::Seam& side_2) {
-  const auto* first = side_1.path ? std::get_if<geom::LinePath>(&*side_1.path) : nullptr;
-  const auto* second = side_2.path ? std::get_if<geom::LinePath>(&*side_2.path) : nullptr;
-  if (first == nullptr || second == nullptr) return true;
-  return (first->to - first->from).dot(second->to - second->from) < 0.0;
-}
-
 }  // namespace seamturn::planner::detail

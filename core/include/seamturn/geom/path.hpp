@@ -53,6 +53,8 @@ struct Station {
 /// Units: -> mm. Source: none - geometry. Tests: geom/path - closed-form.
 [[nodiscard]] double path_length_mm(const Path& path);
 [[nodiscard]] bool is_closed(const Path& path);
+/// A station of a closed course brought into 0 .. below its length. Pre: length > 0.
+[[nodiscard]] double wrapped_station_mm(double distance_mm, double length_mm);
 /// The station at a distance from the start. Distances outside 0..length run straight on beyond the
 /// ends of an open path (tabs lie there) and on round a closed one.
 /// Pre: a polyline is as its struct says.

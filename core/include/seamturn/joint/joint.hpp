@@ -72,6 +72,10 @@ struct Joint {
 /// The stretches welded; the whole length when nothing else is asked for.
 [[nodiscard]] std::vector<Stretch> stretches_of(const Seam& seam);
 
+/// The second path starts nearer to the first's end than to its start. False for closed seams and
+/// where one has no place. Source: none - geometry. Tests: joint/joint - closed-form.
+[[nodiscard]] bool runs_against(const Seam& second, const Seam& first);
+
 /// Welded from two sides that make one groove: double preparations and gouged ones.
 [[nodiscard]] bool has_two_sides(const Joint& joint);
 

@@ -25,8 +25,10 @@ struct Option {
   int stance = 0;                           ///< index into Job::turn_s
   geom::Vec3 start_W = geom::Vec3::Zero();  ///< torch tip where the arc starts
   geom::Vec3 end_W = geom::Vec3::Zero();    ///< and where it ends
-  bool reversed = false;  ///< runs against the zone's sense: starts where its other passes end
-  int tag = 0;            ///< for the caller: which candidate this was
+  /// Passes of a zone with one course start at one place and run one way; of two courses nobody
+  /// knows which place is welded when.
+  int course = 0;
+  int tag = 0;  ///< for the caller: which candidate this was
 };
 
 /// The passes of one layer of one seam, or a part of them.
