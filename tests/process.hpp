@@ -10,6 +10,7 @@
 #include <filesystem>
 #include <string>
 
+#include "build_folder.hpp"
 #include "repository.hpp"
 
 namespace seamturn::tests {
@@ -22,8 +23,8 @@ struct Ran {
 
 /// A fresh scratch folder below the build folder, of this process: cases run side by side.
 inline std::filesystem::path scratch(const std::string& name) {
-  const std::filesystem::path folder = std::filesystem::path(SEAMTURN_BINARY_DIR) / "scratch" /
-                                       (name + "-" + std::to_string(getpid()));
+  const std::filesystem::path folder =
+      build_folder() / "scratch" / (name + "-" + std::to_string(getpid()));
   std::filesystem::remove_all(folder);
   std::filesystem::create_directories(folder);
   return folder;
@@ -34,8 +35,8 @@ inline Ran run_seamturn(const std::string& arguments,
                         const std::filesystem::path& folder,
                         const std::string& environment = "") {
   const std::filesystem::path err = folder / ".stderr";
-  const std::string line = "cd '" + folder.string() + "' && " + environment +
-                           " '" SEAMTURN_BINARY_DIR "/bin/seamturn' " + arguments + " 2>'" +
+  const std::string line = "cd '" + folder.string() + "' && " + environment + " '" +
+                           build_folder().string() + "/bin/seamturn' " + arguments + " 2>'" +
                            err.string() + "'";
   Ran ran;
   FILE* pipe = popen(line.c_str(), "r");

@@ -7,11 +7,12 @@
 #include <string>
 #include <string_view>
 
+#include "build_folder.hpp"
+
 namespace seamturn::tests {
 
 inline std::filesystem::path scratch_folder(const std::string& name) {
-  const std::filesystem::path folder =
-      std::filesystem::path(SEAMTURN_BINARY_DIR) / "tests" / "scratch" / name;
+  const std::filesystem::path folder = build_folder() / "tests" / "scratch" / name;
   std::filesystem::remove_all(folder);
   std::filesystem::create_directories(folder);
   return folder;

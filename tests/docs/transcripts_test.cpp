@@ -10,6 +10,7 @@
 #include <cstdlib>
 #include <sstream>
 
+#include "build_folder.hpp"
 #include "repository.hpp"
 
 namespace seamturn::tests {
@@ -44,7 +45,7 @@ std::vector<Transcript> transcripts_of(const fs::path& document) {
 
 /// A folder with the demo data and nothing else, so that documents land nowhere else.
 fs::path scratch_folder() {
-  const fs::path folder = fs::path(SEAMTURN_BINARY_DIR) / "transcripts";
+  const fs::path folder = build_folder() / "transcripts";
   fs::remove_all(folder);
   fs::create_directories(folder);
   fs::create_directory_symlink(repository() / "joints", folder / "joints");
@@ -52,8 +53,8 @@ fs::path scratch_folder() {
 }
 
 std::vector<std::string> output_of(const std::string& command, const fs::path& folder) {
-  const std::string line = "cd '" + folder.string() +
-                           "' && PATH='" SEAMTURN_BINARY_DIR "/bin':\"$PATH\" " + command + " 2>&1";
+  const std::string line = "cd '" + folder.string() + "' && PATH='" + build_folder().string() +
+                           "/bin':\"$PATH\" " + command + " 2>&1";
   std::vector<std::string> lines;
   std::string text;
   FILE* pipe = popen(line.c_str(), "r");

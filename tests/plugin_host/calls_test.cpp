@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
 
+#include "build_folder.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/plugin_host/plugin_host.hpp"
 
@@ -9,7 +10,7 @@ namespace seamturn::plugin_host {
 namespace {
 
 PluginHost sound_host() {
-  return PluginHost({std::filesystem::path(SEAMTURN_FIXTURE_FOLDER) / "sound"});
+  return PluginHost({tests::fixture_folder() / "sound"});
 }
 
 /// The text of the UnavailableError that `call` throws; empty when it throws none.

@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <map>
 
+#include "build_folder.hpp"
 #include "scratch.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/plugin_host/plugin_host.hpp"
@@ -13,7 +14,7 @@ namespace seamturn::plugin_host {
 namespace {
 
 namespace fs = std::filesystem;
-const fs::path fixtures = SEAMTURN_FIXTURE_FOLDER;
+const fs::path fixtures = tests::fixture_folder();
 
 std::map<std::string, Verdict> verdicts_by_name(const PluginHost& host) {
   std::map<std::string, Verdict> by_name;
@@ -164,7 +165,7 @@ TEST_SUITE("plugin_host/verdicts") {
 
   TEST_CASE("given the test program in bin, the install folder is lib/seamturn/plugins beside it") {
     CHECK(installed_plugin_folder() ==
-          fs::canonical(fs::path(SEAMTURN_BINARY_DIR)) / "lib" / "seamturn" / "plugins");
+          fs::canonical(tests::build_folder()) / "lib" / "seamturn" / "plugins");
   }
 }
 
