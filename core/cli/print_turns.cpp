@@ -12,27 +12,28 @@ namespace {
 using base::fixed_text;
 using timeline::SecondKind;
 
-/// Arcs, and gouging before them, at one stance without leaving it.
+/// Arcs, with gouging and heating before them, at one stance without leaving it.
 struct Visit {
   std::string stance;
   double start_s = 0.0;
   double end_s = 0.0;
-  /// Seams with pass numbers, in order; "gouge J1.b" without.
+  /// Seams with pass numbers, in order; "gouge J1.b" and "heat J1.b" without.
   std::vector<std::pair<std::string, std::vector<int>>> seams;
 };
 
 std::vector<Visit> visits_of(const plan::Plan& plan) {
   std::vector<Visit> visits;
   for (const plan::PlannedEvent& event : plan.timeline) {
-    const bool is_gouged = event.kind == SecondKind::gouge;
-    if (event.kind != SecondKind::arc && !is_gouged) continue;
+    const bool by_people = event.kind == SecondKind::gouge || event.kind == SecondKind::heat;
+    if (event.kind != SecondKind::arc && !by_people) continue;
     if (visits.empty() || visits.back().stance != event.stance) {
       visits.push_back(Visit{event.stance, event.start_s, event.end_s, {}});
     }
     Visit& visit = visits.back();
     visit.end_s = event.end_s;
-    if (is_gouged) {
-      visit.seams.push_back({"gouge " + event.seam, {}});
+    if (by_people) {
+      visit.seams.push_back(
+          {std::string(timeline::second_kind_name(event.kind)) + " " + event.seam, {}});
       continue;
     }
     if (visit.seams.empty() || visit.seams.back().first != event.seam) {
@@ -95,10 +96,11 @@ std::string order_list(const plan::Plan& plan) {
 std::string seconds_table(const plan::Plan& plan) {
   Table table({{"", "", Align::left}, {"time", "h:min:s"}, {"share", "%"}});
   for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
-    const bool is_gouging = static_cast<SecondKind>(i) == SecondKind::gouge;
-    if (is_gouging && plan.seconds[i] <= 0.0) continue;  // few jobs have any
+    const auto kind = static_cast<SecondKind>(i);
+    const bool is_rare = kind == SecondKind::gouge || kind == SecondKind::heat;
+    if (is_rare && plan.seconds[i] <= 0.0) continue;
     const double share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[i] / plan.cycle_s : 0.0;
-    table.add_row({std::string(timeline::second_kind_name(static_cast<SecondKind>(i))),
+    table.add_row({std::string(timeline::second_kind_name(kind)),
                    clock_text(plan.seconds[i]),
                    fixed_text(share, 1)});
   }

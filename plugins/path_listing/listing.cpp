@@ -64,7 +64,7 @@ bool is_kind(pugi::xml_node event, const char* kind) {
 
 /// What a seam needs its stance for.
 bool is_work(pugi::xml_node event) {
-  return is_kind(event, "gouge") || is_kind(event, "touch") || is_kind(event, "arc");
+  return is_kind(event, "gouge") || is_kind(event, "heat") || is_kind(event, "touch") || is_kind(event, "arc");
 }
 
 }  // namespace
@@ -100,6 +100,7 @@ std::string listing_xml(const plan_reader::PlanTree& plan) {
       if (turn) put_interval(visit, "turn", turn);
       turn = {};
       if (is_kind(event, "gouge")) put_interval(visit, "gouge", event);
+      if (is_kind(event, "heat")) put_interval(visit, "heat", event);
       if (is_kind(event, "touch")) put_interval(visit, "touch", event);
       if (is_kind(event, "arc")) {
         put_pass(visit, plan, event, wait_s);

@@ -75,6 +75,7 @@ inline constexpr Range price_per_hour{D::money_per_hour, "/h", 0.0, 1e6};
 inline constexpr Range feed{D::speed, "m/min", 0.0, 100.0, above};
 inline constexpr Range travel{D::speed, "cm/min", 0.0, 10000.0, above};
 inline constexpr Range gouging_speed{D::speed, "cm/min", 0.0, 1000.0, above};
+inline constexpr Range heating_power{D::power, "kW", 0.0, 1e6, above};
 inline constexpr Range voltage{D::voltage, "V", 0.0, 120.0, above};
 inline constexpr Range current{D::current, "A", 0.0, 3000.0, above};
 inline constexpr Range tip_distance{D::length, "mm", 0.0, 200.0, above};

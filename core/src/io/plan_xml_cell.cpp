@@ -101,6 +101,18 @@ void put_gouging(pugi::xml_node parent, const process::Gouging& row) {
   put_text(node, "status", base::status_name(row.status));
 }
 
+void put_heating(pugi::xml_node parent, const process::Heating& row) {
+  pugi::xml_node node = parent.append_child("heating");
+  put_text(node, "id", row.id);
+  put_text(node, "method", row.method);
+  put_number(node, "power_w", row.power_w);
+  put_number(node, "useful_ratio", row.useful_ratio);
+  put_number(node, "entry_s", row.entry_s);
+  put_flag(node, "holds", row.holds);
+  put_text(node, "source", row.source);
+  put_text(node, "status", base::status_name(row.status));
+}
+
 }  // namespace
 
 void put_cell(pugi::xml_node root, const plan::Plan& plan) {
@@ -128,6 +140,7 @@ void put_consumables(pugi::xml_node root, const plan::Plan& plan) {
   for (const process::Gas& gas : plan.gases) put_gas(node, gas);
   for (const process::LinkedSettings& row : plan.settings) put_settings(node, row);
   if (plan.gouging) put_gouging(node, *plan.gouging);
+  if (plan.heating) put_heating(node, *plan.heating);
 }
 
 void put_stances(pugi::xml_node root, const plan::Plan& plan) {

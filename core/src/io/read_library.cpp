@@ -205,6 +205,26 @@ void read_gouging(FileContext& context, const pugi::xml_node& element, planner::
   library.gouging = std::move(row);
 }
 
+void read_heating(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+  AttributeReader reader(context, element);
+  process::Heating row;
+  row.id = reader.id("id");
+  row.method = reader.text("method");
+  row.power_w = reader.quantity("power", ranges::heating_power);
+  row.useful_ratio = reader.quantity("useful", ranges::efficiency);
+  row.entry_s = reader.quantity("entry", ranges::time);
+  row.holds = reader.find_yes("holds");
+  read_origin(reader, row);
+  if (library.heating) {
+    reader.error("read.heating.repeated",
+                 "second heating row; expected at most one in all libraries used; delete one of "
+                 "them");
+  }
+  reader.finish("heating", library.places);
+  check_children(context, element, {});
+  library.heating = std::move(row);
+}
+
 void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   cost::Rates rates;
@@ -266,6 +286,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"fit-up", read_fit_up},
                             {"preparation-range", read_preparation_range},
                             {"gouging", read_gouging},
+                            {"heating", read_heating},
                             {"rates", read_rates}};
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);

@@ -11,7 +11,6 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double never_s = std::numeric_limits<double>::infinity();
 // Sums of a few thousand doubles differ by rounding when added in another order.
 constexpr double rounding_ratio = 1e-11;
 
@@ -163,7 +162,7 @@ double least_turn_and_air_s(const Job& job, const Precedence& precedence, int cl
 double lower_bound_s(const Job& job) {
   const Precedence precedence(job);
   const Zones zones = number_zones(job);
-  double sum_s = least_touch_s(job, zones);
+  double sum_s = least_touch_s(job, zones) + least_heat_s(job, zones);
   for (const Block& block : job.blocks) {
     sum_s += work_s(job, block);
   }

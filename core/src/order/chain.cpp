@@ -9,7 +9,6 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double never_s = std::numeric_limits<double>::infinity();
 
 /// Earliest times of a block when welded with one option.
 struct Earliest {

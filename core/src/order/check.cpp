@@ -60,16 +60,17 @@ void check_passes(const Job& job, std::size_t index, std::vector<Refusal>& doubt
   }
   for (const BlockPass& pass : block.passes) {
     if (!is_time(pass.arc_s) || !is_time(pass.gap_s) || !is_time(pass.overhead_s) ||
-        !is_time(pass.wind_s) || !is_time(pass.unwind_s)) {
+        !is_time(pass.wind_s) || !is_time(pass.unwind_s) || !(pass.keep_s >= 0.0)) {
       doubts.push_back(
           {"order.value",
            block_text(job, index) + ": the times of a pass must be finite and not negative"});
     }
   }
-  if (!is_time(block.touch_s) || !is_time(block.gouge_s)) {
-    doubts.push_back(
-        {"order.value",
-         block_text(job, index) + ": touch and gouging times must be finite and not negative"});
+  if (!is_time(block.touch_s) || !is_time(block.gouge_s) || !is_time(block.heat_s) ||
+      !(block.heat_keep_s >= 0.0)) {
+    doubts.push_back({"order.value",
+                      block_text(job, index) +
+                          ": touch, gouging and heating times must be finite and not negative"});
   }
 }
 

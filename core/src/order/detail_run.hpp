@@ -25,6 +25,9 @@ struct ZoneState {
   double last_end_s = 0.0;
   int touched_in_visit = -1;  ///< stance visit in which the zone was last touched
   bool laid = false;
+  bool heated = false;
+  double warm_until_s = 0.0;  ///< a pass that starts later finds the place too cold, heated last
+  double keep_s = never_s;    ///< the same after the last pass, place by place
   int course = 0;  ///< of the last pass
 };
 
@@ -52,6 +55,27 @@ struct RobotState {
     return zone.last_end_s + pass.gap_s;
   }
   return std::max(zone.last_start_s, zone.last_end_s - pass.arc_s) + pass.gap_s;
+}
+
+/// True when a pass whose arc starts then would find its place too cold. What must wait to cool
+/// down is not cold: where the two models of cooling contradict each other, waiting wins.
+[[nodiscard]] inline bool is_cold(const ZoneState& zone,
+                                  const BlockPass& pass,
+                                  int course,
+                                  double start_s) {
+  if (!zone.heated) {
+    return true;
+  }
+  if (start_s <= zone.warm_until_s) {
+    return false;
+  }
+  if (!zone.laid) {
+    return true;
+  }
+  const double coldest_s =  // where the pass before came first and this one comes last
+      zone.course != course ? zone.last_start_s - pass.arc_s
+                            : std::min(zone.last_start_s, zone.last_end_s - pass.arc_s);
+  return start_s > std::max(coldest_s + zone.keep_s, ready_s(zone, pass, course));
 }
 
 /// True when the nozzle must be cleaned before this pass. A pass longer than the interval is not
@@ -91,6 +115,9 @@ class Run {
       const BlockPass& pass = block.passes[k];
       if (clean_due(job_, state.arc_since_clean_s, pass.arc_s)) {
         clean(state);
+      }
+      if (block.heat_s > 0.0 && is_cold(zone, pass, option.course, arc_s(state, zone, step, k))) {
+        heat(state, zone, step.block);
       }
       spend(state, Kind::air, air_s(job_, state.torch_W, option.start_W), step.block);
       spend(state, Kind::air, retract_s_, step.block);
@@ -140,6 +167,26 @@ class Run {
     spend(state, Kind::gouge, seconds, block);
   }
 
+  void heat(RobotState& state, ZoneState& zone, int block) const {
+    const Block& heated = job_.blocks[static_cast<std::size_t>(block)];
+    go_home(state);
+    spend(state, Kind::heat, heated.heat_s, block);
+    zone.heated = true;
+    zone.warm_until_s = state.now_s + heated.heat_keep_s;
+  }
+
+  /// When the arc of a pass would start, were nothing to wait for.
+  double arc_s(const RobotState& state,
+               const ZoneState& zone,
+               const Step& step,
+               std::size_t pass) const {
+    const Block& block = job_.blocks[static_cast<std::size_t>(step.block)];
+    const Option& option = block.options[static_cast<std::size_t>(step.option)];
+    const bool touches = block.touch_s > 0.0 && zone.touched_in_visit != state.visit;
+    return state.now_s + air_s(job_, state.torch_W, option.start_W) + retract_s_ +
+           (touches ? block.touch_s : 0.0) + before_arc_s(block.passes[pass]);
+  }
+
   void clean(RobotState& state) const {
     go_home(state);
     spend(state, Kind::clean, job_.clean_s, -1);
@@ -163,6 +210,7 @@ class Run {
     spend(state, Kind::arc, pass.arc_s, place.block, place.pass);
     zone.last_end_s = state.now_s;
     zone.laid = true;
+    zone.keep_s = pass.keep_s;
     zone.course = option.course;
     state.arc_since_clean_s += pass.arc_s;
     state.torch_W = option.end_W;

@@ -20,6 +20,11 @@ namespace seamturn::order {
 
 /// Touch seconds no order can avoid.
 [[nodiscard]] double least_touch_s(const Job& job, const Zones& zones);
+/// Heating seconds no order can avoid: every place that needs it, once.
+[[nodiscard]] double least_heat_s(const Job& job, const Zones& zones);
+/// Some place may have to be heated again when it is left alone too long. Then earlier is not
+/// always better, and the exact search cannot compare two beginnings.
+[[nodiscard]] bool may_cool_down(const Job& job);
 /// Number of cleanings no order can avoid.
 [[nodiscard]] int least_cleanings(const Job& job);
 /// Seconds of at least so many cleanings, less what waits inside blocks may hide.

@@ -12,7 +12,6 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double never_s = std::numeric_limits<double>::infinity();
 constexpr std::size_t most_blocks = 64;      // one bit each
 constexpr std::int64_t looks_per_state = 6;  // bounds the time of a hopeless attempt
 

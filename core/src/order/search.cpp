@@ -5,6 +5,7 @@
 
 #include "detail_exact.hpp"
 #include "detail_improve.hpp"
+#include "detail_work.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/order/simulate.hpp"
 
@@ -29,7 +30,7 @@ Found find_order(const Job& job, const SearchParams& params) {
   found.sequence = improve(job, precedence, greedy_sequence(job), first, enough_s);
   found.cycle_s = cycle_time_s(job, found.sequence);
   found.proved_best = job.blocks.empty() || found.cycle_s <= enough_s;
-  if (!found.proved_best) {
+  if (!found.proved_best && !may_cool_down(job)) {
     const Exact exact = search_exactly(job, precedence, found.cycle_s, params.exact_states);
     if (!exact.better.empty()) {
       found.sequence = exact.better;

@@ -10,7 +10,6 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double never_s = std::numeric_limits<double>::infinity();
 constexpr std::size_t exact_stances = 12;  // 2^12 sets of stances are looked at one by one
 
 /// Stances that stand in an option, and for each block which of them it may use.

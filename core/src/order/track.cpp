@@ -29,7 +29,8 @@ Track::Track(const Job& job, const Precedence& precedence, Sequence sequence)
       inside_s_.push_back(order::inside_s(job, block, option));
     }
   }
-  least_beside_s_ = least_touch_s(job, zones_) + least_clean_s(job, least_cleanings(job));
+  least_beside_s_ = least_touch_s(job, zones_) + least_heat_s(job, zones_) +
+                    least_clean_s(job, least_cleanings(job));
   undo_ = sequence_;
   (void)run_from(0, std::numeric_limits<double>::infinity());
   std::swap(before_, trial_before_);

@@ -87,6 +87,27 @@ double least_touch_s(const Job& job, const Zones& zones) {
   return total_s;
 }
 
+double least_heat_s(const Job& job, const Zones& zones) {
+  std::vector<double> zone_s(static_cast<std::size_t>(zones.count), never_s);
+  for (std::size_t b = 0; b < job.blocks.size(); ++b) {
+    double& least_s = zone_s[static_cast<std::size_t>(zones.of_block[b])];
+    least_s = std::min(least_s, job.blocks[b].heat_s);
+  }
+  double total_s = 0.0;
+  for (const double least_s : zone_s) total_s += least_s;
+  return total_s;
+}
+
+bool may_cool_down(const Job& job) {
+  return std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
+    const bool pass_cools =
+        std::any_of(block.passes.begin(), block.passes.end(), [](const BlockPass& pass) {
+          return pass.keep_s < never_s;
+        });
+    return block.heat_s > 0.0 && (pass_cools || block.heat_keep_s < never_s);
+  });
+}
+
 // Between two cleanings lies at most `clean_every_s` of arc, or one pass longer than that with
 // passes of no arc. So a long pass has a stretch of its own, passes above half the interval never
 // share one, and the arcs of the others fill at least total / interval stretches.

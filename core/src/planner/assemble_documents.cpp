@@ -126,6 +126,11 @@ void keep_used_rows(const Inputs& inputs, plan::Plan& plan) {
     return joint.root == joint::RootDecision::gouge;
   });
   if (is_gouged) plan.gouging = inputs.library.gouging;
+  const bool is_heated =
+      std::any_of(plan.joints.begin(), plan.joints.end(), [](const plan::PlannedJoint& joint) {
+        return joint.heat.needs_heating;
+      });
+  if (is_heated) plan.heating = inputs.library.heating;
   const std::vector<joint::Member>& members = plan.weldment.members;
   for (const material::Steel& steel : inputs.library.steels) {
     const bool used = std::any_of(members.begin(), members.end(), [&](const joint::Member& member) {

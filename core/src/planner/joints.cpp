@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "detail_joints.hpp"
+#include "detail_preheating.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -133,20 +134,6 @@ void lay_stacks(const Inputs& inputs,
   }
 }
 
-cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work) {
-  cooling::CoolingPlate plate;
-  plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
-                                joint::wall_thickness_mm(work.member_2->shape));
-  plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
-  // Two paths' worth of plate: of three, each takes a third of the heat.
-  const joint::Seam& seam = work.joint->seams.front();
-  plate.width_mm = (heated_width_mm(*work.member_1, seam) + heated_width_mm(*work.member_2, seam)) *
-                   2.0 / plate.heat_paths;
-  plate.ambient_c = inputs.weldment.ambient_c;
-  plate.start_c = work.heat.preheat_c;
-  return plate;
-}
-
 void set_gaps(const Inputs& inputs,
               const JointWork& work,
               SeamWork& seam,
@@ -245,6 +232,20 @@ pass::StackRequest stack_request(const Inputs& inputs,
   request.settings = inputs.library.settings;
   request.limits = inputs.library.bead_limits;
   return request;
+}
+
+cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work) {
+  cooling::CoolingPlate plate;
+  plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
+                                joint::wall_thickness_mm(work.member_2->shape));
+  plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
+  // Two paths' worth of plate: of three, each takes a third of the heat.
+  const joint::Seam& seam = work.joint->seams.front();
+  plate.width_mm = (heated_width_mm(*work.member_1, seam) + heated_width_mm(*work.member_2, seam)) *
+                   2.0 / plate.heat_paths;
+  plate.ambient_c = inputs.weldment.ambient_c;
+  plate.start_c = work.heat.preheat_c;
+  return plate;
 }
 
 base::Outcome<std::vector<double>> gaps_s(const Inputs& inputs,

@@ -5,6 +5,7 @@
 
 #include "detail_joints.hpp"
 #include "detail_order_job.hpp"
+#include "detail_preheating.hpp"
 #include "detail_stances.hpp"
 #include "detail_two_sides.hpp"
 #include "seamturn/reach/torch_pose.hpp"
@@ -141,6 +142,7 @@ class Maker {
       block.zone = zone_[seam];
       block.touch_s = cell_.times.touch_s * cell_.times.touches_per_seam;
       for (const int k : passes) block.passes.push_back(block_pass(seam, choice, k));
+      set_heating(seam, choice, passes, block);
       block.options = options_of(seam, choice, passes);
       if (previous >= 0) block.after.push_back(previous);
       previous = static_cast<int>(out_.job.blocks.size());
@@ -173,6 +175,22 @@ class Maker {
     pass.overhead_s = pass_overhead_s(cell_, *seams_[seam].work->seam);
     if (out_.placements[seam].front().rolling) set_winding(seam, choice.stack.passes[index], pass);
     return pass;
+  }
+
+  /// A heater that stays on keeps everything warm; else the shorter model counts.
+  void set_heating(std::size_t seam,
+                   const StackChoice& choice,
+                   const std::vector<int>& passes,
+                   order::Block& block) const {
+    const JointWork& joint = *seams_[seam].joint;
+    block.heat_s = heating_time_s(inputs_, joint, *seams_[seam].work->seam);
+    if (block.heat_s <= 0.0 || inputs_.library.heating->holds) return;
+    block.heat_keep_s = keep_after_heating(inputs_, joint).shorter_s();
+    for (std::size_t i = 0; i < passes.size(); ++i) {
+      const pass::Pass& laid = choice.stack.passes[static_cast<std::size_t>(passes[i])];
+      block.passes[i].keep_s =
+          keep_after_pass(inputs_, joint, laid.heat_input_kj_mm).shorter_s();
+    }
   }
 
   /// A rolling axis is turned to where its pass starts and, when it has limits, back again.

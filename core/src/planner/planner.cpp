@@ -90,6 +90,23 @@ void note_gouging(const Inputs& inputs, plan::Plan& plan) {
               {}});
 }
 
+void note_heating(const Inputs& inputs, plan::Plan& plan) {
+  if (inputs.library.heating) return;
+  std::string list;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.heat.needs_heating) list += (list.empty() ? "" : ", ") + joint.id;
+  }
+  if (list.empty()) return;
+  plan.findings.push_back(
+      Finding{Severity::warning,
+              "plan.heating.no_rate",
+              "joints " + list +
+                  " are preheated, and no library says how: that time is neither on the clock nor "
+                  "in the price; add a <heating> row",
+              detail::place_of(inputs.weldment, "weldment"),
+              {}});
+}
+
 plan::Plan head_of(const Inputs& inputs) {
   plan::Plan plan;
   plan.weldment = inputs.weldment;
@@ -151,6 +168,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   note_not_turned(inputs, plan);
   note_grade_maxima(inputs, plan);
   note_gouging(inputs, plan);
+  note_heating(inputs, plan);
   stop_on_errors(plan.findings);
   return plan;
 }

@@ -25,6 +25,8 @@ std::string_view second_kind_name(SecondKind kind) {
       return "other";
     case SecondKind::gouge:
       return "gouge";
+    case SecondKind::heat:
+      return "heat";
   }
   base::fail_contract("kind is an enumerator", __FILE__, __LINE__, "");
 }

@@ -3,12 +3,15 @@
 // what it costs to go from one to the next. Knows nothing of plates and torches.
 #pragma once
 
+#include <limits>
 #include <string>
 #include <vector>
 
 #include "seamturn/geom/vector.hpp"
 
 namespace seamturn::order {
+
+inline constexpr double never_s = std::numeric_limits<double>::infinity();
 
 /// One pass of a block: arc seconds, and the least gap between the start of the zone's previous
 /// pass and this one so that the place is cool enough (0: none).
@@ -18,6 +21,7 @@ struct BlockPass {
   double overhead_s = 0.0;  ///< arc start, crater fill: counted as other
   double wind_s = 0.0;  ///< turn before the arc that brings a rolling axis to its start: kind turn
   double unwind_s = 0.0;  ///< turn after the arc that brings a limited rolling axis back: kind turn
+  double keep_s = never_s;  ///< its place stays warm enough so long after it, place by place
 };
 
 /// One way to weld a block.
@@ -40,6 +44,8 @@ struct Block {
   std::vector<int> after;       ///< blocks that must be finished before
   double touch_s = 0.0;         ///< spent when the zone was not touched since the last turn
   double gouge_s = 0.0;         ///< spent in the block's stance before it, the robot at home
+  double heat_s = 0.0;          ///< to bring its place to the preheat, the robot at home; 0: none
+  double heat_keep_s = never_s;  ///< from the end of heating to the start of an arc
 };
 
 struct Job {

@@ -19,6 +19,7 @@
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
+#include "seamturn/process/heating.hpp"
 #include "seamturn/process/settings.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/section/weld_section.hpp"
@@ -155,6 +156,7 @@ struct Plan {
   std::vector<process::Gas> gases;
   std::vector<process::LinkedSettings> settings;  ///< rows that passes name: transfer mode, source
   std::optional<process::Gouging> gouging;        ///< when a joint is gouged
+  std::optional<process::Heating> heating;        ///< when a joint is preheated
   std::vector<material::Steel> steels;  ///< of the members: standard, group, limits by thickness
   joint::Weight part;                   ///< frame J
   joint::Weight load;                   ///< part and fixture, frame D

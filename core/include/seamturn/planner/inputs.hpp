@@ -15,6 +15,7 @@
 #include "seamturn/process/bead_limits.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
+#include "seamturn/process/heating.hpp"
 #include "seamturn/process/settings.hpp"
 
 namespace seamturn::planner {
@@ -30,6 +31,7 @@ struct Library {
   std::optional<cost::Rates> rates;
   std::vector<fitup::Tolerances> fit_ups;  ///< the first is meant where a joint names none
   std::optional<process::Gouging> gouging;
+  std::optional<process::Heating> heating;
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
 };

@@ -9,8 +9,8 @@
 
 namespace seamturn::timeline {
 
-enum class SecondKind { arc, turn, air, touch, clean, wait, other, gouge };
-inline constexpr std::size_t second_kinds = 8;
+enum class SecondKind { arc, turn, air, touch, clean, wait, other, gouge, heat };
+inline constexpr std::size_t second_kinds = 9;
 [[nodiscard]] std::string_view second_kind_name(SecondKind kind);  ///< "arc" ...
 
 /// A stretch of the cycle. Events follow one another without gap or overlap.

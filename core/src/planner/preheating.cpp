@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "detail_preheating.hpp"
+#include "seamturn/heat/preheat_zone.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+/// Heat that brings the strip on every path, through its thickness, to where heating ends.
+double strip_heat_j(const Inputs& inputs, const JointWork& work, const joint::Seam& seam) {
+  const double rise_k =
+      work.heat.preheat_c + cooling::heated_above_preheat_k - inputs.weldment.ambient_c;
+  double across_mm2 = 0.0;
+  const int paths[] = {cooling_plate(inputs, work).heat_paths - 1, 1};
+  const joint::Member* members[] = {work.member_1, work.member_2};
+  for (int m = 0; m < 2; ++m) {
+    const double thickness_mm = joint::wall_thickness_mm(members[m]->shape);
+    across_mm2 += paths[m] * thickness_mm * heat::zone_width_mm(thickness_mm);
+  }
+  return across_mm2 * seam.length_mm * cooling::heat_capacity_j_mm3_k * rise_k;
+}
+
+}  // namespace
+
+cooling::WarmStrip warm_strip(const Inputs& inputs, const JointWork& work) {
+  cooling::WarmStrip strip;
+  strip.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
+                                joint::wall_thickness_mm(work.member_2->shape));
+  strip.half_width_mm = heat::zone_width_mm(strip.thickness_mm);
+  strip.ambient_c = inputs.weldment.ambient_c;
+  strip.preheat_c = work.heat.preheat_c;
+  return strip;
+}
+
+double heating_time_s(const Inputs& inputs, const JointWork& work, const joint::Seam& seam) {
+  if (!work.heat.needs_heating || !inputs.library.heating) return 0.0;
+  return process::heating_time_s(*inputs.library.heating,
+                                 strip_heat_j(inputs, work, seam),
+                                 heat::soak_time_s(work.heat.thickness_mm));
+}
+
+cooling::Keep keep_after_heating(const Inputs& inputs, const JointWork& work) {
+  return cooling::keep_after_heating(warm_strip(inputs, work));
+}
+
+cooling::Keep keep_after_pass(const Inputs& inputs,
+                              const JointWork& work,
+                              double heat_input_kj_mm) {
+  cooling::CoolingPlate plate = cooling_plate(inputs, work);
+  plate.thickness_mm = std::max(joint::wall_thickness_mm(work.member_1->shape),
+                                joint::wall_thickness_mm(work.member_2->shape));
+  return cooling::keep_after_pass(warm_strip(inputs, work), plate, heat_input_kj_mm);
+}
+
+}  // namespace seamturn::planner::detail
