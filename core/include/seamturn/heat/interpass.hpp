@@ -7,6 +7,7 @@
 #include <string>
 
 #include "seamturn/base/citation.hpp"
+#include "seamturn/base/figure_card.hpp"
 
 namespace seamturn::heat {
 
@@ -20,5 +21,6 @@ struct InterpassLimit {
 /// Units: degC. Source: each limit's own. Tests: heat/interpass - law.
 [[nodiscard]] std::optional<InterpassLimit> governing_interpass(
     std::span<const InterpassLimit> limits);
+[[nodiscard]] const base::FigureCard& interpass_card();
 
 }  // namespace seamturn::heat
