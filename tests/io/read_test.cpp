@@ -146,9 +146,9 @@ TEST_SUITE("io/read") {
     CHECK(joint.quality == "B");
     CHECK(joint.purpose == "holds");
     CHECK(joint.wire == "W12");
-    check_number("preheat", joint.preheat_c.value_or(0.0), 100.0);
-    CHECK(joint.preheat_reason == "the coordinator wants it");
-    check_number("interpass", joint.interpass_max_c.value_or(0.0), 220.0);
+    check_number("preheat", joint.heat.preheat_c.value_or(0.0), 100.0);
+    CHECK(joint.heat.preheat_reason == "the coordinator wants it");
+    check_number("interpass", joint.heat.interpass_max_c.value_or(0.0), 220.0);
     const auto& fillet = std::get<joint::Fillet>(joint.preparation);
     check_number("leg 1", fillet.leg_1_mm, 6.0 * std::sqrt(2.0));
     check_number("leg 2", fillet.leg_2_mm, 6.0 * std::sqrt(2.0));

@@ -53,8 +53,8 @@ TEST_SUITE("planner/heat") {
     planner::Inputs inputs = bracket();
     inputs.weldment.ambient_c = 20.0;
     joint::Joint& joint = inputs.weldment.joints.front();
-    joint.preheat_c = 5.0;
-    joint.preheat_reason = "a test";
+    joint.heat.preheat_c = 5.0;
+    joint.heat.preheat_reason = "a test";
     const Plan plan = planner::make_plan(inputs);
     CHECK(heat_of(plan, joint.id).preheat_c == 20.0);
     CHECK_FALSE(heat_of(plan, joint.id).needs_heating);

@@ -68,6 +68,7 @@ void read_cap(FileContext& context,
               const pugi::xml_node& joint_element,
               JointDraft& draft,
               joint::Places& places);
+void read_stated_heat(AttributeReader& reader, joint::StatedHeat& heat);
 void read_gouge(FileContext& context,
                 const pugi::xml_node& joint_element,
                 JointDraft& draft,

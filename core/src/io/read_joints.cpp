@@ -35,30 +35,6 @@ void read_members_of(AttributeReader& reader, joint::Joint& joint) {
   }
 }
 
-void read_temperatures(AttributeReader& reader, joint::Joint& joint) {
-  joint.preheat_c = reader.find_quantity("preheat", ranges::preheat);
-  joint.preheat_reason = reader.find_text("preheat-reason");
-  joint.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
-  if (joint.preheat_c && !reader.has("preheat-reason")) {
-    reader.error("preheat",
-                 "read.joint.preheat_reason",
-                 "a preheat is stated without a reason; expected preheat-reason=\"...\", for it "
-                 "replaces the computed one; add who decided it and why");
-  }
-  if (reader.has("preheat-reason") && !joint.preheat_c) {
-    reader.error("preheat-reason",
-                 "read.joint.preheat_reason",
-                 "a reason is stated without a preheat; expected preheat=\"...\" beside it; add it "
-                 "or delete the reason");
-  }
-  if (joint.preheat_c && joint.interpass_max_c && *joint.interpass_max_c <= *joint.preheat_c) {
-    reader.error("interpass-max",
-                 "read.joint.interpass",
-                 "the interpass maximum is not above the preheat; expected room between them; "
-                 "correct one of them");
-  }
-}
-
 void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft) {
   const joint::Preparation& preparation = draft.joint.preparation;
   const bool fillet = joint::is_fillet(preparation);
@@ -120,7 +96,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.fit_up = reader.find_id("fit-up");
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   joint.first_share = reader.find_quantity("first-share", ranges::share);
-  read_temperatures(reader, joint);
+  read_stated_heat(reader, joint.heat);
 
   check_children(context, element, words_of_joint());
   const std::size_t errors_of_preparation = context.report.error_count();

@@ -192,6 +192,11 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
   member.id = reader.id("id");
   member.steel = reader.id("steel");
   const std::string_view kind = element.name();
+  if (kind == "plate" || kind == "ring") {
+    constexpr std::array<std::string_view, 3> classes = {"Z15", "Z25", "Z35"};
+    const std::optional<std::size_t> ordered = reader.find_word("z-quality", classes);
+    if (ordered) member.z_quality = classes.at(*ordered);
+  }
   if (kind == "plate") member.shape = read_plate(reader, member.X_JM);
   if (kind == "tube") member.shape = read_tube(reader, member.X_JM);
   if (kind == "ring") member.shape = read_ring(reader, member.X_JM);

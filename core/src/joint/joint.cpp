@@ -55,6 +55,11 @@ std::vector<Stretch> stretches_of(const Seam& seam) {
   return {Stretch{0.0, seam.path ? geom::path_length_mm(*seam.path) : seam.length_mm}};
 }
 
+std::string_view restraint_name(Restraint restraint) {
+  constexpr std::string_view names[] = {"low", "medium", "high"};
+  return names[static_cast<std::size_t>(restraint)];
+}
+
 bool runs_against(const Seam& second, const Seam& first) {
   if (!first.path || !second.path || geom::is_closed(*first.path)) return false;
   const auto point = [](const Seam& seam, double distance_mm) {

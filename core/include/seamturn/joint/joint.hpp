@@ -8,6 +8,7 @@
 
 #include "seamturn/geom/path.hpp"
 #include "seamturn/joint/preparation.hpp"
+#include "seamturn/joint/stated_heat.hpp"
 #include "seamturn/joint/weld_length.hpp"
 #include "seamturn/process/weld_position.hpp"
 
@@ -60,9 +61,7 @@ struct Joint {
   std::string wire;                   ///< id of the wire; empty: the weldment's wire
   std::string fit_up;                 ///< id of fit-up tolerances; empty: the library's first
   std::vector<std::string> after;     ///< joints that must be welded before
-  std::optional<double> preheat_c;    ///< stated by the user, with a reason
-  std::string preheat_reason;
-  std::optional<double> interpass_max_c;  ///< stated by the user
+  StatedHeat heat;                    ///< stated by the user
   std::vector<Seam> seams;                ///< one or two
 };
 

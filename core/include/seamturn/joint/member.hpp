@@ -60,6 +60,7 @@ struct Member {
   geom::Pose X_JM;
   std::string steel;                              ///< designation in the library
   std::optional<material::Composition> analysis;  ///< of this heat; governs when given
+  std::string z_quality;  ///< through-thickness class of a plate, "Z15" ...; empty: none ordered
 };
 
 [[nodiscard]] std::string_view shape_name(const Shape& shape);  ///< "plate", "tube" ...
