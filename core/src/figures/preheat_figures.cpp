@@ -5,6 +5,7 @@
 #include <array>
 
 #include "detail_figures.hpp"
+#include "seamturn/base/number_text.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/heat/preheat_ito_bessyo.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
@@ -68,13 +69,16 @@ Answer by_table_c1(Arguments& arguments) {
   const base::Outcome<heat::TableC1> cell = heat::table_c1(
       {arguments.number("cev"), arguments.number("heat-input"), arguments.number("hydrogen")});
   if (!cell) return cell.error();
+  const std::optional<double> combined = arguments.find_number("combined-thickness");
   ResultMaker result("preheat");
-  result.principal(cell->largest_combined_mm, "mm");
-  if (const std::optional<double> combined = arguments.find_number("combined-thickness")) {
-    result.value("answer",
-                 cell->no_preheat(*combined) ? std::string("no preheat by this table")
-                                             : std::string("the table is silent: figure C.2"));
+  if (combined) {
+    result.principal(cell->no_preheat(*combined) ? std::string("none by this table")
+                                                 : std::string("consult figure C.2"));
+  } else {
+    result.principal("none up to " + base::digits_text(cell->largest_combined_mm) +
+                     " mm combined thickness");
   }
+  result.value("largest_combined_mm", cell->largest_combined_mm, "mm");
   return result.value("listed_cev", cell->listed_cev, "mass-%")
       .value("listed_heat_input_kj_mm", cell->listed_heat_input_kj_mm, "kJ/mm")
       .value("hydrogen_band", std::string(1, cell->hydrogen_letter) + ": " + cell->hydrogen_band)
