@@ -47,7 +47,8 @@ std::string figure_text(const figures::FigureResult& result, const base::FigureC
   std::size_t width = 0;
   for (const auto& [name, value] : result.values) width = std::max(width, name.size());
   for (const auto& [name, value] : result.values) {
-    out += "  " + name + std::string(width - name.size(), ' ') + "  " + shown(value) + "\n";
+    const std::string head = "  " + name + std::string(width - name.size(), ' ') + "  ";
+    out += headed(head, shown(value), line_width) + "\n";
   }
   if (result.table) out += "\n" + table_text(*result.table) + "\n";
   out += wrapped("formula: " + std::string(card.formula), line_width, 9) + "\n";
@@ -61,7 +62,7 @@ std::string card_text(const base::FigureCard& card) {
   std::string out = std::string(card.name) + ": " + std::string(card.meaning) + "\n\n";
   for (const base::FigureKey& key : card.keys) {
     const std::string name = "  " + std::string(key.name) + "=";
-    const std::string head = name + std::string(17 - std::min<std::size_t>(17, name.size()), ' ');
+    const std::string head = name + std::string(name.size() < 17 ? 17 - name.size() : 1, ' ');
     const std::string units = key.is_text ? "" : " [" + base::unit_symbols(key.dimension) + "]";
     out += headed(head,
                   (key.required ? "" : "optional; ") + std::string(key.meaning) +

@@ -211,6 +211,7 @@ class Runner {
     }
     const figures::FigureResult& result = std::get<figures::FigureResult>(answer);
     tell(result.findings);
+    if (result.card != nullptr) card = result.card;
     out() << (command_.json ? figure_json(result, *card) : figure_text(result, *card));
     return exit_done;
   }

@@ -13,6 +13,7 @@
 #include "oracles/deposit.hpp"
 #include "oracles/elements.hpp"
 #include "oracles/heat.hpp"
+#include "oracles/heat_tables.hpp"
 #include "oracles/pass_limits.hpp"
 #include "oracles/position.hpp"
 #include "oracles/section.hpp"
@@ -159,6 +160,10 @@ std::vector<Count> other_counts() {
       {"heat.hpp", "arc energy", published(arc_energy_rows, expected), 0, 0},
       {"heat.hpp", "thermal efficiency k", 0, std::size(efficiency_rows), 0},
       {"heat.hpp", "preheat", published(preheat_rows, expected), 0, 0},
+      {"heat_tables.hpp", "combined thickness without preheat", 0, 4 * std::size(table_c1_rows), 0},
+      {"heat_tables.hpp", "preheat by category", 0, 6 * std::size(category_rows), 0},
+      {"heat_tables.hpp", "hold before testing", 0, 2 * std::size(hold_rows), 0},
+      {"heat_tables.hpp", "letters of the annex", 0, 0, std::size(letter_rows)},
       {"position.hpp", "grooves with their code", std::size(oracles::published_grooves), 0, 0},
       {"cost.hpp", "unit costs", unit_costs(), 0, 0},
   };

@@ -95,6 +95,15 @@ std::string Arguments::text(std::string_view key) const {
   return found == texts_.end() ? std::string() : found->second;
 }
 
+void Arguments::require_positive(std::initializer_list<std::string_view> keys) {
+  for (const std::string_view key : keys) {
+    const std::optional<double> given = find_number(key);
+    if (given && !(*given > 0.0)) {
+      add_bad_value("key " + std::string(key) + "= must be above zero");
+    }
+  }
+}
+
 geom::Vec3 Arguments::direction(std::string_view key) {
   std::string value = text(key);
   const bool three = std::count(value.begin(), value.end(), ',') == 2;

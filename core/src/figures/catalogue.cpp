@@ -4,8 +4,15 @@
 #include "detail_figures.hpp"
 #include "seamturn/base/near_name.hpp"
 #include "seamturn/heat/cooling_time.hpp"
+#include "seamturn/heat/hardness.hpp"
 #include "seamturn/heat/heat_input.hpp"
-#include "seamturn/heat/preheat_cet.hpp"
+#include "seamturn/heat/heat_input_band.hpp"
+#include "seamturn/heat/hold_time.hpp"
+#include "seamturn/heat/hydrogen_soak.hpp"
+#include "seamturn/heat/interpass.hpp"
+#include "seamturn/heat/lamellar_tearing.hpp"
+#include "seamturn/heat/preheat_zone.hpp"
+#include "seamturn/heat/thickness_seen.hpp"
 #include "seamturn/joint/weld_size.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
 #include "seamturn/pass/nozzle_access.hpp"
@@ -32,8 +39,16 @@ constexpr Entry entries[] = {
     {material::carbon_equivalent_card, detail::carbon_equivalent_figure},
     {heat::arc_energy_card, detail::arc_energy_figure},
     {heat::heat_input_card, detail::heat_input_figure},
-    {heat::preheat_card, detail::preheat_figure},
+    {detail::preheat_methods_card, detail::preheat_figure},
+    {heat::preheat_zone_card, detail::preheat_zone_figure},
+    {heat::combined_thickness_card, detail::combined_thickness_figure},
+    {heat::interpass_card, detail::interpass_figure},
     {heat::cooling_time_card, detail::cooling_time_figure},
+    {heat::heat_band_card, detail::heat_band_figure},
+    {heat::hardness_card, detail::hardness_figure},
+    {heat::hold_time_card, detail::hold_time_figure},
+    {heat::hydrogen_soak_card, detail::hydrogen_soak_figure},
+    {heat::lamellar_tearing_card, detail::lamellar_tearing_figure},
     {section::section_card, detail::section_figure},
     {joint::weld_size_card, detail::weld_size_figure},
     {pass::pass_stack_card, detail::passes_figure},

@@ -2,6 +2,7 @@
 // The KEY=VALUE texts of a figure call, checked against its card.
 #pragma once
 
+#include <initializer_list>
 #include <map>
 #include <optional>
 #include <string>
@@ -35,6 +36,8 @@ class Arguments {
   [[nodiscard]] double number(std::string_view key, double fallback = 0.0) const;
   [[nodiscard]] std::optional<double> find_number(std::string_view key) const;
   [[nodiscard]] std::string text(std::string_view key) const;
+  /// A bad value for every key given that is not above zero.
+  void require_positive(std::initializer_list<std::string_view> keys);
   /// A direction "x,y,z"; a bad value when it is none.
   [[nodiscard]] geom::Vec3 direction(std::string_view key);
   /// A word out of a list; the index, or a bad value and 0.

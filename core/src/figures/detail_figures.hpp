@@ -5,6 +5,7 @@
 #include "detail_arguments.hpp"
 #include "seamturn/base/outcome.hpp"
 #include "seamturn/figures/catalogue.hpp"
+#include "seamturn/material/composition.hpp"
 
 namespace seamturn::figures::detail {
 
@@ -39,6 +40,10 @@ class ResultMaker {
     base::append_findings(result_.findings, more);
     return *this;
   }
+  ResultMaker& card(const base::FigureCard& of_method) {
+    result_.card = &of_method;
+    return *this;
+  }
   [[nodiscard]] FigureResult done() const { return result_; }
 
  private:
@@ -57,7 +62,17 @@ class ResultMaker {
 [[nodiscard]] Answer arc_energy_figure(Arguments& arguments);
 [[nodiscard]] Answer heat_input_figure(Arguments& arguments);
 [[nodiscard]] Answer preheat_figure(Arguments& arguments);
+[[nodiscard]] const base::FigureCard& preheat_methods_card();
 [[nodiscard]] Answer cooling_time_figure(Arguments& arguments);
+[[nodiscard]] Answer heat_band_figure(Arguments& arguments);
+[[nodiscard]] Answer combined_thickness_figure(Arguments& arguments);
+[[nodiscard]] Answer interpass_figure(Arguments& arguments);
+[[nodiscard]] Answer preheat_zone_figure(Arguments& arguments);
+[[nodiscard]] Answer hold_time_figure(Arguments& arguments);
+[[nodiscard]] Answer hydrogen_soak_figure(Arguments& arguments);
+[[nodiscard]] Answer hardness_figure(Arguments& arguments);
+[[nodiscard]] Answer lamellar_tearing_figure(Arguments& arguments);
+[[nodiscard]] material::Composition composition_of(Arguments& arguments);
 [[nodiscard]] Answer position_figure(Arguments& arguments);
 [[nodiscard]] Answer stance_figure(Arguments& arguments);
 [[nodiscard]] Answer move_time_figure(Arguments& arguments);

@@ -2,7 +2,6 @@
 #include "detail_figures.hpp"
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/heat_input.hpp"
-#include "seamturn/heat/preheat_cet.hpp"
 
 namespace seamturn::figures::detail {
 
@@ -35,29 +34,6 @@ Answer heat_input_figure(Arguments& arguments) {
       .principal(heat.value(), "kJ/mm")
       .value("arc_energy_kj_mm", heat::arc_energy_kj_mm(arc), "kJ/mm")
       .value("k_ratio", factor.value(), "")
-      .done();
-}
-
-Answer preheat_figure(Arguments& arguments) {
-  (void)arguments.choice("method", {"cet"});
-  const heat::PreheatParams params{arguments.number("cet"),
-                                   arguments.number("thickness"),
-                                   arguments.number("hydrogen"),
-                                   arguments.number("heat-input")};
-  if (!(params.thickness_mm > 0.0 && params.hydrogen_ml_100g > 0.0 &&
-        params.heat_input_kj_mm > 0.0)) {
-    arguments.add_bad_value("thickness, hydrogen and heat-input must be above zero");
-  }
-  if (!arguments.good()) return FigureResult{};
-  const base::Outcome<heat::Preheat> preheat = heat::preheat_cet(params);
-  if (!preheat) return preheat.error();
-  return ResultMaker("preheat")
-      .principal(preheat->preheat_c, "degC")
-      .value("steel_term_c", preheat->steel_term_c, "degC")
-      .value("thickness_term_c", preheat->thickness_term_c, "degC")
-      .value("hydrogen_term_c", preheat->hydrogen_term_c, "degC")
-      .value("heat_term_c", preheat->heat_term_c, "degC")
-      .findings(preheat->findings)
       .done();
 }
 

@@ -10,6 +10,24 @@ namespace seamturn::figures::detail {
 
 namespace {
 
+process::Wire wire_of(Arguments& arguments) {
+  process::Wire wire;
+  wire.diameter_mm = arguments.number("wire");
+  wire.efficiency_ratio = arguments.number("efficiency");
+  wire.linear_mass_kg_m = arguments.find_number("linear-mass");
+  if (!(wire.diameter_mm > 0.0)) arguments.add_bad_value("wire must be above zero");
+  if (!(wire.efficiency_ratio > 0.0 && wire.efficiency_ratio <= 1.0)) {
+    arguments.add_bad_value("efficiency lies above 0 and up to 1 (100 %)");
+  }
+  if (wire.linear_mass_kg_m && !(*wire.linear_mass_kg_m > 0.0)) {
+    arguments.add_bad_value("linear-mass must be above zero");
+  }
+  if (!(arguments.number("feed") > 0.0)) arguments.add_bad_value("feed must be above zero");
+  return wire;
+}
+
+}  // namespace
+
 material::Composition composition_of(Arguments& arguments) {
   material::Composition out;
   const std::array<std::pair<std::string_view, double*>, 15> elements = {{
@@ -37,24 +55,6 @@ material::Composition composition_of(Arguments& arguments) {
   }
   return out;
 }
-
-process::Wire wire_of(Arguments& arguments) {
-  process::Wire wire;
-  wire.diameter_mm = arguments.number("wire");
-  wire.efficiency_ratio = arguments.number("efficiency");
-  wire.linear_mass_kg_m = arguments.find_number("linear-mass");
-  if (!(wire.diameter_mm > 0.0)) arguments.add_bad_value("wire must be above zero");
-  if (!(wire.efficiency_ratio > 0.0 && wire.efficiency_ratio <= 1.0)) {
-    arguments.add_bad_value("efficiency lies above 0 and up to 1 (100 %)");
-  }
-  if (wire.linear_mass_kg_m && !(*wire.linear_mass_kg_m > 0.0)) {
-    arguments.add_bad_value("linear-mass must be above zero");
-  }
-  if (!(arguments.number("feed") > 0.0)) arguments.add_bad_value("feed must be above zero");
-  return wire;
-}
-
-}  // namespace
 
 Answer carbon_equivalent_figure(Arguments& arguments) {
   const std::size_t formula = arguments.choice("method", {"iiw", "cet", "pcm", "cen", "jis"});

@@ -40,6 +40,7 @@ struct FigureResult {
   std::vector<std::pair<std::string, FigureValue>> values;  ///< intermediates, in a fixed order
   std::optional<FigureTable> table;                         ///< where the result is a list
   std::vector<base::Finding> findings;                      ///< warnings beside the number
+  const base::FigureCard* card = nullptr;  ///< of the method taken, where the figure has several
 };
 
 /// How a call ended: wrong words (exit 2), an honest no (exit 1), or a result.

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
 #include "seamturn/base/valid_range.hpp"
@@ -37,6 +38,7 @@ struct ItoBessyo {
 /// Accuracy: not stated by the source.
 /// Tests: heat/preheat_ito_bessyo - computed from the verified formula, laws.
 [[nodiscard]] base::Outcome<ItoBessyo> preheat_ito_bessyo(const ItoBessyoParams& params);
+[[nodiscard]] const base::FigureCard& ito_bessyo_card();
 
 /// Glycerine hydrogen of a filler whose hydrogen was measured by ISO 3690:
 /// (H_ISO - 2.19) / 1.27, the inverse of H_ISO = 1.27 H_glycerine + 2.19.

@@ -2,14 +2,13 @@
 // Preheat from the tables of codes: cells as printed, nothing between or beyond them.
 #pragma once
 
-#include <array>
 #include <optional>
-#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "seamturn/base/citation.hpp"
+#include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
 
@@ -43,6 +42,7 @@ struct TableC1 {
 /// Accuracy: exact cell. The CET method may ask for over 100 K where this table asks for nothing.
 /// Tests: heat/preheat_tables - published, law.
 [[nodiscard]] base::Outcome<TableC1> table_c1(const TableC1Params& params);
+[[nodiscard]] const base::FigureCard& table_c1_card();
 
 struct AwsCategoryParams {
   char category = 'B';                     ///< A to D; which steel is in which is edition data
@@ -68,6 +68,7 @@ struct AwsCategoryPreheat {
 /// Tests: heat/preheat_tables - published, law.
 [[nodiscard]] base::Outcome<AwsCategoryPreheat> aws_category_preheat(
     const AwsCategoryParams& params);
+[[nodiscard]] const base::FigureCard& aws_category_card();
 
 enum class Restraint { low, medium, high };
 [[nodiscard]] std::string_view restraint_name(Restraint restraint);  ///< "low", "medium", "high"
@@ -87,7 +88,7 @@ struct AwsHydrogenPreheat {
   char letter = 'A';            ///< the worse of the two
   double preheat_f = 0.0;
   double preheat_c = 0.0;   ///< rounded to 5 as the metric edition does
-  bool below_room = false;  ///< the cell asks for less than 65 degF (20 degC)
+  bool below_room = false;  ///< the cell says "< 65": 65 degF (20 degC) is more than it asks
   std::string band;         ///< "> 38 to 75 mm"
   bool confirmed = false;   ///< never true: 104 of 105 cells are remembered
   base::Status status = base::Status::from_memory;
@@ -105,5 +106,6 @@ struct AwsHydrogenPreheat {
 /// Tests: heat/preheat_tables - published (one cell), remembered, laws.
 [[nodiscard]] base::Outcome<AwsHydrogenPreheat> aws_hydrogen_preheat(
     const AwsHydrogenParams& params);
+[[nodiscard]] const base::FigureCard& aws_hydrogen_card();
 
 }  // namespace seamturn::heat

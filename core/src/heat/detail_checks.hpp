@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// What the functions of this room share: is it a quantity, and how a finding is made.
+#pragma once
+
+#include <cmath>
+#include <string>
+#include <string_view>
+
+#include "seamturn/base/finding.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/base/valid_range.hpp"
+
+namespace seamturn::heat::detail {
+
+[[nodiscard]] inline bool is_positive(double value) {
+  return std::isfinite(value) && value > 0.0;
+}
+
+[[nodiscard]] inline base::Finding finding(base::Severity severity,
+                                           std::string_view code,
+                                           std::string text) {
+  return {severity, std::string(code), std::move(text), {}, {}};
+}
+
+/// "thickness 12 mm lies outside 19 to 50 mm".
+[[nodiscard]] inline std::string outside_text(std::string_view what,
+                                              double value,
+                                              const base::ValidRange& range,
+                                              std::string_view unit) {
+  const std::string suffix = unit.empty() ? "" : " " + std::string(unit);
+  return std::string(what) + " " + base::digits_text(value) + suffix + " lies outside " +
+         base::shortest_text(range.least) + " to " + base::shortest_text(range.largest) + suffix;
+}
+
+}  // namespace seamturn::heat::detail
