@@ -287,7 +287,12 @@ plan::Plan sample_plan() {
   steel.designation = "X111";
   steel.standard = "ZZ 1";
   steel.interpass_max_c = 222.0;
-  steel.bands = {{16.0, 300.0, {}, 0.45, base::Status::proposed, "test"}};
+  steel.t85 = material::CoolingWindow{11.0, 22.0, "test", base::Status::proposed};
+  steel.later_heating_max = material::StatedTemperature{555.0, "test", base::Status::proposed};
+  steel.aws_category = material::AwsCategory{"A/B", "test", base::Status::from_memory};
+  steel.bands = {
+      {16.0, 300.0, {.c = 0.2}, false, true, 0.45, base::Status::proposed, "test"},
+      {40.0, std::nullopt, {.mn = 1.6}, true, false, std::nullopt, base::Status::proposed, "test"}};
   plan.steels = {steel};
   put_joints(plan);
   put_procedures(plan);

@@ -84,6 +84,7 @@ const Bad bad_files[] = {
     {"seam_zero_length.xml", "read.seam.too_short@12:37"},
     {"size_negative.xml", "read.value.out_of_range@5:46"},
     {"size_zero.xml", "read.value.out_of_range@5:46"},
+    {"steel_analysis.xml", "read.steel.analysis@8:26"},
     {"steel_unknown.xml", "read.steel.unknown@6:26"},
     {"stray_text.xml", "read.xml.stray_text@18:3"},
     {"thickness_beyond_steel.xml",

@@ -38,6 +38,19 @@ TEST_SUITE("io/plan_xml") {
     CHECK(tests::schema_verdict("plan.xsd", plan_xml(tests::sample_plan()), "plan_xml") == "");
   }
 
+  TEST_CASE("given what is stated of a steel, its XML says it with source and status") {
+    const std::string xml = plan_xml(tests::sample_plan());
+    for (const char* part :
+         {"t85_min_s=\"11\" t85_max_s=\"22\" t85_source=\"test\" t85_status=\"proposed\"",
+          "later_heating_max_c=\"555\"",
+          "aws_category=\"A/B\" aws_source=\"test\" aws_status=\"from memory\"",
+          "mn_is_open=\"true\"",
+          "<band up_to_mm=\"40\" c_is_open=\"true\""}) {
+      INFO(part);
+      CHECK(xml.find(part) != std::string::npos);
+    }
+  }
+
   TEST_CASE("given an empty plan, its XML is valid by plan.xsd") {
     CHECK(tests::schema_verdict("plan.xsd", plan_xml(plan::Plan{}), "plan_xml_empty") == "");
   }

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
 // The installed standards library against what was read in the documents.
-#include "oracles/standards_rows.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -42,23 +40,6 @@ double code_limit(const planner::Library& library,
 }  // namespace
 
 TEST_SUITE("joints/standards_rows") {
-  TEST_CASE("given EN 10025-2 table 5, the library holds the CEV limit of each band") {
-    const planner::Library library = standards();
-    for (const CevRow& row : cev_rows) {
-      const auto steel =
-          std::find_if(library.steels.begin(), library.steels.end(), [&](const auto& one) {
-            return one.designation == row.steel;
-          });
-      REQUIRE_MESSAGE(steel != library.steels.end(), row.steel);
-      const material::SteelBand* band = material::find_band(*steel, row.thickness_mm);
-      REQUIRE(band != nullptr);
-      REQUIRE(band->cev_max.has_value());
-      check_expected(std::string(row.steel) + " at " + std::to_string(row.thickness_mm) + " mm",
-                     *band->cev_max,
-                     row.cev_max);
-    }
-  }
-
   TEST_CASE(
       "given AWS D1.1 2020 table 5.1, the library holds leg, root and fill of each position") {
     const planner::Library library = standards();

@@ -51,9 +51,20 @@ TEST_SUITE("material/steel") {
                            Row{250, 275}}) {
       const material::SteelBand* found = find_band(steel, row.thickness_mm);
       REQUIRE(found != nullptr);
-      check_expected(
-          "S355", found->yield_mpa, {row.yield_mpa, 0.0, Origin::published, "EN 10025-2 table 7"});
+      check_expected("S355",
+                     found->yield_mpa.value_or(0.0),
+                     {row.yield_mpa, 0.0, Origin::published, "EN 10025-2 table 7"});
     }
+  }
+
+  TEST_CASE("for limits that leave C or Mn open, law: they bound no carbon equivalent") {
+    material::SteelBand limits = band(16, 355);
+    CHECK(bounds_carbon_equivalent(limits));
+    limits.mn_is_open = true;
+    CHECK_FALSE(bounds_carbon_equivalent(limits));
+    limits.mn_is_open = false;
+    limits.c_is_open = true;
+    CHECK_FALSE(bounds_carbon_equivalent(limits));
   }
 
   TEST_CASE("refuses a thickness the steel is not made in because no limit applies to it") {

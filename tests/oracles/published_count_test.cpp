@@ -17,7 +17,7 @@
 #include "oracles/pass_limits.hpp"
 #include "oracles/position.hpp"
 #include "oracles/section.hpp"
-#include "oracles/standards_rows.hpp"
+#include "oracles/steel_rows.hpp"
 #include "oracles/weld_size.hpp"
 #include "repository.hpp"
 
@@ -144,7 +144,11 @@ std::vector<Count> size_counts() {
        0},
       {"pass_limits.hpp", "passes of a fillet", std::size(pass_count_rows), 0, 0},
       {"pass_limits.hpp", "layer heights", 0, 0, std::size(equal_bead_heights)},
-      {"standards_rows.hpp", "CEV by thickness", 0, std::size(cev_rows), 0},
+      {"steel_rows.hpp", "CEV by thickness", 0, std::size(cev_rows), 0},
+      {"steel_rows.hpp", "yield by thickness", 0, std::size(yield_rows), 0},
+      {"steel_rows.hpp", "carbon by thickness", 0, std::size(carbon_rows), 0},
+      {"steel_rows.hpp", "other limits", 0, 9 * std::size(limit_rows), 0},
+      {"steel_rows.hpp", "limits of a wear plate", 0, 6, 0},
   };
 }
 

@@ -54,7 +54,13 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.
 void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-[[nodiscard]] material::Composition read_composition(AttributeReader& reader);
+/// Elements that have no limit and so no attribute.
+struct OpenElements {
+  bool c = false;
+  bool mn = false;
+};
+[[nodiscard]] material::Composition read_composition(AttributeReader& reader,
+                                                     OpenElements open = {});
 [[nodiscard]] JointDraft read_joint(FileContext& context,
                                     const pugi::xml_node& element,
                                     joint::Places& places);

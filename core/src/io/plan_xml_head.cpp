@@ -48,11 +48,38 @@ struct PutShape {
 void put_band(pugi::xml_node steel, const material::SteelBand& band) {
   pugi::xml_node node = steel.append_child("band");
   put_number(node, "up_to_mm", band.up_to_mm);
-  put_number(node, "yield_mpa", band.yield_mpa);
+  put_number_if(node, "yield_mpa", band.yield_mpa);
   put_number_if(node, "cev_max", band.cev_max);
+  if (band.c_is_open) put_flag(node, "c_is_open", true);
+  if (band.mn_is_open) put_flag(node, "mn_is_open", true);
   put_text(node, "source", band.source);
   put_text(node, "status", base::status_name(band.status));
   put_composition(node, "maxima", band.maxima);
+}
+
+/// What is stated of a steel beside its bands.
+void put_stated(pugi::xml_node node, const material::Steel& steel) {
+  if (steel.interpass_max_c) {
+    put_number(node, "interpass_max_c", *steel.interpass_max_c);
+    put_text(node, "interpass_source", steel.interpass_source);
+    put_text(node, "interpass_status", base::status_name(steel.interpass_status));
+  }
+  if (steel.t85) {
+    put_number(node, "t85_min_s", steel.t85->least_s);
+    put_number(node, "t85_max_s", steel.t85->most_s);
+    put_text(node, "t85_source", steel.t85->source);
+    put_text(node, "t85_status", base::status_name(steel.t85->status));
+  }
+  if (steel.later_heating_max) {
+    put_number(node, "later_heating_max_c", steel.later_heating_max->value_c);
+    put_text(node, "later_heating_source", steel.later_heating_max->source);
+    put_text(node, "later_heating_status", base::status_name(steel.later_heating_max->status));
+  }
+  if (steel.aws_category) {
+    put_text(node, "aws_category", steel.aws_category->name);
+    put_text(node, "aws_source", steel.aws_category->source);
+    put_text(node, "aws_status", base::status_name(steel.aws_category->status));
+  }
 }
 
 void put_weight(pugi::xml_node parent, const char* name, const joint::Weight& weight) {
@@ -105,11 +132,7 @@ void put_steels(pugi::xml_node root, const plan::Plan& plan) {
     put_text(node, "designation", steel.designation);
     put_text(node, "standard", steel.standard);
     put_text_if(node, "group", steel.group);
-    if (steel.interpass_max_c) {
-      put_number(node, "interpass_max_c", *steel.interpass_max_c);
-      put_text(node, "interpass_source", steel.interpass_source);
-      put_text(node, "interpass_status", base::status_name(steel.interpass_status));
-    }
+    put_stated(node, steel);
     for (const material::SteelBand& band : steel.bands) put_band(node, band);
   }
 }

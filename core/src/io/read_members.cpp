@@ -156,10 +156,15 @@ joint::Forging read_forging(FileContext& context,
 
 }  // namespace
 
-material::Composition read_composition(AttributeReader& reader) {
+material::Composition read_composition(AttributeReader& reader, OpenElements open) {
   material::Composition composition;
-  composition.c = reader.quantity("c", ranges::carbon);
-  composition.mn = reader.quantity("mn", ranges::element);
+  const auto limit_of = [&](const char* name, bool is_open, const Range& range) {
+    if (!is_open) return reader.quantity(name, range);
+    reader.refuse(name, "read.steel.open", "open= says that it has no limit");
+    return 0.0;
+  };
+  composition.c = limit_of("c", open.c, ranges::carbon);
+  composition.mn = limit_of("mn", open.mn, ranges::element);
   struct Element {
     std::string_view name;
     double material::Composition::*content;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <array>
+#include <initializer_list>
 
 #include "detail_drafts.hpp"
 
@@ -14,14 +15,31 @@ material::SteelBand read_band(FileContext& context,
   AttributeReader reader(context, element);
   material::SteelBand band;
   band.up_to_mm = reader.quantity("up-to", ranges::size);
-  band.yield_mpa = reader.quantity("yield", ranges::yield);
+  band.yield_mpa = reader.find_quantity("yield", ranges::yield);
   band.cev_max = reader.find_quantity("cev-max", ranges::carbon_equivalent);
-  band.maxima = read_composition(reader);
+  constexpr std::array<std::string_view, 2> may_be_open = {"c", "mn"};
+  OpenElements open;
+  for (const std::size_t index : reader.find_words("open", may_be_open)) {
+    (index == 0 ? open.c : open.mn) = true;
+  }
+  band.maxima = read_composition(reader, open);
+  band.c_is_open = open.c;
+  band.mn_is_open = open.mn;
   band.source = reader.text("source");
   band.status = reader.status("status");
   reader.finish(key, places);
   check_children(context, element, {});
   return band;
+}
+
+/// Attributes that stand only beside a value that is absent.
+void refuse_alone(AttributeReader& reader,
+                  std::initializer_list<const char*> names,
+                  const char* code,
+                  const char* value) {
+  for (const char* name : names) {
+    reader.refuse(name, code, std::string("no ") + value + "= stands beside it");
+  }
 }
 
 void read_interpass(AttributeReader& reader, material::Steel& steel) {
@@ -31,9 +49,51 @@ void read_interpass(AttributeReader& reader, material::Steel& steel) {
     steel.interpass_status = reader.status("interpass-status");
     return;
   }
-  for (const char* name : {"interpass-source", "interpass-status"}) {
-    reader.refuse(name, "read.steel.interpass", "no interpass-max= stands beside it");
+  refuse_alone(
+      reader, {"interpass-source", "interpass-status"}, "read.steel.interpass", "interpass-max");
+}
+
+std::optional<material::CoolingWindow> find_t85(AttributeReader& reader) {
+  if (!reader.has("t85-min") && !reader.has("t85-max")) {
+    refuse_alone(reader, {"t85-source", "t85-status"}, "read.steel.t85", "t85-min");
+    return std::nullopt;
   }
+  material::CoolingWindow window;
+  window.least_s = reader.quantity("t85-min", ranges::cooling_time);
+  window.most_s = reader.quantity("t85-max", ranges::cooling_time);
+  window.source = reader.text("t85-source");
+  window.status = reader.status("t85-status");
+  if (window.most_s <= window.least_s) {
+    reader.error("t85-max",
+                 "read.steel.t85",
+                 "the window of t8/5 is empty; expected t85-max= above t85-min=; correct either");
+  }
+  return window;
+}
+
+std::optional<material::StatedTemperature> find_later_heating(AttributeReader& reader) {
+  const auto value_c = reader.find_quantity("later-heating-max", ranges::later_heating);
+  if (!value_c) {
+    refuse_alone(reader,
+                 {"later-heating-source", "later-heating-status"},
+                 "read.steel.later_heating",
+                 "later-heating-max");
+    return std::nullopt;
+  }
+  return material::StatedTemperature{
+      *value_c, reader.text("later-heating-source"), reader.status("later-heating-status")};
+}
+
+std::optional<material::AwsCategory> find_aws_category(AttributeReader& reader) {
+  constexpr std::array<std::string_view, 4> categories = {"A/B", "B", "C", "D"};
+  const auto index = reader.find_word("aws-category", categories);
+  if (!reader.has("aws-category")) {
+    refuse_alone(reader, {"aws-source", "aws-status"}, "read.steel.aws", "aws-category");
+    return std::nullopt;
+  }
+  return material::AwsCategory{std::string(categories.at(index.value_or(0))),
+                               reader.text("aws-source"),
+                               reader.status("aws-status")};
 }
 
 }  // namespace
@@ -45,6 +105,9 @@ void read_steel(FileContext& context, const pugi::xml_node& element, planner::Li
   steel.standard = reader.text("standard");
   steel.group = reader.find_text("group");
   read_interpass(reader, steel);
+  steel.t85 = find_t85(reader);
+  steel.later_heating_max = find_later_heating(reader);
+  steel.aws_category = find_aws_category(reader);
   const std::string key = "steel/" + steel.designation;
   check_unique(reader, key, library.places.find_spot(key + "@id"));
   reader.finish(key, library.places);

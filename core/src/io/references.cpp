@@ -132,7 +132,10 @@ class ReferenceCheck {
         steels.begin(), steels.end(), [&](const auto& s) { return s.designation == member.steel; });
     if (steel == steels.end() || !rise(steel->bands)) return;  // told already
     const double wall_mm = joint::wall_thickness_mm(member.shape);
-    if (material::find_band(*steel, wall_mm) != nullptr) return;
+    if (const material::SteelBand* band = material::find_band(*steel, wall_mm)) {
+      need_analysis(member, *steel, *band);
+      return;
+    }
     const Spot spot = places.nearest_spot(key, thickness_attribute(member.shape));
     const std::string text =
         "steel " + steel->designation + " is described up to " +
@@ -145,6 +148,20 @@ class ReferenceCheck {
                 spot,
                 "read.steel.thickness",
                 text);
+  }
+
+  /// Maxima that leave carbon or manganese open say nothing about a carbon equivalent.
+  void need_analysis(const joint::Member& member,
+                     const material::Steel& steel,
+                     const material::SteelBand& band) {
+    if (member.analysis || material::bounds_carbon_equivalent(band)) return;
+    report_.add(base::Severity::error,
+                draft_.weldment.places.nearest_spot("member/" + member.id, "steel"),
+                "read.steel.analysis",
+                "the standard of steel " + steel.designation +
+                    " leaves C or Mn without a limit here, so no carbon equivalent follows from "
+                    "its limits; expected the analysis of the certificate, <analysis c=\"..\" "
+                    "mn=\"..\"/>, inside this member; add it");
   }
 
   const WeldmentDraft& draft_;

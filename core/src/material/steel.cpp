@@ -15,4 +15,8 @@ const SteelBand* find_band(const Steel& steel, double thickness_mm) {
   return nullptr;
 }
 
+bool bounds_carbon_equivalent(const SteelBand& band) {
+  return !band.c_is_open && !band.mn_is_open;
+}
+
 }  // namespace seamturn::material

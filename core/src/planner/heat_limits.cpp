@@ -28,7 +28,8 @@ Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel
   if (member.analysis) return Chemistry{*member.analysis, false};
   const material::SteelBand* band =
       material::find_band(steel, joint::wall_thickness_mm(member.shape));
-  SEAMTURN_REQUIRE(band != nullptr, steel.designation, member.id);
+  SEAMTURN_REQUIRE(
+      band != nullptr && material::bounds_carbon_equivalent(*band), steel.designation, member.id);
   return Chemistry{band->maxima, true};
 }
 

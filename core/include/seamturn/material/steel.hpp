@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A steel as its standard describes it: limits by thickness band.
+// A steel as its standard describes it: limits by thickness band, and what practice adds to them.
 #pragma once
 
 #include <optional>
@@ -14,11 +14,36 @@ namespace seamturn::material {
 /// Limits of one nominal thickness band (over the previous band's limit, up to and including this).
 struct SteelBand {
   double up_to_mm = 0.0;
-  double yield_mpa = 0.0;
-  Composition maxima;             ///< limits of the standard, NOT a typical analysis
-  std::optional<double> cev_max;  ///< mass-%
+  std::optional<double> yield_mpa;  ///< least yield; absent: none is specified (wear plate)
+  Composition maxima;               ///< limits of the standard, NOT a typical analysis
+  bool c_is_open = false;           ///< the standard sets no limit on carbon; maxima.c is 0
+  bool mn_is_open = false;          ///< same for manganese
+  std::optional<double> cev_max;    ///< mass-%
   base::Status status = base::Status::from_memory;
   std::string source;  ///< key and locator as one text
+};
+
+/// Cooling time from 800 to 500 degC beside the weld that keeps the properties of the steel.
+struct CoolingWindow {
+  double least_s = 0.0;
+  double most_s = 0.0;  ///< above least_s
+  std::string source;
+  base::Status status = base::Status::from_memory;
+};
+
+/// A temperature that somebody states for a steel.
+struct StatedTemperature {
+  double value_c = 0.0;
+  std::string source;
+  base::Status status = base::Status::from_memory;
+};
+
+/// Category of AWS D1.1 preheat: "A/B" (by process: A with other than low-hydrogen electrodes, B
+/// with low-hydrogen ones and wire), "B", "C" or "D". Which steel belongs where is edition data.
+struct AwsCategory {
+  std::string name;
+  std::string source;
+  base::Status status = base::Status::from_memory;
 };
 
 struct Steel {
@@ -28,11 +53,19 @@ struct Steel {
   std::optional<double> interpass_max_c;
   std::string interpass_source;
   base::Status interpass_status = base::Status::from_memory;
+  std::optional<CoolingWindow> t85;
+  std::optional<StatedTemperature> later_heating_max;  ///< stress relief, straightening
+  std::optional<AwsCategory> aws_category;
   std::vector<SteelBand> bands;  ///< rising thickness
 };
 
 /// The band that holds a thickness; nullptr when the steel is not made so thick.
 /// Pre: thickness_mm > 0. Tests: material/steel - published band borders.
 [[nodiscard]] const SteelBand* find_band(const Steel& steel, double thickness_mm);
+
+/// Whether the limits of a band bound a carbon equivalent: carbon and manganese both have one.
+/// When not, only the analysis of the heat can feed a preheat. Pre: none. Outside: n/a.
+/// Tests: material/steel - law, io/steel_rows - a cast steel and a plate without such limits.
+[[nodiscard]] bool bounds_carbon_equivalent(const SteelBand& band);
 
 }  // namespace seamturn::material
