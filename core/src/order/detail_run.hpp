@@ -39,6 +39,7 @@ struct RobotState {
   int stance = 0;
   int visit = 0;  ///< stance visits begun
   bool home = true;
+  bool heated = false;  ///< by heaters that stay on
 };
 
 [[nodiscard]] inline RobotState state_at_start(const Job& job) {
@@ -116,9 +117,7 @@ class Run {
       if (clean_due(job_, state.arc_since_clean_s, pass.arc_s)) {
         clean(state);
       }
-      if (block.heat_s > 0.0 && is_cold(zone, pass, option.course, arc_s(state, zone, step, k))) {
-        heat(state, zone, step.block);
-      }
+      if (block.heat_s > 0.0) heat_if_cold(state, zone, step, k);
       spend(state, Kind::air, air_s(job_, state.torch_W, option.start_W), step.block);
       spend(state, Kind::air, retract_s_, step.block);
       state.home = false;
@@ -167,12 +166,21 @@ class Run {
     spend(state, Kind::gouge, seconds, block);
   }
 
-  void heat(RobotState& state, ZoneState& zone, int block) const {
-    const Block& heated = job_.blocks[static_cast<std::size_t>(block)];
+  void heat_if_cold(RobotState& state, ZoneState& zone, const Step& step, std::size_t pass) const {
+    const Block& block = job_.blocks[static_cast<std::size_t>(step.block)];
+    if (job_.heat_once_s > 0.0) {
+      if (state.heated) return;
+      go_home(state);
+      spend(state, Kind::heat, job_.heat_once_s, step.block);
+      state.heated = true;
+      return;
+    }
+    const int course = block.options[static_cast<std::size_t>(step.option)].course;
+    if (!is_cold(zone, block.passes[pass], course, arc_s(state, zone, step, pass))) return;
     go_home(state);
-    spend(state, Kind::heat, heated.heat_s, block);
+    spend(state, Kind::heat, block.heat_s, step.block);
     zone.heated = true;
-    zone.warm_until_s = state.now_s + heated.heat_keep_s;
+    zone.warm_until_s = state.now_s + block.heat_keep_s;
   }
 
   /// When the arc of a pass would start, were nothing to wait for.

@@ -88,6 +88,12 @@ double least_touch_s(const Job& job, const Zones& zones) {
 }
 
 double least_heat_s(const Job& job, const Zones& zones) {
+  if (job.heat_once_s > 0.0) {
+    const bool any = std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
+      return block.heat_s > 0.0;
+    });
+    return any ? job.heat_once_s : 0.0;
+  }
   std::vector<double> zone_s(static_cast<std::size_t>(zones.count), never_s);
   for (std::size_t b = 0; b < job.blocks.size(); ++b) {
     double& least_s = zone_s[static_cast<std::size_t>(zones.of_block[b])];
@@ -99,7 +105,7 @@ double least_heat_s(const Job& job, const Zones& zones) {
 }
 
 bool may_cool_down(const Job& job) {
-  return std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
+  return !(job.heat_once_s > 0.0) && std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
     const bool pass_cools =
         std::any_of(block.passes.begin(), block.passes.end(), [](const BlockPass& pass) {
           return pass.keep_s < never_s;

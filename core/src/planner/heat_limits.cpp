@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <limits>
 
+#include "detail_heat.hpp"
 #include "detail_joints.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/heat/interpass.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
+#include "seamturn/heat/preheat_zone.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
 
 namespace seamturn::planner::detail {
@@ -19,37 +21,12 @@ using base::fixed_text;
 using base::Severity;
 using material::CarbonFormula;
 
-struct Chemistry {
-  material::Composition composition;
-  bool from_maxima = false;
-};
-
-Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel) {
-  if (member.analysis) return Chemistry{*member.analysis, false};
-  const material::SteelBand* band =
-      material::find_band(steel, joint::wall_thickness_mm(member.shape));
-  SEAMTURN_REQUIRE(
-      band != nullptr && material::bounds_carbon_equivalent(*band), steel.designation, member.id);
-  return Chemistry{band->maxima, true};
-}
-
 /// The highest of both members by one formula; nothing when a formula refuses one of them.
 std::optional<double> highest(CarbonFormula formula, const Chemistry& a, const Chemistry& b) {
   const auto first = material::carbon_equivalent(formula, a.composition);
   const auto second = material::carbon_equivalent(formula, b.composition);
   if (!first || !second) return std::nullopt;
   return std::max(first->value, second->value);
-}
-
-double lowest_heat_input_kj_mm(const Inputs& inputs, const JointWork& work) {
-  double lowest = std::numeric_limits<double>::infinity();
-  for (const SeamWork& seam : work.seams) {
-    for (const StackChoice& choice : seam.stacks) {
-      lowest = std::min(lowest, choice.stack.heat_input_min_kj_mm);
-    }
-  }
-  const auto tack = pass::tack_heat_input_kj_mm(inputs.library.settings, *work.wire);
-  return tack ? std::min(lowest, *tack) : lowest;
 }
 
 std::optional<heat::InterpassLimit> interpass_of(const JointWork& work) {
@@ -66,8 +43,8 @@ std::optional<heat::InterpassLimit> interpass_of(const JointWork& work) {
     limits.push_back(heat::InterpassLimit{
         *work.wire->interpass_max_c, "wire " + work.wire->id, work.wire->status});
   }
-  if (work.joint->interpass_max_c) {
-    limits.push_back(heat::InterpassLimit{*work.joint->interpass_max_c,
+  if (work.joint->heat.interpass_max_c) {
+    limits.push_back(heat::InterpassLimit{*work.joint->heat.interpass_max_c,
                                           "weldment file, joint " + work.joint->id,
                                           base::Status::proposed});
   }
@@ -85,8 +62,12 @@ class Limits {
     limits_.from_grade_maxima = first.from_maxima || second.from_maxima;
     limits_.cev_plate = highest(CarbonFormula::iiw, first, second);
     limits_.pcm_plate = highest(CarbonFormula::pcm, first, second);
+    limits_.cen_plate = highest(CarbonFormula::cen, first, second);
+    limits_.jis_plate = highest(CarbonFormula::jis, first, second);
     limits_.thickness_mm = std::max(joint::wall_thickness_mm(work_.member_1->shape),
                                     joint::wall_thickness_mm(work_.member_2->shape));
+    set_thickness_seen();
+    set_zone();
     limits_.hydrogen_ml_100g = work_.wire->hydrogen_ml_100g;
     limits_.lowest_heat_input_kj_mm = lowest_heat_input_kj_mm(inputs_, work_);
     const std::optional<double> cet = highest(CarbonFormula::cet, first, second);
@@ -95,6 +76,26 @@ class Limits {
   }
 
  private:
+  void set_thickness_seen() {
+    const joint::StatedHeat& stated = work_.joint->heat;
+    limits_.paths = heat_paths(work_);
+    if (stated.combined_thickness_mm) {
+      limits_.combined_thickness_mm = *stated.combined_thickness_mm;
+      limits_.combined_text = "stated in the weldment file";
+      return;
+    }
+    limits_.combined_thickness_mm =
+        heat::combined_thickness_mm(limits_.paths, stated.sides_together);
+    limits_.combined_text = heat::combined_thickness_text(limits_.paths, stated.sides_together);
+  }
+
+  void set_zone() {
+    limits_.measure_distance_mm = heat::measure_distance_mm(limits_.thickness_mm);
+    limits_.where_to_measure = heat::where_to_measure(limits_.thickness_mm);
+    limits_.zone_width_mm = heat::zone_width_mm(limits_.thickness_mm);
+    limits_.soak_s = heat::soak_time_s(limits_.thickness_mm);
+  }
+
   void tell(Severity severity, const std::string& code, const std::string& text) {
     findings_.push_back(Finding{severity,
                                 code,
@@ -133,28 +134,8 @@ class Limits {
       tell(finding.severity, finding.code, finding.text);
     }
     limits_.preheat_computed_c = preheat->preheat_c;
-    choose_preheat();
-    return true;
-  }
-
-  void choose_preheat() {
-    const double ambient_c = inputs_.weldment.ambient_c;
-    limits_.needs_heating = limits_.preheat_computed_c > ambient_c;
-    limits_.preheat_c = std::max(limits_.preheat_computed_c, ambient_c);
-    limits_.preheat_basis = "CET method (formula from memory of EN 1011-2)";
-    if (!work_.joint->preheat_c) return;
-    const double stated_c = *work_.joint->preheat_c;
-    if (stated_c < limits_.preheat_computed_c) {
-      tell(Severity::warning,
-           "heat.preheat.stated_below_computed",
-           "the file states a preheat of " + fixed_text(stated_c, 0) +
-               " degC, the CET method asks for " + fixed_text(limits_.preheat_computed_c, 0) +
-               " degC; reason given: \"" + work_.joint->preheat_reason +
-               "\"; the welding coordinator must agree");
-    }
-    limits_.preheat_c = std::max(stated_c, ambient_c);
-    limits_.needs_heating = stated_c > ambient_c;
-    limits_.preheat_basis = "stated in the weldment file: " + work_.joint->preheat_reason;
+    limits_.answers = ask_methods(work_, limits_);
+    return choose_preheat(inputs_, work_, limits_, findings_);
   }
 
   bool set_interpass() {
@@ -169,15 +150,7 @@ class Limits {
     limits_.interpass_max_c = governing->max_c;
     limits_.interpass_basis =
         governing->stated_by + ", " + std::string(base::status_name(governing->status));
-    if (limits_.preheat_c < limits_.interpass_max_c) return true;
-    tell(Severity::error,
-         "heat.preheat.above_interpass",
-         "preheat " + fixed_text(limits_.preheat_c, 0) +
-             " degC is not below the interpass maximum of " +
-             fixed_text(limits_.interpass_max_c, 0) + " degC (" + limits_.interpass_basis +
-             "); ways out: lower-hydrogen wire, more heat input, a real analysis instead of the "
-             "grade's limits, another steel");
-    return false;
+    return true;
   }
 
   const Inputs& inputs_;
@@ -187,6 +160,26 @@ class Limits {
 };
 
 }  // namespace
+
+Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel) {
+  if (member.analysis) return Chemistry{*member.analysis, false};
+  const material::SteelBand* band =
+      material::find_band(steel, joint::wall_thickness_mm(member.shape));
+  SEAMTURN_REQUIRE(
+      band != nullptr && material::bounds_carbon_equivalent(*band), steel.designation, member.id);
+  return Chemistry{band->maxima, true};
+}
+
+double lowest_heat_input_kj_mm(const Inputs& inputs, const JointWork& work) {
+  double lowest = std::numeric_limits<double>::infinity();
+  for (const SeamWork& seam : work.seams) {
+    for (const StackChoice& choice : seam.stacks) {
+      lowest = std::min(lowest, choice.stack.heat_input_min_kj_mm);
+    }
+  }
+  const auto tack = pass::tack_heat_input_kj_mm(inputs.library.settings, *work.wire);
+  return tack ? std::min(lowest, *tack) : lowest;
+}
 
 std::optional<procedure::HeatLimits> heat_limits(const Inputs& inputs,
                                                  const JointWork& work,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
+#include "detail_heat.hpp"
 #include "detail_joints.hpp"
 #include "detail_preheating.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -192,7 +193,6 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   const std::optional<procedure::HeatLimits> heat = heat_limits(inputs, work, findings);
   if (!heat) return std::nullopt;
   work.heat = *heat;
-  for (SeamWork& seam : work.seams) set_gaps(inputs, work, seam, findings);
   return work;
 }
 
@@ -267,7 +267,16 @@ std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& f
       joints.push_back(std::move(*work));
     }
   }
-  return joints;
+  share_zones(inputs, joints);
+  std::vector<JointWork> closed;
+  for (JointWork& work : joints) {
+    if (!check_conflict(inputs, work, findings)) continue;
+    set_window(work);
+    keep_window(inputs, work, findings);
+    for (SeamWork& seam : work.seams) set_gaps(inputs, work, seam, findings);
+    closed.push_back(std::move(work));
+  }
+  return closed;
 }
 
 std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints) {

@@ -28,6 +28,9 @@ class Maker {
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       if (is_placed(i)) add_seam(i);
     }
+    if (inputs_.library.heating && inputs_.library.heating->holds) {
+      out_.job.heat_once_s = heating_time_at_once_s(inputs_, placed_seams());
+    }
     add_joint_precedence();
     for (const Pair& pair : pairs_) add_side_precedence(pair);
     fill_turn_table();
@@ -76,6 +79,13 @@ class Maker {
   };
 
   [[nodiscard]] bool is_placed(std::size_t seam) const { return !out_.placements[seam].empty(); }
+  [[nodiscard]] std::vector<SeamRef> placed_seams() const {
+    std::vector<SeamRef> placed;
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      if (is_placed(i)) placed.push_back(seams_[i]);
+    }
+    return placed;
+  }
   [[nodiscard]] const StackChoice& choice_of(std::size_t seam) const {
     const Placement& first = out_.placements[seam].front();
     return seams_[seam].work->stacks[static_cast<std::size_t>(first.stack)];
@@ -177,7 +187,7 @@ class Maker {
     return pass;
   }
 
-  /// A heater that stays on keeps everything warm; else the shorter model counts.
+  /// Heaters that stay on keep everything warm; else the shorter model counts.
   void set_heating(std::size_t seam,
                    const StackChoice& choice,
                    const std::vector<int>& passes,

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "detail_preheating.hpp"
+#include "seamturn/process/deposit.hpp"
 #include "seamturn/heat/preheat_zone.hpp"
 
 namespace seamturn::planner::detail {
@@ -22,6 +23,16 @@ double strip_heat_j(const Inputs& inputs, const JointWork& work, const joint::Se
   return across_mm2 * seam.length_mm * cooling::heat_capacity_j_mm3_k * rise_k;
 }
 
+/// Strips overlap: all together never take more than the whole part.
+double part_heat_j(const Inputs& inputs, const std::vector<SeamRef>& seams) {
+  double warmest_c = inputs.weldment.ambient_c;
+  for (const SeamRef& seam : seams) warmest_c = std::max(warmest_c, seam.joint->heat.preheat_c);
+  const double volume_mm3 =
+      joint::total_weight(inputs.weldment.members).mass_kg / process::steel_density_kg_mm3;
+  return volume_mm3 * cooling::heat_capacity_j_mm3_k *
+         (warmest_c + cooling::heated_above_preheat_k - inputs.weldment.ambient_c);
+}
+
 }  // namespace
 
 cooling::WarmStrip warm_strip(const Inputs& inputs, const JointWork& work) {
@@ -39,6 +50,19 @@ double heating_time_s(const Inputs& inputs, const JointWork& work, const joint::
   return process::heating_time_s(*inputs.library.heating,
                                  strip_heat_j(inputs, work, seam),
                                  heat::soak_time_s(work.heat.thickness_mm));
+}
+
+double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& seams) {
+  double heat_j = 0.0;
+  double soak_s = 0.0;
+  for (const SeamRef& seam : seams) {
+    if (!seam.joint->heat.needs_heating) continue;
+    heat_j += strip_heat_j(inputs, *seam.joint, *seam.work->seam);
+    soak_s = std::max(soak_s, heat::soak_time_s(seam.joint->heat.thickness_mm));
+  }
+  if (heat_j <= 0.0 || !inputs.library.heating) return 0.0;
+  heat_j = std::min(heat_j, part_heat_j(inputs, seams));
+  return process::heating_time_s(*inputs.library.heating, heat_j, soak_s);
 }
 
 cooling::Keep keep_after_heating(const Inputs& inputs, const JointWork& work) {

@@ -58,6 +58,9 @@ struct Job {
   double retract_mm = 0.0;
   double clean_every_s = 0.0;  ///< 0: never
   double clean_s = 0.0;
+  /// Heaters that stay on: all places with a heat_s at once, before the first of them is welded.
+  /// 0: each on its own, again when it has grown cold.
+  double heat_once_s = 0.0;
 };
 
 /// Which block with which option, in sequence.

@@ -10,28 +10,11 @@
 #include "seamturn/joint/joint.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/procedure/caution.hpp"
+#include "seamturn/procedure/heat_limits.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/section/weld_section.hpp"
 
 namespace seamturn::procedure {
-
-/// Heat limits of a joint and how they came about.
-struct HeatLimits {
-  double cet_plate = 0.0;           ///< highest of the members, mass-%
-  std::optional<double> cev_plate;  ///< none: outside the formula's range
-  std::optional<double> pcm_plate;  ///< same
-  double cet_governing = 0.0;
-  bool from_grade_maxima = false;  ///< no analysis given: limits of the grade were used
-  double thickness_mm = 0.0;       ///< single thickness, thickest member
-  double hydrogen_ml_100g = 0.0;
-  double lowest_heat_input_kj_mm = 0.0;
-  double preheat_computed_c = 0.0;  ///< by the CET method; may lie below ambient
-  double preheat_c = 0.0;           ///< governing; ambient when no heating is needed
-  bool needs_heating = false;
-  std::string preheat_basis;  ///< which method or whose statement governs
-  double interpass_max_c = 0.0;
-  std::string interpass_basis;
-};
 
 /// One seam's share of a procedure, as an input of grouping.
 struct SeamWork {

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+// Preheat belongs to a place of the part: what lies within the heated zone of a joint is as warm as
+// that joint asks for.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "detail_heat.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+constexpr double sample_mm = 25.0;
+constexpr std::size_t most_samples = 200;
+
+/// Points along a joint's seams and the box around them.
+struct Course {
+  std::vector<geom::Vec3> points;
+  geom::Vec3 low = geom::Vec3::Constant(std::numeric_limits<double>::infinity());
+  geom::Vec3 high = geom::Vec3::Constant(-std::numeric_limits<double>::infinity());
+};
+
+Course course_of(const joint::Joint& joint) {
+  Course course;
+  for (const joint::Seam& seam : joint.seams) {
+    if (!seam.path) continue;
+    const double length_mm = geom::path_length_mm(*seam.path);
+    const auto steps =
+        std::clamp(static_cast<std::size_t>(length_mm / sample_mm), std::size_t{1}, most_samples);
+    for (std::size_t i = 0; i <= steps; ++i) {
+      const double at_mm = length_mm * static_cast<double>(i) / static_cast<double>(steps);
+      course.points.push_back(geom::path_station(*seam.path, at_mm).point);
+      course.low = course.low.cwiseMin(course.points.back());
+      course.high = course.high.cwiseMax(course.points.back());
+    }
+  }
+  return course;
+}
+
+bool lies_within(const Course& a, const Course& b, double reach_mm) {
+  const geom::Vec3 apart = (a.low - b.high).cwiseMax(b.low - a.high).cwiseMax(0.0);
+  if (a.points.empty() || b.points.empty() || apart.norm() > reach_mm) return false;
+  for (const geom::Vec3& p : a.points) {
+    for (const geom::Vec3& q : b.points) {
+      if ((p - q).squaredNorm() <= reach_mm * reach_mm) return true;
+    }
+  }
+  return false;
+}
+
+bool shares_member(const joint::Joint& a, const joint::Joint& b) {
+  return a.member_1 == b.member_1 || a.member_1 == b.member_2 || a.member_2 == b.member_1 ||
+         a.member_2 == b.member_2;
+}
+
+}  // namespace
+
+void share_zones(const Inputs& inputs, std::vector<JointWork>& joints) {
+  std::vector<Course> courses;
+  for (const JointWork& work : joints) courses.push_back(course_of(*work.joint));
+  for (std::size_t i = 0; i < joints.size(); ++i) {
+    procedure::HeatLimits& mine = joints[i].heat;
+    for (std::size_t j = 0; j < joints.size(); ++j) {
+      const procedure::HeatLimits& other = joints[j].heat;
+      if (i == j || other.own_preheat_c <= mine.preheat_c) continue;
+      if (!shares_member(*joints[i].joint, *joints[j].joint) ||
+          !lies_within(courses[i], courses[j], other.zone_width_mm)) {
+        continue;
+      }
+      mine.preheat_c = other.own_preheat_c;
+      mine.neighbour = joints[j].joint->id;
+    }
+    if (mine.neighbour.empty()) continue;
+    mine.needs_heating = mine.preheat_c > inputs.weldment.ambient_c;
+    mine.preheat_basis = "heated zone of joint " + mine.neighbour + " beside it; on its own: " +
+                         mine.preheat_basis;
+  }
+}
+
+}  // namespace seamturn::planner::detail
