@@ -7,6 +7,7 @@
 
 #include "oracles/heat_tables.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/heat/preheat_cet.hpp"
 
 namespace seamturn::tests {
 
@@ -84,6 +85,17 @@ TEST_SUITE("heat/preheat_tables") {
     CHECK(cell->no_preheat(35.0));
     CHECK_FALSE(cell->no_preheat(35.001));
     CHECK_THROWS_AS((void)cell->no_preheat(0.0), base::ContractViolation);
+  }
+
+  TEST_CASE(
+      "given two joints, cross: the table asks for nothing where the CET method asks for heat") {
+    // cross, computed: C .22 Mn 1.5 and residuals, two plates of 17.5 mm; C .17 Mn 1.45, two of 50.
+    CHECK(table_c1({0.482, 1.0, 7.5})->no_preheat(2 * 17.5));
+    CHECK(heat::preheat_cet({0.375, 17.5, 7.5, 1.0})->preheat_c ==
+          doctest::Approx(121).epsilon(.01));
+    CHECK(table_c1({0.426, 2.0, 7.5})->no_preheat(2 * 50.0));
+    CHECK(heat::preheat_cet({0.320, 50.0, 7.5, 2.0})->preheat_c ==
+          doctest::Approx(133).epsilon(.01));
   }
 
   TEST_CASE("refuses CE above 0.49 and heat input below 1 because the table lists neither") {
