@@ -211,6 +211,14 @@ TEST_SUITE("heat/preheat_tables") {
     CHECK(cold.preheat_f == 65.0);
     CHECK(cold.preheat_c == 20.0);
     CHECK_FALSE(annex(0.17, 4.0, Restraint::low, 50.0).below_room);
+    // remembered: the first band ends below 10 mm, the others with 20, 38 and 75 mm.
+    const auto band = [](double mm) { return annex(0.2, 4.0, Restraint::low, mm).band; };
+    CHECK(band(9.99) == "below 10 mm");
+    CHECK(band(10.0) == "10 to 20 mm");
+    CHECK(band(20.0) == "10 to 20 mm");
+    CHECK(band(38.0) == "> 20 to 38 mm");
+    CHECK(band(75.0) == "> 38 to 75 mm");
+    CHECK(band(75.01) == "> 75 mm");
   }
 
   TEST_CASE("for every cell, law: preheat rises with letter, thickness and restraint") {
