@@ -92,7 +92,7 @@ NamedPlot hardness_plot() {
   NamedPlot out{"hardness.svg",
                 {"Estimated hardness: C .17 Si .35 Mn 1.45, an S355 kind; scatter 56 HV",
                  {"t8/5, s", {1, 2, 5, 10, 20, 50, 100}, true},
-                 {"HV", {150, 200, 250, 300, 350, 400, 450, 500, 550}},
+                 {"HV", {100, 200, 300, 400, 500, 600}},
                  std::pair(heat::hardness_t85_s.least, heat::hardness_t85_s.largest),
                  {}}};
   const auto guess = [](double t85_s) {
@@ -157,7 +157,7 @@ NamedPlot tearing_plot() {
   NamedPlot out{"lamellar-tearing.svg",
                 {"Z_Ed of a penetration weld as deep as the plate is thick, medium restraint",
                  {"plate thickness, mm", {5, 10, 20, 30, 40, 50, 60, 80}},
-                 {"Z_Ed, points", {0, 10, 20, 30, 40}},
+                 {"Z_Ed, points", {0, 10, 20, 30, 40, 50}},
                  std::nullopt,
                  {}}};
   const std::vector<double> edges = {7, 10, 20, 30, 40, 50, 60, 80};

@@ -14,12 +14,12 @@ NamedPlot cet_plot() {
   NamedPlot out{"preheat-cet.svg",
                 {"Preheat by the CET method at 5 ml/100 g and 1 kJ/mm",
                  {"thickness, mm", {3, 10, 20, 40, 60, 90, 120}},
-                 {"preheat, degC", {-50, 0, 50, 100, 150, 200, 250, 300}},
+                 {"preheat, degC", {-100, -50, 0, 50, 100, 150, 200, 250, 300}},
                  std::pair(10.0, 90.0),
                  {}}};
   for (const double cet : {0.50, 0.40, 0.30, 0.20}) {
     const auto preheat_c = [cet](double mm) {
-      return std::max(heat::preheat_cet({cet, mm, 5.0, 1.0})->preheat_c, -50.0);
+      return heat::preheat_cet({cet, mm, 5.0, 1.0})->preheat_c;
     };
     out.plot.curves.push_back(
         curve_of("CET " + base::digits_text(cet) + " %", 3.0, 120.0, 39, preheat_c));
@@ -73,7 +73,7 @@ NamedPlot annex_plot() {
   NamedPlot out{"aws-hydrogen.svg",
                 {"Hydrogen-control annex, UNCONFIRMED: H2, medium restraint; 20 is 20 or less",
                  {"thickness, mm", {0, 10, 20, 38, 75, 100}},
-                 {"preheat, degC", {0, 50, 100, 150, 200}},
+                 {"preheat, degC (20: 20 or less)", {0, 50, 100, 150, 200}},
                  std::nullopt,
                  {}}};
   for (const double pcm : {0.37, 0.32, 0.27, 0.22, 0.17}) {
@@ -92,7 +92,7 @@ NamedPlot ito_bessyo_plot() {
   NamedPlot out{"ito-bessyo.svg",
                 {"Ito-Bessyo temperature at 3 ml/100 g (glycerine)",
                  {"thickness, mm", {10, 19, 30, 40, 50, 60}},
-                 {"To, degC", {-50, 0, 50, 100, 150, 200, 250}},
+                 {"To, degC", {-50, 0, 50, 100, 150, 200, 250, 300}},
                  std::pair(19.0, 50.0),
                  {}}};
   for (const double pcm : {0.30, 0.26, 0.22, 0.18}) {

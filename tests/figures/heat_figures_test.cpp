@@ -123,7 +123,7 @@ TEST_SUITE("figures/heat_figures") {
     CHECK(usage_of("interpass", {}).find("at least one limit") != std::string::npos);
   }
 
-  TEST_CASE("given an opposed pair, half the sum; given neither yes nor no, refused") {
+  TEST_CASE("given an opposed pair, half the sum, and refused for neither yes nor no") {
     Arguments call = {{"thickness-1", "20 mm"}, {"thickness-2", "16 mm"}, {"opposed", "yes"}};
     CHECK(principal(result_of("combined-thickness", call)) == 18.0);
     call.back().second = "no";

@@ -7,6 +7,7 @@
 
 #include "oracles/heat_tables.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/heat/preheat_cet.hpp"
 
 namespace seamturn::tests {
 
@@ -84,6 +85,17 @@ TEST_SUITE("heat/preheat_tables") {
     CHECK(cell->no_preheat(35.0));
     CHECK_FALSE(cell->no_preheat(35.001));
     CHECK_THROWS_AS((void)cell->no_preheat(0.0), base::ContractViolation);
+  }
+
+  TEST_CASE(
+      "given two joints, cross: the table asks for nothing where the CET method asks for heat") {
+    // cross, computed: C .22 Mn 1.5 and residuals, two plates of 17.5 mm; C .17 Mn 1.45, two of 50.
+    CHECK(table_c1({0.482, 1.0, 7.5})->no_preheat(2 * 17.5));
+    CHECK(heat::preheat_cet({0.375, 17.5, 7.5, 1.0})->preheat_c ==
+          doctest::Approx(121).epsilon(.01));
+    CHECK(table_c1({0.426, 2.0, 7.5})->no_preheat(2 * 50.0));
+    CHECK(heat::preheat_cet({0.320, 50.0, 7.5, 2.0})->preheat_c ==
+          doctest::Approx(133).epsilon(.01));
   }
 
   TEST_CASE("refuses CE above 0.49 and heat input below 1 because the table lists neither") {
@@ -199,6 +211,14 @@ TEST_SUITE("heat/preheat_tables") {
     CHECK(cold.preheat_f == 65.0);
     CHECK(cold.preheat_c == 20.0);
     CHECK_FALSE(annex(0.17, 4.0, Restraint::low, 50.0).below_room);
+    // remembered: the first band ends below 10 mm, the others with 20, 38 and 75 mm.
+    const auto band = [](double mm) { return annex(0.2, 4.0, Restraint::low, mm).band; };
+    CHECK(band(9.99) == "below 10 mm");
+    CHECK(band(10.0) == "10 to 20 mm");
+    CHECK(band(20.0) == "10 to 20 mm");
+    CHECK(band(38.0) == "> 20 to 38 mm");
+    CHECK(band(75.0) == "> 38 to 75 mm");
+    CHECK(band(75.01) == "> 75 mm");
   }
 
   TEST_CASE("for every cell, law: preheat rises with letter, thickness and restraint") {

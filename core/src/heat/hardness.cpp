@@ -30,7 +30,7 @@ double dueren_hv(const Composition& m, double decades) {
 
 /// How far boron hardens: steps of the boron content, less where nitrogen binds it.
 double boron_term(const Composition& m) {
-  const double ppm = m.b * 1e4;
+  const double ppm = m.b * 1e4 - 1e-9;  // 0.0003 % is 3 ppm, however it is rounded
   const double free = std::max(0.0, (0.02 - m.n) / 0.02);
   if (ppm <= 1.0) return 0.0;
   if (ppm <= 2.0) return 0.03 * free;

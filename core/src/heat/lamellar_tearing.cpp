@@ -117,6 +117,13 @@ Tearing lamellar_tearing(const TearingParams& params) {
         "the plate is pulled through its thickness: Z_Ed " + base::digits_text(out.total) +
             " asks for class " + std::string(z_class_name(out.required)) +
             " (EN 10164); order it, or change the joint, the weld or the preheat"));
+  } else {
+    out.findings.push_back(detail::finding(
+        Severity::note,
+        "heat.lamellar.not_released",
+        "Z_Ed " + base::digits_text(out.total) +
+            " asks for no class, by points from memory: that releases nothing, the designer "
+            "decides by the standard at hand"));
   }
   return out;
 }

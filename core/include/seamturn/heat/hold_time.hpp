@@ -31,8 +31,8 @@ struct HoldTime {
 /// under the 16 h that are advised in general. The start of the wait belongs into the test report.
 /// Units: mm, kJ/mm, MPa -> h.
 /// Pre: finite, > 0.
-/// Outside: yield above 420 takes the column of S460 and above; below 3 mm or above 3000 MPa
-///   nothing is refused here, the table has open ends.
+/// Outside: n/a, the table has open ends; yield above 420 takes the column of S460 and above. Notes
+///   heat.hold.general_advice where EN 1011-2 advises more.
 /// Source: [EN 1090-2] 2008 table 23, verified; the general 16 h [EN 1011-2] as quoted.
 /// Accuracy: exact cell. The edition of 2018 was not seen.
 /// Tests: heat/hold_time - published, law.

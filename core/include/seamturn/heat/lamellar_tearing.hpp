@@ -54,7 +54,8 @@ struct Tearing {
 /// Z_Ed = Za + Zb + Zc + Zd + Ze and the class it asks for. A caution, never a release.
 /// Units: mm, degC -> points (percent of reduction of area).
 /// Pre: lengths finite, > 0; preheat finite.
-/// Outside: heat.lamellar.needs_class warns when a class is required.
+/// Outside: heat.lamellar.needs_class warns when a class is required, heat.lamellar.not_released
+///   notes that remembered points release nothing when none is.
 /// Source: [EN 1993-1-10] table 3.2 and [EN 1993-1-1] table 3.2, both FROM MEMORY.
 /// Accuracy: exact sum of remembered points.
 /// Tests: heat/lamellar_tearing - remembered, laws.
