@@ -75,8 +75,19 @@ inline constexpr LimitRow limit_rows[] = {
 inline constexpr material::Composition wear_400_limits = {
     .c = 0.20, .si = 0.80, .mn = 1.50, .cr = 1.00, .mo = 0.50, .b = 0.005};
 
-/// [AWS-ARMY] steels that the table of AWS D1.1 lists under category B, as an army manual prints
-/// it. Only "B" is published: that A36 is in A as well is from memory.
-inline constexpr const char* category_b_steels[] = {"A36", "A572-50", "A588-A", "A992", "A913-50"};
+/// Categories of the preheat table of AWS D1.1, edition data. B: [AWS-ARMY], as an army manual
+/// prints the table (that A36 is in A as well is from memory); C: [AWS-MANUAL], an older edition.
+struct CategoryRow {
+  const char* steel;
+  char category;
+  const char* source;
+};
+inline constexpr CategoryRow category_rows[] = {{"A36", 'B', "AWS-ARMY"},
+                                                {"A572-50", 'B', "AWS-ARMY"},
+                                                {"A588-A", 'B', "AWS-ARMY"},
+                                                {"A992", 'B', "AWS-ARMY"},
+                                                {"A913-50", 'B', "AWS-ARMY"},
+                                                {"A572-60", 'C', "AWS-MANUAL"},
+                                                {"A913-65", 'C', "AWS-MANUAL"}};
 
 }  // namespace seamturn::tests
