@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "joints/demo_files.hpp"
+#include "oracle.hpp"
 #include "oracles/pass_limits.hpp"
 #include "seamturn/io/read.hpp"
 #include "seamturn/planner/inputs.hpp"

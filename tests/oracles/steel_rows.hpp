@@ -68,6 +68,8 @@ inline constexpr LimitRow limit_rows[] = {
     {"S355JR", 0.55, 1.60, 0.035, 0.035, 0.012, 0.55},
     {"S355J0", 0.55, 1.60, 0.030, 0.030, 0.012, 0.55},
     {"S355J2", 0.55, 1.60, 0.025, 0.025, 0.0, 0.55},
+    {"S275J0", 0.0, 1.50, 0.030, 0.030, 0.012, 0.55},
+    {"S275J2", 0.0, 1.50, 0.025, 0.025, 0.0, 0.55},
     {"S355K2", 0.55, 1.60, 0.025, 0.025, 0.0, 0.55},
 };
 
@@ -75,8 +77,88 @@ inline constexpr LimitRow limit_rows[] = {
 inline constexpr material::Composition wear_400_limits = {
     .c = 0.20, .si = 0.80, .mn = 1.50, .cr = 1.00, .mo = 0.50, .b = 0.005};
 
-/// [AWS-ARMY] steels that the table of AWS D1.1 lists under category B, as an army manual prints
-/// it. Only "B" is published: that A36 is in A as well is from memory.
-inline constexpr const char* category_b_steels[] = {"A36", "A572-50", "A588-A", "A992", "A913-50"};
+/// One band of another steel as a page or sheet shows it: every limit of C, Si, Mn, P, S and the
+/// rest that it prints, nothing else; yield 0: not seen there.
+struct SeenRow {
+  const char* steel;
+  double thickness_mm;
+  double yield_mpa;
+  material::Composition limits;
+  const char* source;
+};
+inline constexpr material::Composition c45_limits = {
+    .c = 0.50, .si = 0.40, .mn = 0.80, .p = 0.045, .s = 0.045, .cr = 0.40, .mo = 0.10, .ni = 0.40};
+inline constexpr material::Composition c45e_limits = {
+    .c = 0.50, .si = 0.40, .mn = 0.80, .p = 0.030, .s = 0.035, .cr = 0.40, .mo = 0.10, .ni = 0.40};
+inline constexpr material::Composition crmo_limits = {
+    .c = 0.45, .si = 0.40, .mn = 0.90, .p = 0.025, .s = 0.035, .cr = 1.20, .mo = 0.30};
+inline constexpr material::Composition mo_limits = {.c = 0.20,
+                                                    .si = 0.35,
+                                                    .mn = 0.90,
+                                                    .p = 0.025,
+                                                    .s = 0.010,
+                                                    .cr = 0.30,
+                                                    .mo = 0.35,
+                                                    .ni = 0.30,
+                                                    .cu = 0.30,
+                                                    .n = 0.012};
+inline constexpr material::Composition p355gh_limits = {.c = 0.22,
+                                                        .si = 0.60,
+                                                        .mn = 1.70,
+                                                        .p = 0.025,
+                                                        .s = 0.010,
+                                                        .cr = 0.30,
+                                                        .mo = 0.08,
+                                                        .v = 0.02,
+                                                        .ni = 0.30,
+                                                        .cu = 0.30,
+                                                        .nb = 0.02,
+                                                        .ti = 0.03,
+                                                        .n = 0.012};
+inline constexpr SeenRow seen_rows[] = {
+    {"C45", 16, 340, c45_limits, "C45-CARD"},
+    {"C45", 100, 305, c45_limits, "C45-CARD"},
+    {"C45", 250, 275, c45_limits, "C45-CARD"},
+    {"C45E", 16, 340, c45e_limits, "C45-CARD"},
+    {"C45E", 100, 305, c45e_limits, "C45-CARD"},
+    {"C45E", 250, 275, c45e_limits, "C45-CARD"},
+    {"42CrMo4", 16, 900, crmo_limits, "42CRMO4-SHEETS"},
+    {"42CrMo4", 40, 750, crmo_limits, "42CRMO4-SHEETS"},
+    {"42CrMo4", 100, 650, crmo_limits, "42CRMO4-SHEETS"},
+    {"42CrMo4", 160, 550, crmo_limits, "42CRMO4-SHEETS"},
+    {"42CrMo4", 250, 500, crmo_limits, "42CRMO4-SHEETS"},
+    {"16Mo3", 40, 270, mo_limits, "MO-PAGE"},
+    {"P355GH", 16, 355, p355gh_limits, "P355GH-SHEET"},
+    {"P355GH", 40, 345, p355gh_limits, "P355GH-SHEET"},
+    {"P355GH", 60, 335, p355gh_limits, "P355GH-SHEET"},
+    {"A36", 20, 250, {.c = 0.25, .si = 0.40, .p = 0.030, .s = 0.030}, "A36-PAGE"},
+    {"A36", 40, 250, {.c = 0.25, .si = 0.40, .mn = 1.20, .p = 0.030, .s = 0.030}, "A36-PAGE"},
+    {"A36", 65, 250, {.c = 0.26, .si = 0.40, .mn = 1.20, .p = 0.030, .s = 0.030}, "A36-PAGE"},
+    {"A36", 100, 250, {.c = 0.27, .si = 0.40, .mn = 1.20, .p = 0.030, .s = 0.030}, "A36-PAGE"},
+    {"A36", 200, 250, {.c = 0.29, .si = 0.40, .mn = 1.20, .p = 0.030, .s = 0.030}, "A36-PAGE"},
+    {"S235JRH", 40, 0, {.c = .17, .mn = 1.40, .p = .040, .s = .040, .n = .009}, "HOLLOW-PAGE"},
+    {"S235JRH", 41, 0, {.c = .20, .mn = 1.40, .p = .040, .s = .040, .n = .009}, "HOLLOW-PAGE"},
+    {"S275J0H", 40, 0, {.c = .20, .mn = 1.50, .p = .035, .s = .035, .n = .009}, "HOLLOW-PAGE"},
+    {"S275J0H", 41, 0, {.c = .22, .mn = 1.50, .p = .035, .s = .035, .n = .009}, "HOLLOW-PAGE"},
+    {"S275J2H", 40, 0, {.c = .20, .mn = 1.50, .p = .030, .s = .030}, "HOLLOW-PAGE"},
+    {"S275J2H", 41, 0, {.c = .22, .mn = 1.50, .p = .030, .s = .030}, "HOLLOW-PAGE"},
+    {"S355J2H", 40, 0, {.c = .22, .si = .55, .mn = 1.60, .p = .030, .s = .030}, "HOLLOW-PAGE"},
+    {"S355J2H", 41, 0, {.c = .22, .si = .55, .mn = 1.60, .p = .030, .s = .030}, "HOLLOW-PAGE"},
+};
+
+/// Categories of the preheat table of AWS D1.1, edition data. B: [AWS-ARMY], as an army manual
+/// prints the table (that A36 is in A as well is from memory); C: [AWS-MANUAL], an older edition.
+struct CategoryRow {
+  const char* steel;
+  char category;
+  const char* source;
+};
+inline constexpr CategoryRow category_rows[] = {{"A36", 'B', "AWS-ARMY"},
+                                                {"A572-50", 'B', "AWS-ARMY"},
+                                                {"A588-A", 'B', "AWS-ARMY"},
+                                                {"A992", 'B', "AWS-ARMY"},
+                                                {"A913-50", 'B', "AWS-ARMY"},
+                                                {"A572-60", 'C', "AWS-MANUAL"},
+                                                {"A913-65", 'C', "AWS-MANUAL"}};
 
 }  // namespace seamturn::tests

@@ -23,8 +23,8 @@ material::SteelBand read_band(FileContext& context,
     (index == 0 ? open.c : open.mn) = true;
   }
   band.maxima = read_composition(reader, open);
-  band.c_is_open = open.c;
-  band.mn_is_open = open.mn;
+  band.c_is_open = open.c && !reader.has("c");  // stated nevertheless: told already
+  band.mn_is_open = open.mn && !reader.has("mn");
   band.source = reader.text("source");
   band.status = reader.status("status");
   reader.finish(key, places);
