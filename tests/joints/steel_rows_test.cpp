@@ -130,7 +130,7 @@ TEST_SUITE("joints/steel_rows") {
 
   TEST_CASE("given the steels two manuals list by category of AWS D1.1, the rows say so") {
     std::set<std::string> listed;
-    for (const CategoryRow& row : category_rows) {
+    for (const SteelCategoryRow& row : steel_category_rows) {
       INFO(row.steel);
       listed.insert(row.steel);
       REQUIRE(steel_of(row.steel).aws_category.has_value());

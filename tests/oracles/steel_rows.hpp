@@ -148,12 +148,12 @@ inline constexpr SeenRow seen_rows[] = {
 
 /// Categories of the preheat table of AWS D1.1, edition data. B: [AWS-ARMY], as an army manual
 /// prints the table (that A36 is in A as well is from memory); C: [AWS-MANUAL], an older edition.
-struct CategoryRow {
+struct SteelCategoryRow {
   const char* steel;
   char category;
   const char* source;
 };
-inline constexpr CategoryRow category_rows[] = {{"A36", 'B', "AWS-ARMY"},
+inline constexpr SteelCategoryRow steel_category_rows[] = {{"A36", 'B', "AWS-ARMY"},
                                                 {"A572-50", 'B', "AWS-ARMY"},
                                                 {"A588-A", 'B', "AWS-ARMY"},
                                                 {"A992", 'B', "AWS-ARMY"},
