@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "json_heat.hpp"
 #include "sources_shown.hpp"
 
 namespace seamturn::cli {
@@ -161,7 +162,8 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
               {"t85_max_s", t85_max},
               {"weld_size", joint.size ? size_of(*joint.size) : Json(nullptr)},
               {"throats", throats_of(joint)},
-              {"fit_up", fits}};
+              {"fit_up", fits},
+              {"heat", heat_entry(joint)}};
 }
 
 Json axes_of(const plan::PlannedStance& stance) {
@@ -265,6 +267,10 @@ std::string turns_json(const plan::Plan& plan) {
     const std::string kind(timeline::second_kind_name(static_cast<SecondKind>(i)));
     out[kind + "_time_s"] = plan.seconds[i];
   }
+  // Work of people at the part counts as other: the seven kinds of the contract add up.
+  out["other_time_s"] = plan.seconds[static_cast<std::size_t>(SecondKind::other)] +
+                        plan.seconds[static_cast<std::size_t>(SecondKind::gouge)] +
+                        plan.seconds[static_cast<std::size_t>(SecondKind::heat)];
   out["cycle_time_s"] = plan.cycle_s;
   out["lower_bound_s"] = plan.lower_bound_s;
   out["proved_best"] = plan.proved_best;

@@ -147,8 +147,9 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
   return title_text(plan) + "\n\n" + table.text() + "\n" +
          wrapped(
              "V included, bevel, U and J angle of one face; z leg, t full penetration of "
-             "thickness t, s depth of penetration. Preheat by the CET method (formula from memory "
-             "of EN 1011-2) or as the file states; \"none\": no heating, but dry and above " +
+             "thickness t, s depth of penetration. Preheat: the highest of the methods "
+             "that may govern, of a neighbour's where this lies in its heated zone, or as the file "
+             "states (explain JOINT preheat-methods); \"none\": no heating, but dry and above " +
                  units.temperature(5.0) + " " + units.temperature_unit() +
                  ". t8/5 from the coolest to the hottest permitted start. Length: all seams of a "
                  "joint; section: one of each side together; metal: of what is welded.",

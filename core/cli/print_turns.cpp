@@ -133,6 +133,7 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
   out += stance_table(plan, units) + "\n";
   out +=
       "Order (start of the first arc, stance, seams with their passes)\n" + order_list(plan) + "\n";
+  out += gates_text(plan, units) + "\n";
   out += seconds_table(plan) + "\n" + bound_text(plan);
   if (!plan.not_turned.empty()) {
     std::string list;

@@ -29,7 +29,11 @@ void put_gate(pugi::xml_node visit, pugi::xml_node seam, pugi::xml_node pass, do
   put(gate, "seam", text(seam, "id"));
   put(gate, "pass", text(pass, "number"));
   plan_reader::put_gate_limits(gate, heat);
+  put(gate, "measure", text(heat, "where_to_measure"));
   put(gate, "planned_wait_s", rounded(wait_s, 1));
+  if (number(pass, "gap_long_s") > 0.0) {
+    copy_rounded(pass, gate, 0, {"gap_short_s", "gap_long_s"});
+  }
 }
 
 /// Which axis turns while the arc burns, by how much and how fast.

@@ -32,6 +32,8 @@ CautionTriggers everything() {
   triggers.cet_max = 0.36;
   triggers.preheat_max_c = 130.0;
   triggers.closed_cavity = true;
+  triggers.outside_range = true;
+  triggers.may_tear = true;
   return triggers;
 }
 
@@ -61,9 +63,12 @@ TEST_SUITE("procedure/caution") {
   TEST_CASE("given everything, all cautions stand in their fixed order") {
     CHECK(codes_of(everything()) == Codes{"caution.planning",
                                           "caution.without_record",
+                                          "caution.outside_range",
                                           "caution.hydrogen",
+                                          "caution.tearing",
                                           "caution.fume",
                                           "caution.arc",
+                                          "caution.fire",
                                           "caution.crush",
                                           "caution.turning",
                                           "caution.tilting",
@@ -78,7 +83,13 @@ TEST_SUITE("procedure/caution") {
     CHECK(added(t) == Codes{"caution.without_record"});
     t = nothing();
     t.any_arc = true;
-    CHECK(added(t) == Codes{"caution.fume", "caution.arc"});
+    CHECK(added(t) == Codes{"caution.fume", "caution.arc", "caution.fire"});
+    t = nothing();
+    t.outside_range = true;
+    CHECK(added(t) == Codes{"caution.outside_range"});
+    t = nothing();
+    t.may_tear = true;
+    CHECK(added(t) == Codes{"caution.tearing"});
     t = nothing();
     t.on_positioner = true;
     CHECK(added(t) == Codes{"caution.crush", "caution.turning"});

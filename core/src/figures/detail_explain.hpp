@@ -67,5 +67,13 @@ void explain_heat_input(const Subject& subject, std::vector<ExplainStep>& steps)
 void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_interpass(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_cooling_time(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_carbon_equivalent(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_combined_thickness(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_methods(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_waits(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_window(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_hold_time(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_hardness(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_tearing(const Subject& subject, std::vector<ExplainStep>& steps);
 
 }  // namespace seamturn::figures::detail

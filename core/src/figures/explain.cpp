@@ -16,14 +16,23 @@ struct Entry {
   std::string_view name;
   void (*explain)(const detail::Subject&, std::vector<ExplainStep>&);
 };
-constexpr std::array<Entry, 8> entries = {{{"section", detail::explain_section},
-                                           {"metal", detail::explain_metal},
-                                           {"weld-size", detail::explain_weld_size},
-                                           {"passes", detail::explain_passes},
-                                           {"heat-input", detail::explain_heat_input},
-                                           {"preheat", detail::explain_preheat},
-                                           {"interpass", detail::explain_interpass},
-                                           {"cooling-time", detail::explain_cooling_time}}};
+constexpr std::array<Entry, 16> entries = {
+    {{"section", detail::explain_section},
+     {"metal", detail::explain_metal},
+     {"weld-size", detail::explain_weld_size},
+     {"passes", detail::explain_passes},
+     {"heat-input", detail::explain_heat_input},
+     {"carbon-equivalent", detail::explain_carbon_equivalent},
+     {"combined-thickness", detail::explain_combined_thickness},
+     {"preheat", detail::explain_preheat},
+     {"preheat-methods", detail::explain_methods},
+     {"interpass", detail::explain_interpass},
+     {"waits", detail::explain_waits},
+     {"cooling-time", detail::explain_cooling_time},
+     {"heat-band", detail::explain_window},
+     {"hardness", detail::explain_hardness},
+     {"hold-time", detail::explain_hold_time},
+     {"lamellar-tearing", detail::explain_tearing}}};
 constexpr auto names = [] {
   std::array<std::string_view, entries.size()> all;
   for (std::size_t i = 0; i < all.size(); ++i) all[i] = entries[i].name;

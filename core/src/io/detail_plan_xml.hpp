@@ -45,6 +45,7 @@ void put_timeline(pugi::xml_node root, const plan::Plan& plan);
 void put_estimate(pugi::xml_node root, const plan::Plan& plan);
 void put_totals(pugi::xml_node root, const plan::Plan& plan);
 /// Rules on the size of a joint's welds; the throat that counts of a seam.
+void put_heat(pugi::xml_node joint, const plan::PlannedJoint& planned);
 void put_weld_size(pugi::xml_node joint, const plan::PlannedSize& size);
 void put_counted_throat(pugi::xml_node seam, const plan::PlannedThroat& counted);
 /// Band and gap table of a seam.

@@ -91,24 +91,6 @@ void put_section(pugi::xml_node parent, const section::WeldSection& section, int
   }
 }
 
-void put_heat(pugi::xml_node parent, const procedure::HeatLimits& heat) {
-  pugi::xml_node node = parent.append_child("heat");
-  put_number(node, "cet_plate", heat.cet_plate);
-  put_number_if(node, "cev_plate", heat.cev_plate);
-  put_number_if(node, "pcm_plate", heat.pcm_plate);
-  put_number(node, "cet_governing", heat.cet_governing);
-  put_flag(node, "from_grade_maxima", heat.from_grade_maxima);
-  put_number(node, "thickness_mm", heat.thickness_mm);
-  put_number(node, "hydrogen_ml_100g", heat.hydrogen_ml_100g);
-  put_number(node, "lowest_heat_input_kj_mm", heat.lowest_heat_input_kj_mm);
-  put_number(node, "preheat_computed_c", heat.preheat_computed_c);
-  put_number(node, "preheat_c", heat.preheat_c);
-  put_flag(node, "needs_heating", heat.needs_heating);
-  put_text(node, "preheat_basis", heat.preheat_basis);
-  put_number(node, "interpass_max_c", heat.interpass_max_c);
-  put_text(node, "interpass_basis", heat.interpass_basis);
-}
-
 }  // namespace
 
 void put_joints(pugi::xml_node root, const plan::Plan& plan) {
@@ -133,7 +115,7 @@ void put_joints(pugi::xml_node root, const plan::Plan& plan) {
     for (const section::WeldSection* section : plan::sections_of(planned)) {
       put_section(node, *section, ++side);
     }
-    put_heat(node, planned.heat);
+    put_heat(node, planned);
     if (planned.size) put_weld_size(node, *planned.size);
     for (const plan::PlannedSeam& seam : planned.seams) put_seam(node, plan, *described, seam);
   }

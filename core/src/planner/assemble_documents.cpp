@@ -43,10 +43,15 @@ procedure::SeamWork seam_work(const Inputs& inputs,
   out.group_2 = work.steel_2->group;
   out.thickness_1_mm = joint::wall_thickness_mm(work.member_1->shape);
   out.thickness_2_mm = joint::wall_thickness_mm(work.member_2->shape);
+  out.hold_yield_mpa = procedure::hold_yield_mpa(*work.steel_1, *work.steel_2);
   const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
   out.closed = circle != nullptr;
   if (circle != nullptr) out.diameter_mm = 2.0 * circle->radius_mm;
   return out;
+}
+
+bool may_tear(const plan::PlannedJoint& joint) {
+  return joint.after.tearing && joint.after.tearing->verdict == heat::TearingVerdict::not_met;
 }
 
 procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
@@ -64,7 +69,13 @@ procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
     if (joint.heat.needs_heating) {
       triggers.preheat_max_c = std::max(triggers.preheat_max_c, joint.heat.preheat_c);
     }
+    triggers.may_tear = triggers.may_tear || may_tear(joint);
   }
+  triggers.outside_range =
+      std::any_of(plan.findings.begin(), plan.findings.end(), [](const base::Finding& finding) {
+        return finding.code.size() > 13 &&
+               finding.code.compare(finding.code.size() - 13, 13, ".out_of_range") == 0;
+      });
   for (const joint::Member& member : plan.weldment.members) {
     const auto* tube = std::get_if<joint::Tube>(&member.shape);
     if (tube != nullptr && 2.0 * tube->wall_mm < tube->outer_diameter_mm) {
@@ -156,8 +167,10 @@ void assemble_procedures(const Inputs& inputs,
   plan.cautions = procedure::find_cautions(triggers_of(plan));
   for (procedure::Procedure& procedure : plan.procedures) {
     procedure::CautionTriggers triggers = triggers_of(plan);
-    const procedure::HeatLimits& heat =
-        planned_joint(plan, planned_seam(plan, procedure.seams.front()).joint).heat;
+    const plan::PlannedJoint& joint =
+        planned_joint(plan, planned_seam(plan, procedure.seams.front()).joint);
+    const procedure::HeatLimits& heat = joint.heat;
+    triggers.may_tear = may_tear(joint);
     triggers.thickness_max_mm = heat.thickness_mm;
     triggers.cet_max = heat.cet_governing;
     triggers.preheat_max_c = heat.needs_heating ? heat.preheat_c : 0.0;

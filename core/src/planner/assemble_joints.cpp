@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "detail_assemble.hpp"
+#include "detail_heat.hpp"
 #include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/process/deposit.hpp"
@@ -63,9 +64,13 @@ class JointAssembler {
     planned.stack = seam.stacks[chosen].stack;
     planned.position = seam.stacks[chosen].position;
     planned.rolling = !placements.empty() && placements.front().rolling;
-    for (const pass::Pass& pass : planned.stack.passes) {
+    const Gaps& gaps = seam.stacks[chosen].gaps;
+    for (std::size_t k = 0; k < planned.stack.passes.size(); ++k) {
+      const pass::Pass& pass = planned.stack.passes[k];
       plan::PlannedPass out;
       out.pass = pass;
+      out.gap_short_s = gaps.shorter_s[k];
+      out.gap_long_s = gaps.longer_s[k];
       set_cooling_times(pass, out);
       planned.passes.push_back(std::move(out));
     }
@@ -94,8 +99,7 @@ class JointAssembler {
     heat::CoolingParams params;
     params.weld = work_.cooling_case;
     params.heat_input_kj_mm = pass.heat_input_kj_mm;
-    params.thickness_mm = std::min(joint::wall_thickness_mm(work_.member_1->shape),
-                                   joint::wall_thickness_mm(work_.member_2->shape));
+    params.thickness_mm = t85_thickness_mm(work_);
     params.start_c = start_c;
     const base::Outcome<heat::CoolingTime> time = heat::cooling_time(params);
     if (time) return time->t85_s;

@@ -36,12 +36,25 @@ class OrderAssembler {
       plan_.seconds[kind] = clock.total_s(static_cast<timeline::SecondKind>(kind));
     }
     plan_.cycle_s = clock.now_s();
-    for (std::size_t i = 0; i < seams_.size(); ++i) set_starts(i);
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      set_starts(i);
+      set_gaps(i);
+    }
     plan_.lower_bound_s = found_.lower_bound_s;
     plan_.proved_best = found_.proved_best;
   }
 
  private:
+  /// Both sides of a groove wait for each other: known only here.
+  void set_gaps(std::size_t seam) {
+    const Gaps& gaps = job_.gaps[seam];
+    plan::PlannedSeam& planned = planned_seam(plan_, seams_[seam].work->seam->id);
+    for (std::size_t k = 0; k < gaps.longer_s.size(); ++k) {
+      planned.passes[k].gap_short_s = gaps.shorter_s[k];
+      planned.passes[k].gap_long_s = gaps.longer_s[k];
+    }
+  }
+
   void take(const timeline::Event& event) {
     plan::PlannedEvent out;
     out.kind = event.kind;

@@ -20,7 +20,7 @@ double stack_time_s(const Inputs& inputs, const SeamWork& seam, std::size_t stac
   double total = 0.0;
   double last_start = 0.0;
   for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
-    const double start = k == 0 ? 0.0 : std::max(total, last_start + choice.gap_s[k]);
+    const double start = k == 0 ? 0.0 : std::max(total, last_start + choice.gaps.longer_s[k]);
     last_start = start;
     total = start + choice.stack.passes[k].arc_time_s + overhead_s;
   }

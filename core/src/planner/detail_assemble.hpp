@@ -26,6 +26,10 @@ void assemble_order(const Inputs& inputs,
                     const order::Found& found,
                     plan::Plan& plan);
 
+/// Hold times, soak, hardness, tearing and later heating; needs assemble_joints. Warns
+/// heat.tearing.class_missing.
+void assemble_heat(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
+
 /// Bands and gap tables of the planned seams, when a library states tolerances; needs
 /// assemble_joints. Warns fitup.case.open where the most or least metal closes with no settings.
 void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);

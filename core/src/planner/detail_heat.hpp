@@ -24,7 +24,8 @@ struct Chemistry {
 [[nodiscard]] std::vector<heat::HeatPath> heat_paths(const JointWork& work);
 
 /// Asks every method. Pre: chemistry, thicknesses, hydrogen and lowest heat input are set.
-[[nodiscard]] std::vector<procedure::PreheatAnswer> ask_methods(const JointWork& work, const procedure::HeatLimits& limits);
+[[nodiscard]] std::vector<procedure::PreheatAnswer> ask_methods(
+    const JointWork& work, const procedure::HeatLimits& limits);
 
 /// Chooses among the answers: the highest that may govern, unless the file names another.
 /// False: it names one that gives no temperature, which is an error.
@@ -42,6 +43,8 @@ void share_zones(const Inputs& inputs, std::vector<JointWork>& joints);
                                   const JointWork& work,
                                   std::vector<base::Finding>& findings);
 
+/// Thickness that decides how fast the joint cools: the thinner member's, which cools slower.
+[[nodiscard]] double t85_thickness_mm(const JointWork& work);
 /// The window of t8/5 that joint or steels state, and the heat input that keeps it.
 void set_window(JointWork& work);
 /// Lays stacks again inside a window that binds; what does not close is a finding.

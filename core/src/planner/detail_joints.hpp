@@ -32,11 +32,11 @@ void check_preparation(const Inputs& inputs,
                                                const SeamWork& seam,
                                                process::WeldPosition position);
 
-/// Least time from the start of the pass before to each pass of a sequence over one place, by the
-/// longer of both cooling models; 0 for the first.
+/// Gaps of a sequence of passes over one place by both cooling models.
 /// Pre: the joint's heat limits are known; at least one pass.
-[[nodiscard]] base::Outcome<std::vector<double>> gaps_s(
-    const Inputs& inputs, const JointWork& work, const std::vector<double>& heat_inputs_kj_mm);
+[[nodiscard]] base::Outcome<Gaps> find_gaps(const Inputs& inputs,
+                                            const JointWork& work,
+                                            const std::vector<double>& heat_inputs_kj_mm);
 
 /// Preheat, interpass maximum and carbon equivalents of a joint whose stacks are laid.
 [[nodiscard]] std::optional<procedure::HeatLimits> heat_limits(

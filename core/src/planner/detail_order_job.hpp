@@ -21,6 +21,7 @@ struct OrderJob {
   std::vector<BlockOrigin> origins;                ///< per block
   std::vector<std::vector<Placement>> placements;  ///< per seam; Option::tag indexes it
   std::vector<std::vector<LayerStart>> starts;     ///< per seam and layer; none: nothing asked for
+  std::vector<Gaps> gaps;                          ///< per seam; both sides of a groove together
   std::vector<int> pool_stance;                    ///< job stance -> pool stance; -1: rest position
 };
 

@@ -19,11 +19,17 @@ namespace seamturn::planner::detail {
 
 using base::Angle;
 
+/// Least times to each pass from the start of the pass before over the same place; 0 for the first.
+struct Gaps {
+  std::vector<double> longer_s;   ///< by the slower model of cooling: planned with
+  std::vector<double> shorter_s;  ///< by the faster one: the other end of the bracket
+};
+
 /// A pass stack for one position, and how long each pass must wait for the one before.
 struct StackChoice {
   process::WeldPosition position = process::WeldPosition::pa;
   pass::PassStack stack;
-  std::vector<double> gap_s;  ///< before pass k, from the start of pass k-1; gap_s[0] = 0
+  Gaps gaps;
 };
 
 struct SeamWork {

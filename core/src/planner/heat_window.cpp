@@ -47,12 +47,13 @@ std::optional<HeatWindow> window_of(const JointWork& work) {
 
 /// Settings with the travel that keeps the heat input between the ends; rows that cannot are left
 /// out. Tacks are left as they are: the preheat counts them, the window does not.
-std::vector<process::LinkedSettings> settings_inside(const std::vector<process::LinkedSettings>& all,
-                                                     const HeatWindow& window) {
+std::vector<process::LinkedSettings> settings_inside(
+    const std::vector<process::LinkedSettings>& all, const HeatWindow& window) {
   std::vector<process::LinkedSettings> inside;
   for (process::LinkedSettings row : all) {
     if (row.role != process::PassRole::tack) {
-      const auto at_1_mm_s = heat::heat_input_kj_mm(row.process, {row.voltage_v, row.current_a, 1.0});
+      const auto at_1_mm_s =
+          heat::heat_input_kj_mm(row.process, {row.voltage_v, row.current_a, 1.0});
       if (!at_1_mm_s) continue;
       row.travel_min_mm_s =
           std::max(row.travel_min_mm_s, *at_1_mm_s / *window.heat_input_most_kj_mm);
@@ -104,18 +105,24 @@ void tell_open(const Inputs& inputs,
                const std::string& why,
                std::vector<Finding>& findings) {
   const HeatWindow& window = *work.heat.window;
-  findings.push_back(Finding{
-      Severity::warning,
-      "heat.window.not_closed",
-      "joint " + work.joint->id + ": the t8/5 of " + base::digits_text(window.t85_least_s) + " to " +
-          base::digits_text(window.t85_most_s) + " s (" + window.stated_by + ") is not kept: " + why +
-          "; ways out: other settings or wire, another preheat or interpass maximum, fewer "
-          "positions; until then the sheet shows what the settings give",
-      place_of(inputs.weldment, "joint/" + work.joint->id),
-      {}});
+  findings.push_back(
+      Finding{Severity::warning,
+              "heat.window.not_closed",
+              "joint " + work.joint->id + ": the t8/5 of " + base::digits_text(window.t85_least_s) +
+                  " to " + base::digits_text(window.t85_most_s) + " s (" + window.stated_by +
+                  ") is not kept: " + why +
+                  "; ways out: other settings or wire, another preheat or interpass maximum, fewer "
+                  "positions; until then the sheet shows what the settings give",
+              place_of(inputs.weldment, "joint/" + work.joint->id),
+              {}});
 }
 
 }  // namespace
+
+double t85_thickness_mm(const JointWork& work) {
+  return std::min(joint::wall_thickness_mm(work.member_1->shape),
+                  joint::wall_thickness_mm(work.member_2->shape));
+}
 
 void set_window(JointWork& work) {
   procedure::HeatLimits& limits = work.heat;
@@ -124,7 +131,7 @@ void set_window(JointWork& work) {
   HeatWindow& window = *limits.window;
   heat::BandParams params;
   params.weld = work.cooling_case;
-  params.thickness_mm = limits.thickness_mm;
+  params.thickness_mm = t85_thickness_mm(work);
   params.coolest_start_c = limits.preheat_c;
   params.hottest_start_c = limits.interpass_max_c;
   params.t85_least_s = window.t85_least_s;

@@ -144,7 +144,7 @@ void set_gaps(const Inputs& inputs,
     for (const pass::Pass& pass : choice.stack.passes) {
       heat_inputs.push_back(pass.heat_input_kj_mm);
     }
-    base::Outcome<std::vector<double>> gaps = gaps_s(inputs, work, heat_inputs);
+    base::Outcome<Gaps> gaps = find_gaps(inputs, work, heat_inputs);
     if (!gaps) {
       findings.push_back(Finding{Severity::error,
                                  gaps.error().code,
@@ -153,7 +153,7 @@ void set_gaps(const Inputs& inputs,
                                  {}});
       return;
     }
-    choice.gap_s = std::move(gaps).value();
+    choice.gaps = std::move(gaps).value();
   }
 }
 
@@ -248,15 +248,18 @@ cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work)
   return plate;
 }
 
-base::Outcome<std::vector<double>> gaps_s(const Inputs& inputs,
-                                          const JointWork& work,
-                                          const std::vector<double>& heat_inputs_kj_mm) {
+base::Outcome<Gaps> find_gaps(const Inputs& inputs,
+                              const JointWork& work,
+                              const std::vector<double>& heat_inputs_kj_mm) {
   const auto waits = cooling::waits_between_passes(
       cooling_plate(inputs, work), heat_inputs_kj_mm, work.heat.interpass_max_c);
   if (!waits) return waits.error();
-  std::vector<double> gaps_s = {0.0};
-  for (const cooling::Wait& wait : waits.value()) gaps_s.push_back(wait.longer_s());
-  return gaps_s;
+  Gaps gaps{{0.0}, {0.0}};
+  for (const cooling::Wait& wait : waits.value()) {
+    gaps.longer_s.push_back(wait.longer_s());
+    gaps.shorter_s.push_back(std::min(wait.tail_s, wait.lump_s));
+  }
+  return gaps;
 }
 
 std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& findings) {

@@ -93,7 +93,7 @@ class Maker {
 
   void set_gaps() {
     for (std::size_t i = 0; i < seams_.size(); ++i) {
-      gap_s_.push_back(is_placed(i) ? choice_of(i).gap_s : std::vector<double>());
+      out_.gaps.push_back(is_placed(i) ? choice_of(i).gaps : Gaps{});
       zone_.push_back(static_cast<int>(i));
     }
     for (std::size_t i = 0; i < seams_.size(); ++i) {
@@ -126,11 +126,13 @@ class Maker {
       for (const SidePass& pass : pair.order) {
         heat_inputs.push_back(pass_of(pair.seam_of(pass), pass.pass).heat_input_kj_mm);
       }
-      const base::Outcome<std::vector<double>> gaps = gaps_s(inputs_, joint, heat_inputs);
+      const base::Outcome<Gaps> gaps = find_gaps(inputs_, joint, heat_inputs);
       SEAMTURN_REQUIRE(gaps.has_value(), joint.joint->id);
       for (std::size_t k = 0; k < pair.order.size(); ++k) {
         const SidePass& pass = pair.order[k];
-        gap_s_[pair.seam_of(pass)][static_cast<std::size_t>(pass.pass)] = gaps.value()[k];
+        Gaps& own = out_.gaps[pair.seam_of(pass)];
+        own.longer_s[static_cast<std::size_t>(pass.pass)] = gaps->longer_s[k];
+        own.shorter_s[static_cast<std::size_t>(pass.pass)] = gaps->shorter_s[k];
       }
       zone_[pair.second] = zone_[pair.first];
       opposed_[pair.second] = joint::runs_against(*seams_[i + 1].work->seam, *seams_[i].work->seam);
@@ -171,7 +173,7 @@ class Maker {
     for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
       const bool new_layer =
           k == 0 || choice.stack.passes[k].layer != choice.stack.passes[k - 1].layer;
-      if (new_layer || gap_s_[seam][k] > 0.0) groups.emplace_back();
+      if (new_layer || out_.gaps[seam].longer_s[k] > 0.0) groups.emplace_back();
       groups.back().push_back(static_cast<int>(k));
     }
     return groups;
@@ -181,7 +183,7 @@ class Maker {
     order::BlockPass pass;
     const std::size_t index = static_cast<std::size_t>(k);
     pass.arc_s = choice.stack.passes[index].arc_time_s;
-    pass.gap_s = gap_s_[seam][index];
+    pass.gap_s = out_.gaps[seam].longer_s[index];
     pass.overhead_s = pass_overhead_s(cell_, *seams_[seam].work->seam);
     if (out_.placements[seam].front().rolling) set_winding(seam, choice.stack.passes[index], pass);
     return pass;
@@ -198,8 +200,7 @@ class Maker {
     block.heat_keep_s = keep_after_heating(inputs_, joint).shorter_s();
     for (std::size_t i = 0; i < passes.size(); ++i) {
       const pass::Pass& laid = choice.stack.passes[static_cast<std::size_t>(passes[i])];
-      block.passes[i].keep_s =
-          keep_after_pass(inputs_, joint, laid.heat_input_kj_mm).shorter_s();
+      block.passes[i].keep_s = keep_after_pass(inputs_, joint, laid.heat_input_kj_mm).shorter_s();
     }
   }
 
@@ -324,7 +325,6 @@ class Maker {
   const StancePool& pool_;
   OrderJob out_;
   std::vector<Pair> pairs_;
-  std::vector<std::vector<double>> gap_s_;  ///< per seam and pass
   std::vector<int> zone_;                   ///< per seam
   std::vector<bool> opposed_;               ///< per seam: drawn against side 1
   std::vector<std::vector<int>> block_of_;  ///< per seam and pass

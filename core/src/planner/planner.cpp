@@ -160,6 +160,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
     detail::assemble_joints(inputs, joints, {}, plan);
   }
   if (params.progress) params.progress("documents");
+  detail::assemble_heat(inputs, joints, plan);
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);
   detail::check_nozzle(inputs, plan);

@@ -41,6 +41,31 @@ Caution without_record() {
                  "responsible welding coordinator; ISO 15607, ISO 15614-1");
 }
 
+Caution outside_range() {
+  return caution("caution.outside_range",
+                 "An input lies outside the range of a method that was used: its number is an "
+                 "extrapolation and not valid for release. The findings name input and range.",
+                 "responsible welding coordinator; the method's own clause");
+}
+
+Caution tearing() {
+  return caution(
+      "caution.tearing",
+      "Thick plate pulled through its thickness can tear in layers, unseen from outside. "
+      "Order the class named, test the plate beneath the weld before and after, or "
+      "change the joint.",
+      "designer and responsible welding coordinator; EN 1993-1-10, EN 10164");
+}
+
+Caution fire() {
+  return caution(
+      "caution.fire",
+      "Sparks and hot slag start fires long after the arc. Outside a weld bay a hot-work "
+      "permit is due, nothing that burns within 11 m, and a watch for at least 60 min "
+      "after the last arc or flame.",
+      "person responsible for fire safety; national hot-work rules");
+}
+
 Caution hydrogen() {
   return caution("caution.hydrogen",
                  "Hydrogen cracks can open hours to days after welding. Keep the preheat through "
@@ -119,9 +144,12 @@ std::vector<Caution> find_cautions(const CautionTriggers& t) {
   }
   std::vector<Caution> all = {planning()};
   if (t.without_record) all.push_back(without_record());
+  if (t.outside_range) all.push_back(outside_range());
   if (may_crack_by_hydrogen(t)) all.push_back(hydrogen());
+  if (t.may_tear) all.push_back(tearing());
   if (t.any_arc) all.push_back(fume());
   if (t.any_arc) all.push_back(arc());
+  if (t.any_arc) all.push_back(fire());
   if (t.on_positioner) all.push_back(crush());
   if (t.on_positioner) all.push_back(turning());
   if (t.tilting) all.push_back(tilting());

@@ -6,6 +6,7 @@
 #include <variant>
 
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/heat/hold_time.hpp"
 
 namespace seamturn::procedure {
 namespace {
@@ -135,16 +136,17 @@ using joint::Joint;
 }
 
 [[nodiscard]] std::string hold_line(const SeamWork& work) {
-  const bool fillet = work.section->is_fillet;
-  const auto* plug = std::get_if<joint::Plug>(&work.joint->preparation);
-  const double size_mm = fillet            ? work.section->throat_mm
-                         : plug != nullptr ? plug->fill_mm
-                                           : work.joint->depth_mm;
-  return "hold time before final testing: see EN 1090-2, minimum hold times (2008: table 23, read "
-         "in a public copy; later editions not seen), for " +
-         std::string(fillet ? "throat " : "depth ") + fixed_text(size_mm, 1) +
-         " mm, heat input up to " + fixed_text(work.stack->heat_input_max_kj_mm, 2) +
-         " kJ/mm and the grades joined";
+  const double size_mm = inspected_size_mm(*work.joint, *work.section);
+  const heat::HoldTime hold =
+      heat::hold_time({size_mm, work.stack->heat_input_max_kj_mm, work.hold_yield_mpa});
+  const std::string time = hold.cooling_only
+                               ? "when the weld is cold"
+                               : "at least " + fixed_text(hold.hours, 0) + " h after the last pass";
+  return "hold time before final testing: " + time + " (" + hold.row + ", " + hold.column +
+         "; EN 1090-2:2008 table 23, later editions not seen; EN 1011-2 advises 16 h in general); "
+         "longer for thick, restrained or high-strength joints as the coordinator says; the start "
+         "of "
+         "the wait goes into the test report";
 }
 
 [[nodiscard]] std::vector<std::string> inspection_lines(const SeamWork& work) {
@@ -188,6 +190,19 @@ using joint::Joint;
 }
 
 }  // namespace
+
+double inspected_size_mm(const joint::Joint& joint, const section::WeldSection& section) {
+  const auto* plug = std::get_if<joint::Plug>(&joint.preparation);
+  if (plug != nullptr) return plug->fill_mm;
+  return section.is_fillet ? section.throat_mm : joint.depth_mm;
+}
+
+double hold_yield_mpa(const material::Steel& first, const material::Steel& second) {
+  const auto nominal_mpa = [](const material::Steel& steel) {
+    return steel.bands.front().yield_mpa.value_or(unknown_yield_mpa);
+  };
+  return std::max(nominal_mpa(first), nominal_mpa(second));
+}
 
 std::vector<Procedure> group_procedures(const std::vector<SeamWork>& work) {
   std::vector<Procedure> procedures;

@@ -16,6 +16,7 @@
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
 #include "seamturn/pass/pass_stack.hpp"
+#include "seamturn/plan/planned_heat.hpp"
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
@@ -35,6 +36,10 @@ struct PlannedPass {
   pass::Pass pass;
   std::optional<double> start_s;  ///< on the clock; none for seams that are not turned
   std::optional<double> end_s;
+  /// From the start of the pass before over the same place until this one is permitted, by the
+  /// faster and the slower model of cooling; planned with the slower. 0 for the first.
+  double gap_short_s = 0.0;
+  double gap_long_s = 0.0;
   double t85_s = 0.0;       ///< at the coolest permitted start: shortest
   double t85_long_s = 0.0;  ///< at the interpass maximum: longest
   bool reversed = false;
@@ -111,6 +116,7 @@ struct PlannedSeam {
 struct PlannedJoint {
   std::string id;
   procedure::HeatLimits heat;
+  PlannedHeat after;
   std::string steel_1, steel_2;
   std::optional<PlannedSize> size;  ///< none: full penetration, as thick as the plate
   std::vector<PlannedSeam> seams;

@@ -25,6 +25,8 @@ struct CautionTriggers {
   double cet_max = 0.0;  ///< mass-%
   double preheat_max_c = 0.0;
   bool closed_cavity = false;  ///< a tube closed at both ends
+  bool outside_range = false;  ///< an input lies outside the range of a method used
+  bool may_tear = false;       ///< a plate without the through-thickness class asked for
   bool without_record = true;  ///< a procedure no qualification record covers
 };
 

@@ -8,6 +8,7 @@
 
 #include "seamturn/base/finding.hpp"
 #include "seamturn/joint/joint.hpp"
+#include "seamturn/material/steel.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/procedure/caution.hpp"
 #include "seamturn/procedure/heat_limits.hpp"
@@ -15,6 +16,9 @@
 #include "seamturn/section/weld_section.hpp"
 
 namespace seamturn::procedure {
+
+/// A steel without a specified yield counts as high strength: hold times ask more then.
+inline constexpr double unknown_yield_mpa = 1000.0;
 
 /// One seam's share of a procedure, as an input of grouping.
 struct SeamWork {
@@ -27,8 +31,9 @@ struct SeamWork {
   const process::Gas* gas = nullptr;
   std::string steel_1, steel_2, group_1, group_2;
   double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
-  bool closed = false;       ///< ring seam, rolled or walked round
-  double diameter_mm = 0.0;  ///< ring seams; else 0
+  double hold_yield_mpa = unknown_yield_mpa;  ///< see the function
+  bool closed = false;                        ///< ring seam, rolled or walked round
+  double diameter_mm = 0.0;                   ///< ring seams; else 0
 };
 
 /// Joints welded alike: same type, preparation, sizes, steels, thicknesses, wire, position, passes.
@@ -49,6 +54,12 @@ struct Procedure {
   std::vector<Caution> cautions;
   std::string qualification;  ///< "preliminary: ..." until a record covers it
 };
+
+/// Size by which hold times and inspection go: a fillet's throat, a plug's fill, else the depth.
+[[nodiscard]] double inspected_size_mm(const joint::Joint& joint,
+                                       const section::WeldSection& section);
+/// Nominal yield of the stronger steel: of its thinnest band. Units: MPa.
+[[nodiscard]] double hold_yield_mpa(const material::Steel& first, const material::Steel& second);
 
 /// Groups seams into procedures in the order given; ids by first appearance.
 /// Pre: pointers set. Tests: procedure/procedure - law (every seam in exactly one).
