@@ -152,6 +152,32 @@ plan::PlannedJoint sample_planned_joint(const std::string& id) {
   planned.heat.interpass_max_c = 222.0;
   planned.heat.interpass_basis = "stated in the test too";
   planned.heat.hydrogen_ml_100g = 5.0;
+  planned.heat.paths = {{"base", 25.0}, {"base", 25.0}, {"web", 12.5}};
+  planned.heat.combined_thickness_mm = 62.5;
+  planned.heat.combined_text = "25 + 25 + 12.5 = 62.5 mm";
+  planned.heat.answers = {{"cet", 71.5, "72 degC", base::Status::from_memory, true},
+                          {"table-c1", {}, "no preheat", base::Status::verified, false}};
+  planned.heat.own_preheat_c = 71.5;
+  planned.heat.neighbour = "J9";
+  planned.heat.measure_distance_mm = 50.0;
+  planned.heat.where_to_measure = "measure 50 mm away";
+  planned.heat.zone_width_mm = 75.0;
+  planned.heat.soak_s = 120.0;
+  planned.heat.window =
+      procedure::HeatWindow{6.0, 24.0, "the maker", base::Status::proposed, true, 0.75, 2.25, {}};
+  planned.after.hold = {16.0, false, "size > 12 mm", "S235 to S420", {}};
+  planned.after.hold_size_mm = 12.5;
+  planned.after.soak = heat::hydrogen_soak(25.0);
+  planned.after.keep = cooling::Keep{300.0, 1500.0};
+  planned.after.hardness =
+      plan::HardnessEstimate{"web", 5.5, {331.0, 345.0, 352.0, 331.0, 352.0, {}}};
+  planned.after.tearing = plan::TearingCheck{"base",
+                                             "penetration",
+                                             {6.0, 5.0, 6.0, 3.0, 0.0, 20.0, heat::ZClass::z15, {}},
+                                             heat::ZClass::z25,
+                                             heat::TearingVerdict::met};
+  planned.after.later =
+      plan::LaterHeating{"S355J2", {575.0, "practice", base::Status::from_memory}};
   return planned;
 }
 

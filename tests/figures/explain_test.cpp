@@ -79,9 +79,21 @@ TEST_SUITE("figures/explain") {
       CHECK_FALSE(step.range.empty());
       CHECK_FALSE(step.results.empty());
     }
-    CHECK(figures ==
-          std::vector<std::string>{
-              "section", "metal", "passes", "heat-input", "preheat", "interpass", "cooling-time"});
+    CHECK(figures == std::vector<std::string>{"section",
+                                              "metal",
+                                              "passes",
+                                              "heat-input",
+                                              "carbon-equivalent",
+                                              "combined-thickness",
+                                              "preheat",
+                                              "preheat-methods",
+                                              "interpass",
+                                              "waits",
+                                              "cooling-time",
+                                              "heat-band",
+                                              "hardness",
+                                              "hold-time",
+                                              "lamellar-tearing"});
   }
 
   TEST_CASE("given the section, gap and angle lead to the line of the file that states them") {

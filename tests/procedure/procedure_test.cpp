@@ -155,14 +155,33 @@ TEST_SUITE("procedure/procedure") {
     CHECK(procedures.size() <= changes().size() + 1);
   }
 
+  TEST_CASE("given a small fillet in S355, the hold time is that of a cold weld") {
+    // published: EN 1090-2:2008 table 23, up to 6 mm, S235 to S420: cooling only
+    std::list<Owner> owners = {fillet_owner("J1")};
+    std::vector<procedure::SeamWork> work = work_of(owners);
+    for (procedure::SeamWork& seam : work) seam.hold_yield_mpa = 355.0;
+    CHECK(any_line_holds(procedure::group_procedures(work).front(), "when the weld is cold"));
+  }
+
+  TEST_CASE("for two steels, the stronger one's nominal yield counts, and none counts as high") {
+    material::Steel mild;
+    mild.bands = {{16.0, 235.0, {}, false, false, {}, {}, {}},
+                  {40.0, 225.0, {}, false, false, {}, {}, {}}};
+    material::Steel wear = mild;
+    wear.bands.front().yield_mpa.reset();
+    CHECK(procedure::hold_yield_mpa(mild, mild) == 235.0);
+    CHECK(procedure::hold_yield_mpa(mild, wear) == procedure::unknown_yield_mpa);
+  }
+
   TEST_CASE("given a fillet, the sheet asks for visual, gauge and hold time and claims no record") {
     std::list<Owner> owners = {fillet_owner("J1")};
     const auto made = procedure::group_procedures(work_of(owners)).front();
     CHECK(made.inspection.front() == "quality level ISO 5817-C");
     CHECK(any_line_holds(made, "visual: the whole length"));
     CHECK(any_line_holds(made, "throat at least 5.7 mm"));
-    CHECK(any_line_holds(made, "see EN 1090-2"));
-    CHECK(any_line_holds(made, "1.16 kJ/mm"));
+    // published: EN 1090-2:2008 table 23, up to 6 mm, any heat input: S460 and above 24 h
+    CHECK(any_line_holds(made, "at least 24 h after the last pass"));
+    CHECK(any_line_holds(made, "EN 1090-2:2008 table 23"));
     CHECK_FALSE(any_line_holds(made, "root:"));
     CHECK(made.qualification.rfind("preliminary: ", 0) == 0);
     CHECK(made.cautions.empty());
