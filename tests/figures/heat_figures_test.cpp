@@ -209,7 +209,7 @@ TEST_SUITE("figures/heat_figures") {
     CHECK(code_of("part-cooling", call) == "figure.value.out_of_range");
     call[2].second = "20 degC";
     CHECK(code_of("part-cooling", call) == "cooling.part.never_reached");
-    call[2].second = "150 degC", call[0].second = "400 mm";
+    call[2].second = "150 degC", call[0].second = "600 mm";
     CHECK(code_of("part-cooling", call) == "cooling.part.biot");
     call[0].second = "20 mm", call.emplace_back("ambient", "-300 degC");
     CHECK(code_of("part-cooling", call) == "figure.value.out_of_range");
