@@ -64,7 +64,8 @@ bool is_kind(pugi::xml_node event, const char* kind) {
 
 /// What a seam needs its stance for.
 bool is_work(pugi::xml_node event) {
-  return is_kind(event, "gouge") || is_kind(event, "heat") || is_kind(event, "touch") || is_kind(event, "arc");
+  return is_kind(event, "gouge") || is_kind(event, "heat") || is_kind(event, "touch") ||
+         is_kind(event, "arc");
 }
 
 }  // namespace

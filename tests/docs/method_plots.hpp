@@ -18,5 +18,7 @@ struct NamedPlot {
 [[nodiscard]] std::vector<NamedPlot> preheat_plots();
 /// Carbon equivalent, heat input, cooling, band, hardness, hold, soak, tearing.
 [[nodiscard]] std::vector<NamedPlot> heat_plots();
+/// Warm strips, tail and lump, whole parts.
+[[nodiscard]] std::vector<NamedPlot> cooling_plots();
 
 }  // namespace seamturn::tests

@@ -192,6 +192,31 @@ TEST_SUITE("figures/heat_figures") {
     const FigureResult soak = result_of("hydrogen-soak", {{"thickness", "20 mm"}});
     CHECK(word(soak, "advice").find("no release") != std::string::npos);
   }
+
+  TEST_CASE("given a part that cools, radiation needs the loss of the air alone beside it") {
+    Arguments call = {{"thickness", "20 mm"}, {"from", "250 degC"}, {"to", "150 degC"}};
+    const FigureResult plain = result_of("part-cooling", call);
+    CHECK(number(plain, "hottest_loss_w_m2_k") == 15.0);
+    CHECK(word(plain, "holds_for").find("not beside a fresh bead") != std::string::npos);
+    call.emplace_back("emissivity", "0.8");
+    CHECK(usage_of("part-cooling", call).find("face-loss=") != std::string::npos);
+    call.emplace_back("face-loss", "5");
+    // computed: by a separate script.
+    CHECK(principal(result_of("part-cooling", call)) == doctest::Approx(1444.8).epsilon(1e-4));
+    call[3].second = "1.1";
+    CHECK(code_of("part-cooling", call) == "figure.value.out_of_range");
+    call[3].second = "0.8", call[2].second = "250 degC";
+    CHECK(code_of("part-cooling", call) == "figure.value.out_of_range");
+    call[2].second = "20 degC";
+    CHECK(code_of("part-cooling", call) == "cooling.part.never_reached");
+    call[2].second = "150 degC", call[0].second = "600 mm";
+    CHECK(code_of("part-cooling", call) == "cooling.part.biot");
+    call[0].second = "20 mm", call.emplace_back("ambient", "-300 degC");
+    CHECK(code_of("part-cooling", call) == "figure.value.out_of_range");
+    CHECK(number(result_of("steel-heat", {{"temperature", "20 degC"}}), "conductivity_w_m_k") ==
+          doctest::Approx(53.334).epsilon(1e-9));  // closed-form: 54 - .666
+    CHECK(code_of("steel-heat", {{"temperature", "10 degC"}}) == "cooling.steel_heat.out_of_range");
+  }
 }
 
 }  // namespace seamturn::tests

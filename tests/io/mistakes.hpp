@@ -223,6 +223,38 @@ inline const Mistake library_mistakes[] = {
      "read.value.out_of_range",
      "0 cm/min\" entry"},
     {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"40 kW\" useful=\"25 %\" entry=\"3 min\" "
+     "source=\"test\" status=\"proposed\"/><heating id=\"H2\" method=\"test\" power=\"8 kW\" "
+     "useful=\"90 %\" entry=\"5 min\" holds=\"yes\" source=\"test\" "
+     "status=\"proposed\"/></library>",
+     "read.heating.repeated",
+     "heating id=\"H2\""},
+    {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"0 kW\" useful=\"25 %\" entry=\"3 min\" "
+     "source=\"test\" status=\"proposed\"/></library>",
+     "read.value.out_of_range",
+     "0 kW\" useful"},
+    {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"40 kW\" useful=\"101 %\" entry=\"3 min\" "
+     "source=\"test\" status=\"proposed\"/></library>",
+     "read.value.out_of_range",
+     "101 %\" entry"},
+    {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"40 kW\" useful=\"25 %\" entry=\"-1 min\" "
+     "source=\"test\" status=\"proposed\"/></library>",
+     "read.value.out_of_range",
+     "-1 min\" source"},
+    {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"40 kW\" useful=\"25 %\" entry=\"3 min\" "
+     "holds=\"always\" source=\"test\" status=\"proposed\"/></library>",
+     "read.word.unknown",
+     "always\" source"},
+    {"</library>",
+     "<heating id=\"H1\" method=\"test\" power=\"40 kW\" useful=\"25 %\" source=\"test\" "
+     "status=\"proposed\"/></library>",
+     "read.attribute.missing",
+     "heating id=\"H1\""},
+    {"</library>",
      "<rates currency=\"EUR\" labour=\"42 /h\" cell=\"65 /h\" energy=\"0.22 /kWh\" "
      "power-source-efficiency=\"0.85\" gas-loss=\"1.1\" gas-pre-post-flow=\"1.5 s\" "
      "setup-per-batch=\"3 h\" time-band=\"10 %\" consumption-band=\"8 %\" "

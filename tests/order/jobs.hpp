@@ -117,4 +117,21 @@ inline order::Job random_job(const JobMix& mix, base::Random& random) {
   return job;
 }
 
+/// How places are heated in a random job.
+enum class Heaters { stay_on, for_good, again };
+
+/// Heats two zones of three; blocks of one zone may differ. Drawn after the job, which stays as it
+/// is without.
+inline void add_heating(order::Job& job, Heaters heaters, base::Random& random) {
+  if (heaters == Heaters::stay_on) job.heat_once_s = random.between(30.0, 300.0);
+  const int cold_zone = job.blocks[random.below(job.blocks.size())].zone;
+  for (order::Block& block : job.blocks) {
+    if (block.zone == cold_zone && random.below(2) == 0) continue;
+    block.heat_s = random.between(10.0, 120.0);
+    if (heaters != Heaters::again) continue;
+    block.heat_keep_s = random.below(6) == 0 ? order::never_s : random.between(0.0, 150.0);
+    for (order::BlockPass& pass : block.passes) pass.keep_s = random.between(0.0, 200.0);
+  }
+}
+
 }  // namespace seamturn::tests

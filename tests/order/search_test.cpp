@@ -2,9 +2,8 @@
 #include "seamturn/order/search.hpp"
 
 #include <algorithm>
-#include <limits>
-#include <numeric>
 
+#include "all_orders.hpp"
 #include "jobs.hpp"
 #include "oracle.hpp"
 #include "seamturn/base/error.hpp"
@@ -18,29 +17,6 @@ using order::SearchParams;
 using order::Sequence;
 
 namespace {
-
-/// Every permutation with every choice of options, by counting up; shares nothing with the search.
-double best_of_all_s(const Job& job) {
-  std::vector<int> blocks(job.blocks.size());
-  std::iota(blocks.begin(), blocks.end(), 0);
-  double best_s = std::numeric_limits<double>::infinity();
-  do {
-    Sequence sequence;
-    for (const int block : blocks) sequence.push_back({block, 0});
-    if (!order::is_valid(job, sequence)) continue;
-    for (std::size_t digit = 0; digit < sequence.size();) {
-      best_s = std::min(best_s, order::cycle_time_s(job, sequence));
-      for (digit = 0; digit < sequence.size(); ++digit) {
-        const auto block = static_cast<std::size_t>(sequence[digit].block);
-        if (static_cast<std::size_t>(++sequence[digit].option) < job.blocks[block].options.size()) {
-          break;
-        }
-        sequence[digit].option = 0;
-      }
-    }
-  } while (std::next_permutation(blocks.begin(), blocks.end()));
-  return best_s;
-}
 
 /// The n-th of a series of small jobs that differ in all that matters.
 Job small_job(int n, base::Random& random) {
@@ -61,10 +37,6 @@ SearchParams quick(std::int64_t effort, std::uint64_t seed = 1) {
   params.effort = effort;
   params.seed = seed;
   return params;
-}
-
-bool is_close(double a_s, double b_s) {
-  return std::abs(a_s - b_s) <= 1e-9 * (1.0 + b_s);
 }
 
 /// The job with its blocks listed backwards.

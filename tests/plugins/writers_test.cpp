@@ -2,6 +2,8 @@
 // The writers of this project, through the real border, on a plan made by hand.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "sample_plan.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/io/output.hpp"
@@ -165,6 +167,28 @@ TEST_SUITE("plugins/writers") {
     CHECK(tests::count_of(xml, "arc=\"on\"") == 6);
     CHECK(tests::count_of(xml, "arc=\"off\"") == 6);
     CHECK(tests::count_of(xml, "arc=\"burning\"") == 22);
+  }
+
+  TEST_CASE("given a seam that is heated, the listing says so in its visit, before the pass") {
+    plan::Plan plan = tests::sample_plan();
+    const auto arc = std::find_if(
+        plan.timeline.begin(), plan.timeline.end(), [](const plan::PlannedEvent& event) {
+          return event.kind == timeline::SecondKind::arc;
+        });
+    REQUIRE(arc != plan.timeline.end());
+    plan::PlannedEvent heat = *arc;
+    heat.kind = timeline::SecondKind::heat;
+    heat.end_s = heat.start_s;
+    heat.pass = 0;
+    plan.timeline.insert(arc, heat);
+    const std::string xml = listing(plan);
+    check_order(xml,
+                {"<visit number=\"1\"",
+                 "<heat seam=\"J1.a\"",
+                 "<gate seam=\"J1.a\" pass=\"1\"",
+                 "<pass seam=\"J1.a\" number=\"1\""});
+    CHECK(tests::count_of(xml, "<heat ") == 1);
+    CHECK(tests::schema_verdict("paths.xsd", xml, "writers") == "");
   }
 
   TEST_CASE("given a rolling stance, the listing says which axis turns, how far and how fast") {

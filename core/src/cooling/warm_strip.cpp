@@ -23,6 +23,12 @@ void require_strip(const WarmStrip& strip) {
   SEAMTURN_REQUIRE(is_positive(strip.face_loss_w_m2_k), strip.face_loss_w_m2_k);
 }
 
+double needed_rise_k(const WarmStrip& strip) {
+  const double needed_k = strip.preheat_c - strip.ambient_c;
+  SEAMTURN_REQUIRE(is_positive(needed_k), strip.preheat_c, strip.ambient_c);
+  return needed_k;
+}
+
 /// When a falling function of time is zero, by halving on the logarithm of time.
 template <class Value>
 double last_time_s(const Value& value) {
@@ -38,7 +44,7 @@ double last_time_s(const Value& value) {
 using Left = double (*)(const WarmStrip&, double);
 
 double after_heating_s(Left left, const WarmStrip& strip) {
-  const double needed_k = strip.preheat_c - strip.ambient_c;
+  const double needed_k = needed_rise_k(strip);
   return last_time_s([&](double time_s) {
     return (needed_k + heated_above_preheat_k) * left(strip, time_s) - needed_k;
   });
@@ -60,15 +66,13 @@ double strip_left_ratio(const WarmStrip& strip, double time_s) {
 
 Keep keep_after_heating(const WarmStrip& strip) {
   require_strip(strip);
-  SEAMTURN_REQUIRE(strip.preheat_c > strip.ambient_c, strip.preheat_c, strip.ambient_c);
   return Keep{after_heating_s(strip_left_ratio, strip),
               after_heating_s(heated_through_left_ratio, strip)};
 }
 
 Keep keep_after_pass(const WarmStrip& strip, const CoolingPlate& plate, double heat_input_kj_mm) {
   require_strip(strip);
-  SEAMTURN_REQUIRE(strip.preheat_c > strip.ambient_c, strip.preheat_c, strip.ambient_c);
-  const double needed_k = strip.preheat_c - strip.ambient_c;
+  const double needed_k = needed_rise_k(strip);
   const auto falls_at_s = [&](Left left, bool warmer) {
     return last_time_s([&](double time_s) {
       const double tail_k = tail_rise_k(plate, heat_input_kj_mm, time_s);

@@ -3,6 +3,8 @@
 
 #include "detail_figures.hpp"
 #include "seamturn/base/near_name.hpp"
+#include "seamturn/cooling/part_cooling.hpp"
+#include "seamturn/cooling/steel_heat.hpp"
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/hardness.hpp"
 #include "seamturn/heat/heat_input.hpp"
@@ -44,6 +46,8 @@ constexpr Entry entries[] = {
     {heat::combined_thickness_card, detail::combined_thickness_figure},
     {heat::interpass_card, detail::interpass_figure},
     {heat::cooling_time_card, detail::cooling_time_figure},
+    {cooling::part_cooling_card, detail::part_cooling_figure},
+    {cooling::steel_heat_card, detail::steel_heat_figure},
     {heat::heat_band_card, detail::heat_band_figure},
     {heat::hardness_card, detail::hardness_figure},
     {heat::hold_time_card, detail::hold_time_figure},

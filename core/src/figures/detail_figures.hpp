@@ -64,6 +64,8 @@ class ResultMaker {
 [[nodiscard]] Answer preheat_figure(Arguments& arguments);
 [[nodiscard]] const base::FigureCard& preheat_methods_card();
 [[nodiscard]] Answer cooling_time_figure(Arguments& arguments);
+[[nodiscard]] Answer part_cooling_figure(Arguments& arguments);
+[[nodiscard]] Answer steel_heat_figure(Arguments& arguments);
 [[nodiscard]] Answer heat_band_figure(Arguments& arguments);
 [[nodiscard]] Answer combined_thickness_figure(Arguments& arguments);
 [[nodiscard]] Answer interpass_figure(Arguments& arguments);

@@ -9,7 +9,6 @@ namespace seamturn::order {
 
 namespace {
 
-
 /// Earliest times of a block when welded with one option.
 struct Earliest {
   ZoneState last;        ///< its last pass

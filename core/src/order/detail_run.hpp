@@ -28,7 +28,7 @@ struct ZoneState {
   bool heated = false;
   double warm_until_s = 0.0;  ///< a pass that starts later finds the place too cold, heated last
   double keep_s = never_s;    ///< the same after the last pass, place by place
-  int course = 0;  ///< of the last pass
+  int course = 0;             ///< of the last pass
 };
 
 /// Everything the future depends on, zones aside.

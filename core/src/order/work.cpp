@@ -105,13 +105,14 @@ double least_heat_s(const Job& job, const Zones& zones) {
 }
 
 bool may_cool_down(const Job& job) {
-  return !(job.heat_once_s > 0.0) && std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
-    const bool pass_cools =
-        std::any_of(block.passes.begin(), block.passes.end(), [](const BlockPass& pass) {
-          return pass.keep_s < never_s;
-        });
-    return block.heat_s > 0.0 && (pass_cools || block.heat_keep_s < never_s);
-  });
+  return !(job.heat_once_s > 0.0) &&
+         std::any_of(job.blocks.begin(), job.blocks.end(), [](const Block& block) {
+           const bool pass_cools =
+               std::any_of(block.passes.begin(), block.passes.end(), [](const BlockPass& pass) {
+                 return pass.keep_s < never_s;
+               });
+           return block.heat_s > 0.0 && (pass_cools || block.heat_keep_s < never_s);
+         });
 }
 
 // Between two cleanings lies at most `clean_every_s` of arc, or one pass longer than that with
