@@ -55,13 +55,17 @@ double extent_of(const Forging& forging, const Vec3& p, const Vec3& d) {
   return extent_along(length_mm, p, d);
 }
 
+/// Where a straight line leaves the ring: by its outer edge, or before that by the hole.
 double extent_of(const Ring& ring, const Vec3& p, const Vec3& d) {
+  const double inner_mm = ring.inner_diameter_mm / 2.0;
+  const double outer_mm = ring.outer_diameter_mm / 2.0;
+  const double at_mm = std::clamp(std::hypot(p.x(), p.y()), inner_mm, outer_mm);
   const double outward = radial(p).dot(d);
-  if (std::abs(outward) < round_above) return half_round_mm(p);
-  return to_border_mm(std::hypot(p.x(), p.y()),
-                      outward > 0.0 ? 1.0 : -1.0,
-                      ring.inner_diameter_mm / 2.0,
-                      ring.outer_diameter_mm / 2.0);
+  const double past_mm = at_mm * at_mm * (1.0 - outward * outward);  // squared, of the centre
+  const double to_outer_mm =
+      std::sqrt(std::max(0.0, outer_mm * outer_mm - past_mm)) - at_mm * outward;
+  if (outward >= 0.0 || inner_mm * inner_mm <= past_mm) return to_outer_mm;
+  return -at_mm * outward - std::sqrt(inner_mm * inner_mm - past_mm);
 }
 
 /// Across the wall, in the part's own frame.

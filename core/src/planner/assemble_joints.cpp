@@ -90,25 +90,15 @@ class JointAssembler {
     }
   }
 
+  /// Shortest where the thicker part takes the heat, longest where the thinner does. A start too
+  /// hot has none; heat limits told it.
   void set_cooling_times(const pass::Pass& pass, plan::PlannedPass& out) {
-    out.t85_s = cooling_time_s(pass, work_.heat.preheat_c);
-    out.t85_long_s = cooling_time_s(pass, work_.heat.interpass_max_c);
-  }
-
-  double cooling_time_s(const pass::Pass& pass, double start_c) {
-    heat::CoolingParams params;
-    params.weld = work_.cooling_case;
-    params.heat_input_kj_mm = pass.heat_input_kj_mm;
-    params.thickness_mm = t85_thickness_mm(work_);
-    params.start_c = start_c;
-    const base::Outcome<heat::CoolingTime> time = heat::cooling_time(params);
-    if (time) return time->t85_s;
-    plan_.findings.push_back(base::Finding{base::Severity::warning,
-                                           time.error().code,
-                                           "joint " + work_.joint->id + ": " + time.error().text,
-                                           place_of(inputs_.weldment, "joint/" + work_.joint->id),
-                                           {}});
-    return 0.0;
+    const double q = pass.heat_input_kj_mm;
+    const heat::CoolingCase weld = work_.cooling_case;
+    const auto brief = heat::cooling_time({weld, q, thicker_mm(work_), work_.heat.preheat_c});
+    const auto slow = heat::cooling_time({weld, q, thinner_mm(work_), work_.heat.interpass_max_c});
+    if (brief) out.t85_s = brief->t85_s;
+    if (slow) out.t85_long_s = std::max(slow->t85_s, slow->t85_2d_long_s);
   }
 
   const Inputs& inputs_;

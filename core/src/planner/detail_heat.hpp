@@ -18,17 +18,26 @@ struct Chemistry {
 };
 [[nodiscard]] Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel);
 
-/// Ways the heat leaves the weld at the middle of the joint's first seam, each with the thickness
-/// averaged over heat::averaging_mm. Without a place: two ways in a butt, else the through plate
-/// twice and the other once.
+/// Ways the heat leaves the weld, each with the thickness averaged over heat::averaging_mm, where
+/// the joint's seams have most of it around them. A bar, forging or solid round counts whole: it
+/// has no wall to run along. Without a place: the through part of a tee or lap twice, else each
+/// part once.
 [[nodiscard]] std::vector<heat::HeatPath> heat_paths(const JointWork& work);
 
 /// Asks every method. Pre: chemistry, thicknesses, hydrogen and lowest heat input are set.
-[[nodiscard]] std::vector<procedure::PreheatAnswer> ask_methods(
-    const JointWork& work, const procedure::HeatLimits& limits);
+[[nodiscard]] std::vector<procedure::PreheatAnswer> ask_methods(const JointWork& work,
+                                                                const procedure::HeatLimits& limits,
+                                                                double ambient_c);
+
+/// The reduction of heat/preheat_zone.hpp is open to a joint: a fillet that every position lays in
+/// one run a side, and the margin of the plate's CET over a stated one of the weld metal.
+[[nodiscard]] bool may_be_reduced(const JointWork& work, double cet_plate);
+
+/// The error where the reduction is asked for and the weld is not such a fillet.
+[[nodiscard]] base::Finding reduction_refused(const Inputs& inputs, const JointWork& work);
 
 /// Chooses among the answers: the highest that may govern, unless the file names another.
-/// False: it names one that gives no temperature, which is an error.
+/// False: it names one that does not speak here, which is an error.
 [[nodiscard]] bool choose_preheat(const Inputs& inputs,
                                   const JointWork& work,
                                   procedure::HeatLimits& limits,
@@ -43,8 +52,6 @@ void share_zones(const Inputs& inputs, std::vector<JointWork>& joints);
                                   const JointWork& work,
                                   std::vector<base::Finding>& findings);
 
-/// Thickness that decides how fast the joint cools: the thinner member's, which cools slower.
-[[nodiscard]] double t85_thickness_mm(const JointWork& work);
 /// The window of t8/5 that joint or steels state, and the heat input that keeps it.
 void set_window(JointWork& work);
 /// Lays stacks again inside a window that binds; what does not close is a finding.

@@ -50,6 +50,10 @@ struct JointWork {
   std::vector<SeamWork> seams;
 };
 
+/// Of a joint's two members, as heat sees them.
+[[nodiscard]] double thinner_mm(const JointWork& work);
+[[nodiscard]] double thicker_mm(const JointWork& work);
+
 /// One way to hold a seam: a stance of the pool and how the weld lies there.
 struct Placement {
   int stance = 0;            ///< index into StancePool::stances

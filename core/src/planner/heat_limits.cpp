@@ -64,8 +64,7 @@ class Limits {
     limits_.pcm_plate = highest(CarbonFormula::pcm, first, second);
     limits_.cen_plate = highest(CarbonFormula::cen, first, second);
     limits_.jis_plate = highest(CarbonFormula::jis, first, second);
-    limits_.thickness_mm = std::max(joint::wall_thickness_mm(work_.member_1->shape),
-                                    joint::wall_thickness_mm(work_.member_2->shape));
+    limits_.thickness_mm = thicker_mm(work_);
     set_thickness_seen();
     set_zone();
     limits_.hydrogen_ml_100g = work_.wire->hydrogen_ml_100g;
@@ -104,6 +103,15 @@ class Limits {
                                 {}});
   }
 
+  /// Elements outside the range of CET; that of CET itself the method tells.
+  void tell_composition(const joint::Member& member, const Chemistry& chemistry) {
+    const auto cet = material::carbon_equivalent(CarbonFormula::cet, chemistry.composition);
+    for (const Finding& finding : cet->findings) {
+      if (finding.code != "material.composition.out_of_range") continue;
+      tell(finding.severity, finding.code, "part " + member.id + ": " + finding.text);
+    }
+  }
+
   void tell_refusal(const Chemistry& first, const Chemistry& second) {
     for (const Chemistry* chemistry : {&first, &second}) {
       const auto refused = material::carbon_equivalent(CarbonFormula::cet, chemistry->composition);
@@ -118,6 +126,8 @@ class Limits {
       tell_refusal(first, second);
       return false;
     }
+    tell_composition(*work_.member_1, first);
+    tell_composition(*work_.member_2, second);
     limits_.cet_plate = *cet;
     limits_.cet_governing = heat::governing_cet(*cet, work_.wire->cet.value_or(0.0));
     heat::PreheatParams params;
@@ -134,7 +144,7 @@ class Limits {
       tell(finding.severity, finding.code, finding.text);
     }
     limits_.preheat_computed_c = preheat->preheat_c;
-    limits_.answers = ask_methods(work_, limits_);
+    limits_.answers = ask_methods(work_, limits_, inputs_.weldment.ambient_c);
     return choose_preheat(inputs_, work_, limits_, findings_);
   }
 
@@ -150,7 +160,22 @@ class Limits {
     limits_.interpass_max_c = governing->max_c;
     limits_.interpass_basis =
         governing->stated_by + ", " + std::string(base::status_name(governing->status));
+    tell_hot_start();
     return true;
+  }
+
+  /// The hottest start of a run against what the formula of t8/5 speaks about.
+  void tell_hot_start() {
+    const auto time = heat::cooling_time({work_.cooling_case,
+                                          limits_.lowest_heat_input_kj_mm,
+                                          thinner_mm(work_),
+                                          limits_.interpass_max_c});
+    if (!time) {
+      tell(Severity::warning, time.error().code, time.error().text + "; t8/5 is left out");
+      return;
+    }
+    for (const Finding& finding : time->findings)
+      tell(finding.severity, finding.code, finding.text);
   }
 
   const Inputs& inputs_;

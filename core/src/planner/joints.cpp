@@ -198,6 +198,16 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
 
 }  // namespace
 
+double thinner_mm(const JointWork& work) {
+  return std::min(joint::wall_thickness_mm(work.member_1->shape),
+                  joint::wall_thickness_mm(work.member_2->shape));
+}
+
+double thicker_mm(const JointWork& work) {
+  return std::max(joint::wall_thickness_mm(work.member_1->shape),
+                  joint::wall_thickness_mm(work.member_2->shape));
+}
+
 section::SectionParams section_params(const joint::Joint& joint, const joint::Seam& seam) {
   section::SectionParams params = drawn_params(joint, seam);
   if (auto* fillet = std::get_if<joint::Fillet>(&params.preparation)) {
@@ -231,13 +241,16 @@ pass::StackRequest stack_request(const Inputs& inputs,
   request.wire = work.wire;
   request.settings = inputs.library.settings;
   request.limits = inputs.library.bead_limits;
+  if (work.heat.window && work.heat.window->kept) {
+    request.heat_input_min_kj_mm = work.heat.window->heat_input_least_kj_mm;
+    request.heat_input_max_kj_mm = work.heat.window->heat_input_most_kj_mm;
+  }
   return request;
 }
 
 cooling::CoolingPlate cooling_plate(const Inputs& inputs, const JointWork& work) {
   cooling::CoolingPlate plate;
-  plate.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
-                                joint::wall_thickness_mm(work.member_2->shape));
+  plate.thickness_mm = thinner_mm(work);
   plate.heat_paths = work.cooling_case == heat::CoolingCase::fillet_tee ? 3 : 2;
   // Two paths' worth of plate: of three, each takes a third of the heat.
   const joint::Seam& seam = work.joint->seams.front();

@@ -5,6 +5,7 @@
 
 #include "detail_heat.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/heat/preheat_zone.hpp"
 
 namespace seamturn::planner::detail {
@@ -37,12 +38,14 @@ std::string basis_of(const std::string& method) {
   return "Ito-Bessyo (older practice)";
 }
 
-/// The highest of the answers that may govern. The CET method always may.
+/// The highest of the answers that may govern; ties: the first.
 const PreheatAnswer& highest(const std::vector<PreheatAnswer>& answers) {
-  const PreheatAnswer* best = &answers.front();
+  const PreheatAnswer* best = nullptr;
   for (const PreheatAnswer& answer : answers) {
-    if (answer.may_govern && *answer.preheat_c > *best->preheat_c) best = &answer;
+    if (!answer.may_govern) continue;
+    if (best == nullptr || *answer.preheat_c > *best->preheat_c) best = &answer;
   }
+  SEAMTURN_REQUIRE(best != nullptr, answers.size());  // the CET method always may
   return *best;
 }
 
@@ -82,8 +85,8 @@ class Choice {
            findings_,
            Severity::warning,
            "heat.preheat.stated_below_computed",
-           "the file states a preheat of " + fixed_text(preheat_c, 0) + " degC, the " + asked_by_ +
-               " asks for " + fixed_text(asked_c_, 0) + " degC; reason given: \"" +
+           "the file leads to a preheat of " + fixed_text(preheat_c, 0) + " degC, the " +
+               asked_by_ + " asks for " + fixed_text(asked_c_, 0) + " degC; reason given: \"" +
                stated_.preheat_reason + "\"; the welding coordinator must agree");
     }
     const double ambient_c = inputs_.weldment.ambient_c;
@@ -99,14 +102,13 @@ class Choice {
           return answer.method == stated_.preheat_by;
         });
     SEAMTURN_REQUIRE(named != limits_.answers.end(), stated_.preheat_by);
-    const bool none_needed = named->says.rfind("no preheat", 0) == 0;
-    if (!named->preheat_c && !none_needed) {
+    if (!named->may_govern && !named->no_preheat) {
       tell(inputs_,
            work_,
            findings_,
            Severity::error,
            "heat.preheat.method_silent",
-           "preheat-by names " + stated_.preheat_by + ", which gives no temperature here: " +
+           "preheat-by names " + stated_.preheat_by + ", which does not speak here: " +
                named->says + "; name another method, or state preheat= with its reason");
       return false;
     }
@@ -116,19 +118,22 @@ class Choice {
   }
 
   bool take_reduced() {
-    if (!is_single_run_fillet(work_)) {
-      tell(inputs_,
-           work_,
-           findings_,
-           Severity::error,
-           "heat.preheat.reduction",
-           "preheat-less asks for the reduction of a single-run fillet, and this joint is not one "
-           "in every position; delete preheat-less=, or make the weld a fillet of one run");
+    if (!may_be_reduced(work_, limits_.cet_plate)) {
+      findings_.push_back(reduction_refused(inputs_, work_));
       return false;
     }
-    take(limits_.preheat_computed_c - heat::single_run_fillet_reduction_k,
-         "CET method less " + fixed_text(heat::single_run_fillet_reduction_k, 0) +
-             " K for a single-run fillet (both from memory of EN 1011-2): " +
+    // The reduction belongs to the CET method; what others ask for stays.
+    std::vector<PreheatAnswer> answers = limits_.answers;
+    const auto cet = std::find_if(answers.begin(), answers.end(), [](const PreheatAnswer& answer) {
+      return answer.method == "cet";
+    });
+    *cet->preheat_c -= heat::single_run_fillet_reduction_k;
+    const PreheatAnswer& top = highest(answers);
+    const std::string less = "CET method less " +
+                             fixed_text(heat::single_run_fillet_reduction_k, 0) +
+                             " K for a single-run fillet (both from memory of EN 1011-2)";
+    take(*top.preheat_c,
+         (&top == &*cet ? less : basis_of(top.method) + ", above the " + less) + ": " +
              stated_.preheat_reason);
     return true;
   }
@@ -144,6 +149,24 @@ class Choice {
 
 }  // namespace
 
+bool may_be_reduced(const JointWork& work, double cet_plate) {
+  const bool keeps_margin =
+      work.wire->cet && heat::governing_cet(cet_plate, *work.wire->cet) <= cet_plate;
+  return keeps_margin && is_single_run_fillet(work);
+}
+
+Finding reduction_refused(const Inputs& inputs, const JointWork& work) {
+  return Finding{
+      Severity::error,
+      "heat.preheat.reduction",
+      "joint " + work.joint->id +
+          ": preheat-less asks for the reduction of a single-run fillet; it needs a fillet of one "
+          "run in every position, and a wire whose CET is stated and at least 0.03 % below the "
+          "plates'; delete preheat-less=, or change weld or wire",
+      place_of(inputs.weldment, "joint/" + work.joint->id),
+      {}};
+}
+
 bool choose_preheat(const Inputs& inputs,
                     const JointWork& work,
                     HeatLimits& limits,
@@ -151,9 +174,7 @@ bool choose_preheat(const Inputs& inputs,
   return Choice(inputs, work, limits, findings).make();
 }
 
-bool check_conflict(const Inputs& inputs,
-                    const JointWork& work,
-                    std::vector<Finding>& findings) {
+bool check_conflict(const Inputs& inputs, const JointWork& work, std::vector<Finding>& findings) {
   const HeatLimits& limits = work.heat;
   if (limits.preheat_c < limits.interpass_max_c) return true;
   tell(inputs,
@@ -162,7 +183,8 @@ bool check_conflict(const Inputs& inputs,
        Severity::error,
        "heat.preheat.above_interpass",
        "preheat " + fixed_text(limits.preheat_c, 0) + " degC" +
-           (limits.neighbour.empty() ? "" : " (asked for by joint " + limits.neighbour + " beside it)") +
+           (limits.neighbour.empty() ? ""
+                                     : " (asked for by joint " + limits.neighbour + " beside it)") +
            " is not below the interpass maximum of " + fixed_text(limits.interpass_max_c, 0) +
            " degC (" + limits.interpass_basis +
            "); ways out: lower-hydrogen wire, more heat input, a real analysis instead of the "

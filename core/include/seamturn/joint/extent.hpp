@@ -15,8 +15,8 @@ namespace seamturn::joint {
                                      const geom::Vec3& tangent_J);
 
 /// Length of metal from a point, brought into the part if it lies a gap away, in a direction along
-/// the wall: to the edge of a plate or ring, the end of a tube, bar or forging. Round the wall of a
-/// tube or ring: half the way round.
+/// the wall: straight to the edge of a plate or ring (or its hole), to the end of a tube, bar or
+/// forging. Round the wall of those: half the way round.
 /// Units: mm. Frame J. Pre: the direction is a unit vector. Tests: joint/extent - closed-form.
 [[nodiscard]] double extent_mm(const Member& member,
                                const geom::Vec3& p_J,

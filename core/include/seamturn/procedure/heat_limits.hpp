@@ -17,7 +17,8 @@ struct PreheatAnswer {
   std::optional<double> preheat_c;  ///< none: it gives no temperature here
   std::string says;                 ///< the same in words
   base::Status status = base::Status::from_memory;
-  bool may_govern = false;  ///< inside its range and confirmed enough to be taken
+  bool may_govern = false;  ///< gives a temperature, inside its range, confirmed enough
+  bool no_preheat = false;  ///< it says that none is needed
 };
 
 /// Cooling times a joint is to keep, and the heat input they permit.
@@ -26,7 +27,8 @@ struct HeatWindow {
   double t85_most_s = 0.0;
   std::string stated_by;
   base::Status status = base::Status::from_memory;
-  bool binds = false;  ///< settings are chosen inside it; else it is shown only
+  bool binds = false;  ///< settings are sought inside it; else it is shown only
+  bool kept = false;   ///< the passes laid lie inside; never without binds
   std::optional<double> heat_input_least_kj_mm;
   std::optional<double> heat_input_most_kj_mm;
   std::string refused;  ///< why there is no such heat input
