@@ -116,6 +116,7 @@ TEST_SUITE("cli/program") {
         last = arc.at("end_s").get<double>();
       }
       CHECK(got.at("lower_bound_s") <= got.at("cycle_time_s"));
+      CHECK(got.at("heat_time_s").get<double>() > 900.0);  // strapping the mats on
       const json joints = json_of("joints --json --quiet " + demo(file));
       CHECK(got.at("arc_time_s").get<double>() ==
             doctest::Approx(joints.at("totals").at("arc_time_s").get<double>()).epsilon(1e-9));

@@ -154,6 +154,18 @@ TEST_SUITE("io/read_variants") {
       CHECK(std::system(command.c_str()) == 0);
     }
   }
+
+  TEST_CASE("given the demo shop, its heating row is read in the units of the core") {
+    // law: 36 kW are 36000 W, 60 % are 0.6, 900 s stay 900 s.
+    const auto heating = io::read_inputs(repository() / "joints/bracket.xml").library.heating;
+    REQUIRE(heating.has_value());
+    CHECK(heating->id == "mats");
+    CHECK(heating->power_w == 36000.0);
+    CHECK(heating->useful_ratio == doctest::Approx(0.6));
+    CHECK(heating->entry_s == 900.0);
+    CHECK(heating->holds);
+    CHECK(heating->status == base::Status::proposed);
+  }
 }
 
 }  // namespace seamturn::tests
