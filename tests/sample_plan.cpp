@@ -163,8 +163,8 @@ plan::PlannedJoint sample_planned_joint(const std::string& id) {
   planned.heat.where_to_measure = "measure 50 mm away";
   planned.heat.zone_width_mm = 75.0;
   planned.heat.soak_s = 120.0;
-  planned.heat.window =
-      procedure::HeatWindow{6.0, 24.0, "the maker", base::Status::proposed, true, 0.75, 2.25, {}};
+  planned.heat.window = procedure::HeatWindow{
+      6.0, 24.0, "the maker", base::Status::proposed, true, true, 0.75, 2.25, {}};
   planned.after.hold = {16.0, false, "size > 12 mm", "S235 to S420", {}};
   planned.after.hold_size_mm = 12.5;
   planned.after.soak = heat::hydrogen_soak(25.0);

@@ -29,6 +29,7 @@ Json window_of(const procedure::HeatWindow& window) {
               {"stated_by", window.stated_by},
               {"status", std::string(base::status_name(window.status))},
               {"binds", window.binds},
+              {"kept", window.kept},
               {"heat_input_least_kj_mm", number_or_null(window.heat_input_least_kj_mm)},
               {"heat_input_most_kj_mm", number_or_null(window.heat_input_most_kj_mm)}};
 }

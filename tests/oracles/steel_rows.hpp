@@ -154,11 +154,11 @@ struct SteelCategoryRow {
   const char* source;
 };
 inline constexpr SteelCategoryRow steel_category_rows[] = {{"A36", 'B', "AWS-ARMY"},
-                                                {"A572-50", 'B', "AWS-ARMY"},
-                                                {"A588-A", 'B', "AWS-ARMY"},
-                                                {"A992", 'B', "AWS-ARMY"},
-                                                {"A913-50", 'B', "AWS-ARMY"},
-                                                {"A572-60", 'C', "AWS-MANUAL"},
-                                                {"A913-65", 'C', "AWS-MANUAL"}};
+                                                           {"A572-50", 'B', "AWS-ARMY"},
+                                                           {"A588-A", 'B', "AWS-ARMY"},
+                                                           {"A992", 'B', "AWS-ARMY"},
+                                                           {"A913-50", 'B', "AWS-ARMY"},
+                                                           {"A572-60", 'C', "AWS-MANUAL"},
+                                                           {"A913-65", 'C', "AWS-MANUAL"}};
 
 }  // namespace seamturn::tests

@@ -137,7 +137,9 @@ void explain_window(const Subject& subject, std::vector<ExplainStep>& steps) {
   }
   add_word(step.results,
            "settings",
-           window->binds ? "chosen inside it where they close" : "not bound by it: shown only",
+           window->kept    ? "inside it"
+           : window->binds ? "not all inside it"
+                           : "not bound by it: shown only",
            std::string(base::status_name(window->status)));
   steps.push_back(std::move(step));
 }

@@ -59,6 +59,7 @@ void put_window(pugi::xml_node parent, const procedure::HeatWindow& window) {
   put_text(node, "stated_by", window.stated_by);
   put_text(node, "status", base::status_name(window.status));
   put_flag(node, "binds", window.binds);
+  put_flag(node, "kept", window.kept);
   put_number_if(node, "heat_input_least_kj_mm", window.heat_input_least_kj_mm);
   put_number_if(node, "heat_input_most_kj_mm", window.heat_input_most_kj_mm);
   put_text_if(node, "refused", window.refused);

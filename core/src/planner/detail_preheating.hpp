@@ -14,14 +14,15 @@ namespace seamturn::planner::detail {
 /// Pre: the joint needs heating.
 [[nodiscard]] cooling::WarmStrip warm_strip(const Inputs& inputs, const JointWork& work);
 
-/// Time to bring one seam alone to its preheat, a little above it; 0 when none is needed or no library
-/// says how the shop heats.
+/// Time to bring one seam alone to its preheat, a little above it; 0 when none is needed or no
+/// library says how the shop heats.
 [[nodiscard]] double heating_time_s(const Inputs& inputs,
                                     const JointWork& work,
                                     const joint::Seam& seam);
 
 /// The same for all seams at once, with one entry and the longest soak.
-[[nodiscard]] double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& seams);
+[[nodiscard]] double heating_time_at_once_s(const Inputs& inputs,
+                                            const std::vector<SeamRef>& seams);
 
 /// How long the seam then stays warm enough. Pre: heating_time_s > 0.
 [[nodiscard]] cooling::Keep keep_after_heating(const Inputs& inputs, const JointWork& work);

@@ -2,8 +2,8 @@
 #include <algorithm>
 
 #include "detail_preheating.hpp"
-#include "seamturn/process/deposit.hpp"
 #include "seamturn/heat/preheat_zone.hpp"
+#include "seamturn/process/deposit.hpp"
 
 namespace seamturn::planner::detail {
 

@@ -62,7 +62,7 @@ struct Joint {
   std::string fit_up;                 ///< id of fit-up tolerances; empty: the library's first
   std::vector<std::string> after;     ///< joints that must be welded before
   StatedHeat heat;                    ///< stated by the user
-  std::vector<Seam> seams;                ///< one or two
+  std::vector<Seam> seams;            ///< one or two
 };
 
 /// Metal, arc time and price count this: the stretches welded with their end returns, else the

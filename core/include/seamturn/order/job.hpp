@@ -40,11 +40,11 @@ struct Block {
   std::string name;
   int zone = 0;  ///< blocks of one zone heat the same place: one seam, or both sides of a groove
   std::vector<BlockPass> passes;
-  std::vector<Option> options;  ///< at least one
-  std::vector<int> after;       ///< blocks that must be finished before
-  double touch_s = 0.0;         ///< spent when the zone was not touched since the last turn
-  double gouge_s = 0.0;         ///< spent in the block's stance before it, the robot at home
-  double heat_s = 0.0;          ///< to bring its place to the preheat, the robot at home; 0: none
+  std::vector<Option> options;   ///< at least one
+  std::vector<int> after;        ///< blocks that must be finished before
+  double touch_s = 0.0;          ///< spent when the zone was not touched since the last turn
+  double gouge_s = 0.0;          ///< spent in the block's stance before it, the robot at home
+  double heat_s = 0.0;           ///< to bring its place to the preheat, the robot at home; 0: none
   double heat_keep_s = never_s;  ///< from the end of heating to the start of an arc
 };
 

@@ -14,8 +14,8 @@ struct Heating {
   std::string method;         ///< for people, e.g. "gas torch with a wide flame"
   double power_w = 0.0;       ///< of flame or mats
   double useful_ratio = 0.0;  ///< of it that reaches the steel
-  double entry_s = 0.0;       ///< people into the cell and out again, or mats put on; once a heating
-  bool holds = false;         ///< it stays on while others weld: nothing cools below the preheat
+  double entry_s = 0.0;  ///< people into the cell and out again, or mats put on; once a heating
+  bool holds = false;    ///< it stays on while others weld: nothing cools below the preheat
   std::string source;
   base::Status status = base::Status::common_practice;
 };
