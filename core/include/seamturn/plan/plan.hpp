@@ -35,8 +35,8 @@ struct PlannedPass {
   pass::Pass pass;
   std::optional<double> start_s;  ///< on the clock; none for seams that are not turned
   std::optional<double> end_s;
-  double t85_s = 0.0;       ///< shortest: preheat, thicker part; 0: none, told as a finding
-  double t85_long_s = 0.0;  ///< longest: interpass maximum, thinner part; 0: the same
+  double t85_s = 0.0;       ///< at the coolest permitted start: shortest
+  double t85_long_s = 0.0;  ///< at the interpass maximum: longest
   bool reversed = false;
   int stance = -1;
   /// Rolling stances: signed turn of the positioner's last axis while the arc burns, in that axis'
