@@ -5,6 +5,7 @@
 #include "oracle.hpp"
 #include "planner/joint_work.hpp"
 #include "repository.hpp"
+#include "seamturn/base/error.hpp"
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/heat_input_band.hpp"
 #include "seamturn/io/read.hpp"
@@ -220,16 +221,39 @@ TEST_SUITE("planner/heat_window") {
     CHECK(heat::heat_input_band({CoolingCase::butt, 6, 20, 100, 5, 25}));
   }
 
-  TEST_CASE("given the reduction and a window that takes two runs, the reduction is refused") {
-    HandJoint hand;
-    hand.joint.heat.single_run_reduction = true;
-    hand.joint.preparation = joint::Fillet{};
-    CHECK(planner::detail::may_be_reduced(hand.work, 0.36));
-    hand.wire.cet = 0.40;
-    CHECK_FALSE(planner::detail::may_be_reduced(hand.work, 0.36));
-    const base::Finding finding = planner::detail::reduction_refused({}, hand.work);
-    CHECK(finding.code == "heat.preheat.reduction");
-    CHECK(finding.severity == base::Severity::error);
+  TEST_CASE("given the reduction of one run and a window that takes several, it is refused") {
+    planner::Inputs inputs = two_rows("single");
+    for (const process::PassRole role :
+         {process::PassRole::root, process::PassRole::fill, process::PassRole::cap}) {
+      process::LinkedSettings row = inputs.library.settings.front();
+      row.id = "run" + std::to_string(static_cast<int>(role));
+      row.role = role;
+      inputs.library.settings.push_back(row);
+    }
+    joint::StatedHeat& stated = inputs.weldment.joints[0].heat;
+    stated.single_run_reduction = true;
+    stated.preheat_reason = "test";
+    const Laid free = lay(inputs);
+    REQUIRE(free.seam.passes.size() == 1);
+    const double q = free.seam.passes[0].pass.heat_input_kj_mm;
+    state_window(inputs, brief_s(free.limits, q * 0.2), slow_s(free.limits, q * 0.6));
+    std::vector<base::Finding> findings;
+    try {
+      findings = planner::make_plan(inputs).findings;
+    } catch (const base::InputError& error) {
+      findings = error.findings();
+    }
+    CHECK(base::has_errors(findings));
+    CHECK(has_code(findings, "heat.preheat.reduction"));
+    stated.single_run_reduction = false;
+    stated.preheat_reason.clear();
+    const Laid bound = lay(inputs);
+    CHECK(bound.limits.window->kept);
+    CHECK(bound.seam.passes.size() > 1);
+    for (const plan::PlannedPass& pass : bound.seam.passes) {
+      CHECK(pass.t85_s >= bound.limits.window->t85_least_s - 1e-9);
+      CHECK(pass.t85_long_s <= bound.limits.window->t85_most_s + 1e-9);
+    }
   }
 }
 

@@ -72,6 +72,16 @@ TEST_SUITE("planner/part_zones") {
       end_to_side.add(120, Vec3(0, 0, 0), Vec3(8000, 0, 0));  // stations 40 mm apart
       end_to_side.add(20, Vec3(3020, apart_mm, 0), Vec3(3020, 500, 0));
       CHECK((end_to_side.share()[1].preheat_c == 120.0) == (apart_mm < 75.0));
+      Part side_to_start;
+      side_to_start.add(120, Vec3(3020, apart_mm, 0), Vec3(3020, 500, 0));
+      side_to_start.add(20, Vec3(0, 0, 0), Vec3(8000, 0, 0));
+      CHECK((side_to_start.share()[1].preheat_c == 120.0) == (apart_mm < 75.0));
+      const Vec3 along(std::sqrt(0.75), 0.5, 0);
+      const Vec3 across(-0.5, std::sqrt(0.75), 0);
+      Part oblique;
+      oblique.add(120, Vec3(0, 0, 0), 300 * along);
+      oblique.add(20, apart_mm * across, 300 * along + apart_mm * across);
+      CHECK((oblique.share()[1].preheat_c == 120.0) == (apart_mm < 75.0));
     }
   }
 

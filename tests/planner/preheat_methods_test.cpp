@@ -6,6 +6,7 @@
 #include "oracle.hpp"
 #include "planner/joint_work.hpp"
 #include "repository.hpp"
+#include "seamturn/base/error.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/heat/preheat_ito_bessyo.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
@@ -240,6 +241,65 @@ TEST_SUITE("planner/preheat_methods") {
     CHECK(said.find("part web: Mn 2.2 % lies outside") != std::string::npos);
     CHECK(text_of_finding(tee(), "material.composition.out_of_range") ==
           "no material.composition.out_of_range");
+  }
+
+  TEST_CASE("given the worked example of the page, each method gives what it prints") {
+    // computed by hand from the formulas; docs/methods/preheat-choice.md.
+    HandJoint hand;
+    categorize(hand.steel_1, "B");
+    categorize(hand.steel_2, "B");
+    HeatLimits limits;
+    limits.cet_governing = limits.cet_plate = 0.16 + 1.45 / 10.0;
+    limits.cev_plate = 0.16 + 1.45 / 6.0;
+    limits.pcm_plate = 0.16 + 0.35 / 30.0 + 1.45 / 20.0;
+    limits.thickness_mm = 30.0;
+    limits.combined_thickness_mm = 60.0;
+    limits.hydrogen_ml_100g = 5.0;
+    const auto at = [&](double heat_input_kj_mm) {
+      limits.lowest_heat_input_kj_mm = heat_input_kj_mm;
+      limits.preheat_computed_c =
+          heat::preheat_cet({limits.cet_governing, 30.0, 5.0, heat_input_kj_mm})->preheat_c;
+      std::vector<base::Finding> findings;
+      limits.answers = ask(hand, limits);
+      REQUIRE(planner::detail::choose_preheat({}, hand.work, limits, findings));
+      return limits.preheat_c;
+    };
+    const auto row = [&](const char* method, double expected_c) {
+      check_expected(method,
+                     *of(limits.answers, method).preheat_c,
+                     {expected_c, 0.05, Origin::computed, "hand arithmetic"});
+    };
+    check_expected("choice", at(1.8), {84.7, 0.05, Origin::computed, "hand arithmetic"});
+    row("cet", 76.15);
+    row("aws-category", 10.0);
+    row("aws-hydrogen", 110.0);
+    row("ito-bessyo", 84.7);
+    CHECK(of(limits.answers, "table-c1").says == "no preheat up to 100 mm; 60 mm combined here");
+    check_expected("choice", at(1.6), {79.3, 0.05, Origin::computed, "hand arithmetic"});
+    CHECK(limits.preheat_basis.find("CET method") == 0);
+    const std::string page = text_of(repository() / "docs/methods/preheat-choice.md");
+    for (const char* printed : {"| 76.15 degC |", "| 84.7 degC |", "with 79.3 degC", ": 100 mm;"}) {
+      INFO(printed);
+      CHECK(page.find(printed) != std::string::npos);
+    }
+  }
+
+  TEST_CASE("given plates of 2.9 mm, no method is stretched so far, and at 3 mm they are") {
+    // Own choice of the heat room: below 3 mm sheet is another matter.
+    for (const double thickness_mm : {2.9, 3.0}) {
+      planner::Inputs inputs = tee();
+      for (joint::Member& member : inputs.weldment.members) {
+        std::get<joint::Plate>(member.shape).thickness_mm = thickness_mm;
+      }
+      std::vector<base::Finding> findings;
+      try {
+        findings = planner::make_plan(inputs).findings;
+      } catch (const base::InputError& error) {
+        findings = error.findings();
+      }
+      CHECK(has_code(findings, "heat.preheat.thickness") == (thickness_mm < 3.0));
+      CHECK(has_code(findings, "heat.preheat.out_of_range") == (thickness_mm >= 3.0));
+    }
   }
 
   TEST_CASE("given an interpass maximum of 400 and of 500 degC, the limits of t8/5 are told once") {
