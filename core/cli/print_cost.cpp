@@ -43,8 +43,10 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
                  ". Low and high move all times by " +
                  fixed_text(100.0 * plan.rates.time_band_ratio, 0) + " % and all consumption by " +
                  fixed_text(100.0 * plan.rates.consumption_band_ratio, 0) +
-                 " % the same way at once. Not in the price: plate, cutting, fit-up and tacking, "
-                 "preheating, inspection, overheads not in the rates.",
+                 " % the same way at once. Not in the price: plate, cutting, fit-up and tacking, " +
+                 std::string(plan.heating ? "the energy of preheating (its time is)"
+                                          : "preheating") +
+                 ", inspection, overheads not in the rates.",
              line_width,
              0) +
          "\n";

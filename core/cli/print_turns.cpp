@@ -17,7 +17,7 @@ struct Visit {
   std::string stance;
   double start_s = 0.0;
   double end_s = 0.0;
-  /// Seams with pass numbers, in order; "gouge J1.b" and "heat J1.b" without.
+  /// Seams with pass numbers, in order; "gouge J1.b", "heat J1.b" and "heat all" without.
   std::vector<std::pair<std::string, std::vector<int>>> seams;
 };
 
@@ -32,8 +32,9 @@ std::vector<Visit> visits_of(const plan::Plan& plan) {
     Visit& visit = visits.back();
     visit.end_s = event.end_s;
     if (by_people) {
-      visit.seams.push_back(
-          {std::string(timeline::second_kind_name(event.kind)) + " " + event.seam, {}});
+      const bool all = event.kind == SecondKind::heat && plan.heating && plan.heating->holds;
+      const std::string what(timeline::second_kind_name(event.kind));
+      visit.seams.push_back({what + " " + (all ? "all" : event.seam), {}});
       continue;
     }
     if (visit.seams.empty() || visit.seams.back().first != event.seam) {
