@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
-// An empty folder for one test, below the build tree.
+// An empty folder for one test, below the build tree, of this process: cases run side by side.
 #pragma once
+
+#include <unistd.h>
 
 #include <filesystem>
 #include <fstream>
@@ -12,7 +14,8 @@
 namespace seamturn::tests {
 
 inline std::filesystem::path scratch_folder(const std::string& name) {
-  const std::filesystem::path folder = build_folder() / "tests" / "scratch" / name;
+  const std::filesystem::path folder =
+      build_folder() / "tests" / "scratch" / (name + "-" + std::to_string(getpid()));
   std::filesystem::remove_all(folder);
   std::filesystem::create_directories(folder);
   return folder;

@@ -74,7 +74,7 @@ std::string summary_text(const plan::Plan& plan,
            std::to_string(plan.totals.passes) + " passes");
   line("procedures",
        std::to_string(plan.procedures.size()) + " sheets, all preliminary; preheat up to " +
-           (preheat_c > 0.0 ? units.temperature(preheat_c) + " " + units.temperature_unit()
+           (preheat_c > 0.0 ? units.least_temperature(preheat_c) + " " + units.temperature_unit()
                             : std::string("none")));
   line("order", order_line(plan));
   line("price",

@@ -37,6 +37,13 @@ inline void add(std::vector<Given>& list,
   list.push_back(Given{std::move(name), value, std::move(unit), std::move(origin)});
 }
 
+inline void add_word(std::vector<Given>& list,
+                     std::string name,
+                     std::string word,
+                     std::string origin) {
+  list.push_back(Given{std::move(name), std::move(word), "", std::move(origin)});
+}
+
 /// Formula, range and sources of a card.
 [[nodiscard]] ExplainStep step_of(const base::FigureCard& card,
                                   std::string figure,

@@ -1,19 +1,17 @@
 // SPDX-License-Identifier: MIT
-// Heat input, preheat, interpass maximum and cooling time of a joint, link by link.
+// Heat input, waits, interpass maximum and cooling time of a joint, link by link.
 #include <algorithm>
 
 #include "detail_explain.hpp"
+#include "seamturn/base/number_text.hpp"
 #include "seamturn/heat/cooling_time.hpp"
 #include "seamturn/heat/heat_input.hpp"
+#include "seamturn/heat/heat_input_band.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 
 namespace seamturn::figures::detail {
 
 namespace {
-
-void add_word(std::vector<Given>& list, std::string name, std::string word, std::string origin) {
-  list.push_back(Given{std::move(name), std::move(word), "", std::move(origin)});
-}
 
 bool cooler(const plan::PlannedPass& a, const plan::PlannedPass& b) {
   return a.pass.heat_input_kj_mm < b.pass.heat_input_kj_mm;
@@ -56,6 +54,41 @@ ExplainStep heat_step(const Subject& subject,
   return step;
 }
 
+std::string predicted_text(const plan::PlannedPass& pass) {
+  if (!pass.start_low_c || !pass.start_high_c) return {};
+  const std::string low = base::fixed_text(*pass.start_low_c, 0);
+  const std::string high = base::fixed_text(*pass.start_high_c, 0);
+  return "then at " + (low == high ? low : low + " to " + high) + " degC by the models";
+}
+
+heat::CoolingCase case_of(joint::JointType type) {
+  switch (type) {
+    case joint::JointType::butt:
+      return heat::CoolingCase::butt;
+    case joint::JointType::corner:
+      return heat::CoolingCase::fillet_corner;
+    case joint::JointType::tee:
+    case joint::JointType::lap:
+      break;
+  }
+  return heat::CoolingCase::fillet_tee;
+}
+
+/// Which flow governs the shortest time, and from which thickness on.
+void add_flow(const Subject& subject, const plan::PlannedPass& pass, ExplainStep& step) {
+  const auto time = heat::cooling_time({case_of(subject.described.type),
+                                        pass.pass.heat_input_kj_mm,
+                                        subject.planned.heat.thickness_mm,
+                                        subject.planned.heat.preheat_c});
+  if (!time) return;
+  add_word(step.results,
+           "flow of the shortest",
+           std::string(heat::heat_flow_name(time->flow)),
+           "thick from " + base::fixed_text(time->transition_thickness_mm, 1) + " mm on; F2 " +
+               base::fixed_text(time->factor_2d, 2) + ", F3 " +
+               base::fixed_text(time->factor_3d, 2));
+}
+
 }  // namespace
 
 void explain_heat_input(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -67,52 +100,37 @@ void explain_heat_input(const Subject& subject, std::vector<ExplainStep>& steps)
   }
 }
 
-void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps) {
-  const procedure::HeatLimits& heat = subject.planned.heat;
-  ExplainStep step = step_of(heat::preheat_card(), "preheat", "joint " + subject.planned.id);
-  add(step.inputs,
-      "CET",
-      heat.cet_governing,
-      "mass-%",
-      heat.from_grade_maxima
-          ? "limits of the grades " + subject.planned.steel_1 + ", " + subject.planned.steel_2
-          : "analyses of the members");
-  add(step.inputs, "thickness", heat.thickness_mm, "mm", "thickest member of the joint");
-  add(step.inputs,
-      "hydrogen",
-      heat.hydrogen_ml_100g,
-      "ml/100 g",
-      subject.of_library("wire/" + subject.wire().id, "hydrogen"));
-  add(step.inputs,
-      "lowest heat input",
-      heat.lowest_heat_input_kj_mm,
-      "kJ/mm",
-      "tacks and all passes of the joint");
-  add(step.results, "preheat computed", heat.preheat_computed_c, "degC", "");
-  add_word(step.results, "governed by", heat.preheat_basis, "");
-  add(step.results,
-      "preheat",
-      heat.preheat_c,
-      "degC",
-      heat.needs_heating ? "" : "no heating needed: the ambient temperature");
-  step.how_close = {
-      how_close(
-          "CET", heat.cet_governing, "mass-%", within(heat::preheat_cet_mass_percent, cet_method)),
-      how_close(
-          "thickness", heat.thickness_mm, "mm", within(heat::preheat_thickness_mm, cet_method)),
-      how_close("hydrogen",
-                heat.hydrogen_ml_100g,
-                "ml/100 g",
-                within(heat::preheat_hydrogen_ml_100g, cet_method)),
-      how_close("lowest heat input",
-                heat.lowest_heat_input_kj_mm,
-                "kJ/mm",
-                within(heat::preheat_heat_input_kj_mm, cet_method)),
-      how_close("preheat",
-                heat.preheat_c,
-                "degC",
-                up_to(heat.interpass_max_c, "interpass maximum below"))};
-  steps.push_back(std::move(step));
+void explain_waits(const Subject& subject, std::vector<ExplainStep>& steps) {
+  for (const plan::PlannedSeam& seam : subject.planned.seams) {
+    ExplainStep step;
+    step.figure = "waits";
+    step.subject = "seam " + seam.id;
+    step.formula =
+        "from the start of the pass before over the same place until the place is below the "
+        "interpass maximum: heat running into the cold plate, and a strip heated through; planned "
+        "with the longer";
+    step.range = "times for clock and price; the floor measures";
+    step.sources = {
+        "docs/methods/cooling.md; measured/predicted rise -45/+20 % on the one data "
+        "set known"};
+    for (const plan::PlannedPass& pass : seam.passes) {
+      const bool first = pass.gap_long_s <= 0.0;
+      const std::string wait = base::fixed_text(pass.gap_short_s, 0) + " to " +
+                               base::fixed_text(pass.gap_long_s, 0) + " s";
+      add_word(step.results,
+               "before pass " + std::to_string(pass.pass.number),
+               first ? "none" : wait,
+               predicted_text(pass));
+    }
+    if (const auto& keep = subject.planned.after.keep) {
+      add_word(step.results,
+               "stays at the preheat after heating",
+               base::fixed_text(keep->strip_s, 0) + " to " +
+                   base::fixed_text(keep->heated_through_s, 0) + " s",
+               "shorter: heated near the weld only");
+    }
+    if (!step.results.empty()) steps.push_back(std::move(step));
+  }
 }
 
 void explain_interpass(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -148,6 +166,7 @@ void explain_cooling_time(const Subject& subject, std::vector<ExplainStep>& step
     add(step.inputs, "hottest start", heat.interpass_max_c, "degC", "interpass maximum above");
     add(step.results, "shortest t8/5", low->t85_s, "s", "coolest start, least heat");
     add(step.results, "longest t8/5", high->t85_long_s, "s", "hottest start, most heat");
+    add_flow(subject, *low, step);
     step.how_close.push_back(how_close(
         "hottest start",
         heat.interpass_max_c,
@@ -155,6 +174,33 @@ void explain_cooling_time(const Subject& subject, std::vector<ExplainStep>& step
         up_to(heat::cooling_start_usual_max_c, "usual use of the formula, project choice")));
     steps.push_back(std::move(step));
   }
+}
+
+void explain_window(const Subject& subject, std::vector<ExplainStep>& steps) {
+  const auto& window = subject.planned.heat.window;
+  if (!window) return;
+  ExplainStep step = step_of(heat::heat_band_card(), "heat-band", "joint " + subject.planned.id);
+  add(step.inputs, "shortest t8/5", window->t85_least_s, "s", window->stated_by);
+  add(step.inputs, "longest t8/5", window->t85_most_s, "s", window->stated_by);
+  add(step.inputs, "coolest start", subject.planned.heat.preheat_c, "degC", "preheat above");
+  add(step.inputs,
+      "hottest start",
+      subject.planned.heat.interpass_max_c,
+      "degC",
+      "interpass maximum above");
+  if (window->heat_input_least_kj_mm) {
+    add(step.results, "least heat input", *window->heat_input_least_kj_mm, "kJ/mm", "");
+    add(step.results, "most heat input", *window->heat_input_most_kj_mm, "kJ/mm", "");
+  } else {
+    add_word(step.results, "no such heat input", window->refused, "");
+  }
+  add_word(step.results,
+           "settings",
+           window->kept    ? "inside it"
+           : window->binds ? "not all inside it"
+                           : "not bound by it: shown only",
+           std::string(base::status_name(window->status)));
+  steps.push_back(std::move(step));
 }
 
 }  // namespace seamturn::figures::detail

@@ -178,6 +178,8 @@ pugi::xml_node put_pass(pugi::xml_node parent,
   put_number(node, "aim_y_mm", pass.aim.y_mm);
   put_text_if(node, "limited_by", pass.limited_by);
   put_settings(node, pass);
+  put_number_if(node, "start_low_c", planned.start_low_c);
+  put_number_if(node, "start_high_c", planned.start_high_c);
   put_number(node, "gap_short_s", planned.gap_short_s);
   put_number(node, "gap_long_s", planned.gap_long_s);
   put_number(node, "t85_short_s", planned.t85_s);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <iterator>
 
 #include "detail_assemble.hpp"
 #include "seamturn/process/deposit.hpp"
@@ -52,6 +53,19 @@ procedure::SeamWork seam_work(const Inputs& inputs,
 
 bool may_tear(const plan::PlannedJoint& joint) {
   return joint.after.tearing && joint.after.tearing->verdict == heat::TearingVerdict::not_met;
+}
+
+/// Before the lines of the contract, which come last.
+void add_tearing_line(const plan::PlannedJoint& joint, procedure::Procedure& procedure) {
+  const auto& check = joint.after.tearing;
+  if (!check || check->points.required == heat::ZClass::none) return;
+  procedure.inspection.insert(
+      std::prev(procedure.inspection.end()),
+      "plate " + check->member +
+          ": ultrasonic test beneath the weld for laminations before welding "
+          "(EN 10160) and for tearing after the hold time; class asked for " +
+          std::string(heat::z_class_name(check->points.required)) + ", ordered " +
+          std::string(heat::z_class_name(check->plate)));
 }
 
 procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
@@ -171,6 +185,7 @@ void assemble_procedures(const Inputs& inputs,
         planned_joint(plan, planned_seam(plan, procedure.seams.front()).joint);
     const procedure::HeatLimits& heat = joint.heat;
     triggers.may_tear = may_tear(joint);
+    add_tearing_line(joint, procedure);
     triggers.thickness_max_mm = heat.thickness_mm;
     triggers.cet_max = heat.cet_governing;
     triggers.preheat_max_c = heat.needs_heating ? heat.preheat_c : 0.0;

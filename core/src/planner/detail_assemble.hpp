@@ -30,6 +30,11 @@ void assemble_order(const Inputs& inputs,
 /// heat.tearing.class_missing.
 void assemble_heat(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
 
+/// How warm each place is when its passes start; needs assemble_order.
+void assemble_start_temperatures(const Inputs& inputs,
+                                 const std::vector<JointWork>& joints,
+                                 plan::Plan& plan);
+
 /// Bands and gap tables of the planned seams, when a library states tolerances; needs
 /// assemble_joints. Warns fitup.case.open where the most or least metal closes with no settings.
 void assemble_fit_up(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);

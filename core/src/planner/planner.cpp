@@ -161,6 +161,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   }
   if (params.progress) params.progress("documents");
   detail::assemble_heat(inputs, joints, plan);
+  detail::assemble_start_temperatures(inputs, joints, plan);
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);
   detail::check_nozzle(inputs, plan);

@@ -40,6 +40,10 @@ struct PlannedPass {
   /// faster and the slower model of cooling; planned with the slower. 0 for the first.
   double gap_short_s = 0.0;
   double gap_long_s = 0.0;
+  /// Of the place when the arc starts at its time on the clock, by the model that leaves it cooler
+  /// and by the other; the part beyond at its preheat. None for seams that are not turned.
+  std::optional<double> start_low_c;
+  std::optional<double> start_high_c;
   double t85_s = 0.0;       ///< at the coolest permitted start: shortest
   double t85_long_s = 0.0;  ///< at the interpass maximum: longest
   bool reversed = false;
