@@ -81,6 +81,7 @@ const Bad bad_files[] = {
     {"preheat_without_reason.xml", "read.joint.preheat_reason@10:69"},
     {"quality_unknown.xml", "read.word.unknown@10:57"},
     {"radius_missing.xml", "read.attribute.missing@11:6"},
+    {"record_unknown.xml", "read.record.unknown@11:68"},
     {"restraint_unknown.xml", "read.word.unknown@10:71"},
     {"root_face_too_thick.xml", "read.joint.root_face@11:41"},
     {"root_face_too_thick_double.xml", "read.joint.root_face@11:41"},

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a weldment file states of heat arrives as written, and what it leaves out is nothing.
+// Expected values are those written in the file; no outside check.
 #include <doctest/doctest.h>
 
 #include <cstdlib>
@@ -26,6 +27,8 @@ TEST_SUITE("io/read_heat") {
     CHECK_FALSE(first.preheat_c);
     CHECK_FALSE(first.single_run_reduction);
     CHECK(first.combined_thickness_mm == 70.0);
+    CHECK(first.record == "R7");
+    CHECK(inputs.library.records.at(0).interpass_max_c == 210.0);
     CHECK(first.restraint == joint::Restraint::high);
     CHECK(first.restraint_stated);
     CHECK_FALSE(first.sides_together);
@@ -50,6 +53,7 @@ TEST_SUITE("io/read_heat") {
     CHECK_FALSE(heat.preheat_c);
     CHECK(heat.preheat_by.empty());
     CHECK(heat.preheat_reason.empty());
+    CHECK(heat.record.empty());
     CHECK_FALSE(heat.single_run_reduction);
     CHECK_FALSE(heat.combined_thickness_mm);
     CHECK_FALSE(heat.sides_together);
@@ -85,6 +89,9 @@ TEST_SUITE("io/read_heat") {
     CHECK(first.preheat_basis.find("the contract names it") != std::string::npos);
     REQUIRE(first.window);
     CHECK(first.window->binds);
+    // the record's 210 lies below the steel's 250, the file's 220 below the steel's too
+    CHECK(first.interpass_max_c == 210.0);
+    CHECK(first.interpass_basis.find("record R7 (made up)") == 0);
     CHECK(plan.joints.at(1).heat.interpass_max_c == 220.0);
     // J2 lies in the heated zone of J1, which takes no reduction.
     CHECK(plan.joints.at(1).heat.own_preheat_c < plan.joints.at(1).heat.preheat_c);

@@ -138,7 +138,7 @@ void explain_interpass(const Subject& subject, std::vector<ExplainStep>& steps) 
   ExplainStep step;
   step.figure = "interpass";
   step.subject = "joint " + subject.planned.id;
-  step.formula = "the lowest of what steels, wire and joint state";
+  step.formula = "the lowest of what steels, wire, record and joint state";
   step.range = "never below the preheat";
   step.sources = {"each row's own source in the library"};
   add_word(step.inputs, "governed by", heat.interpass_basis, "");

@@ -65,6 +65,7 @@ void read_stated_heat(AttributeReader& reader, joint::StatedHeat& heat) {
   heat.single_run_reduction = reader.find_word("preheat-less", reductions).has_value();
   read_reason(reader, heat);
   heat.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
+  heat.record = reader.find_id("record");
   if (heat.preheat_c && heat.interpass_max_c && *heat.interpass_max_c <= *heat.preheat_c) {
     reader.error("interpass-max",
                  "read.joint.interpass",

@@ -225,6 +225,19 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
   library.heating = std::move(row);
 }
 
+void read_record(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+  AttributeReader reader(context, element);
+  procedure::Record row;
+  row.id = reader.id("id");
+  row.interpass_max_c = reader.quantity("interpass-max", ranges::interpass);
+  read_origin(reader, row);
+  const std::string key = "record/" + row.id;
+  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  reader.finish(key, library.places);
+  check_children(context, element, {});
+  library.records.push_back(std::move(row));
+}
+
 void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   cost::Rates rates;
@@ -287,6 +300,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"preparation-range", read_preparation_range},
                             {"gouging", read_gouging},
                             {"heating", read_heating},
+                            {"record", read_record},
                             {"rates", read_rates}};
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);

@@ -40,6 +40,7 @@ constexpr Kind gas_kind{"gas", "read.gas.unknown"};
 constexpr Kind steel_kind{"steel", "read.steel.unknown"};
 constexpr Kind member_kind{"member", "read.member.unknown"};
 constexpr Kind fit_up_kind{"fit-up tolerances", "read.fit_up.unknown"};
+constexpr Kind record_kind{"record", "read.record.unknown"};
 constexpr Kind joint_kind{"joint", "read.joint.unknown"};
 
 template <class Thing, class Name>
@@ -80,7 +81,10 @@ class ReferenceCheck {
     expect(weldment.wire, wires_, wire_kind, {weldment.places, "weldment", "wire"});
     const Names fit_ups =
         names_of(library_.fit_ups, [](const auto& row) { return std::string_view(row.id); });
+    const Names records =
+        names_of(library_.records, [](const auto& row) { return std::string_view(row.id); });
     for (const JointDraft& joint : draft_.joints) {
+      expect(joint.joint.heat.record, records, record_kind, {weldment.places, joint.key, "record"});
       expect(joint.joint.wire, wires_, wire_kind, {weldment.places, joint.key, "wire"});
       expect(joint.joint.fit_up, fit_ups, fit_up_kind, {weldment.places, joint.key, "fit-up"});
     }

@@ -29,7 +29,7 @@ std::optional<double> highest(CarbonFormula formula, const Chemistry& a, const C
   return std::max(first->value, second->value);
 }
 
-std::optional<heat::InterpassLimit> interpass_of(const JointWork& work) {
+std::optional<heat::InterpassLimit> interpass_of(const Inputs& inputs, const JointWork& work) {
   std::vector<heat::InterpassLimit> limits;
   for (const material::Steel* steel : {work.steel_1, work.steel_2}) {
     if (steel->interpass_max_c) {
@@ -47,6 +47,11 @@ std::optional<heat::InterpassLimit> interpass_of(const JointWork& work) {
     limits.push_back(heat::InterpassLimit{*work.joint->heat.interpass_max_c,
                                           "weldment file, joint " + work.joint->id,
                                           base::Status::proposed});
+  }
+  for (const procedure::Record& record : inputs.library.records) {
+    if (record.id != work.joint->heat.record) continue;
+    limits.push_back(heat::InterpassLimit{
+        record.interpass_max_c, "record " + record.id + " (" + record.source + ")", record.status});
   }
   return heat::governing_interpass(limits);
 }
@@ -149,11 +154,12 @@ class Limits {
   }
 
   bool set_interpass() {
-    const std::optional<heat::InterpassLimit> governing = interpass_of(work_);
+    const std::optional<heat::InterpassLimit> governing = interpass_of(inputs_, work_);
     if (!governing) {
       tell(Severity::error,
            "heat.interpass.none",
-           "nobody states an interpass maximum (steel, wire or file); there is no default: add "
+           "nobody states an interpass maximum (steel, wire, record or file); there is no default: "
+           "add "
            "interpass-max=");
       return false;
     }

@@ -19,6 +19,7 @@ struct StatedHeat {
   /// The standard's reduction for a fillet of one run is taken, with a reason; otherwise never.
   bool single_run_reduction = false;
   std::optional<double> interpass_max_c;
+  std::string record;  ///< id of the qualification record whose interpass maximum counts
   std::optional<double> combined_thickness_mm;  ///< where the geometry is not enough
   bool sides_together = false;  ///< both fillets of a plate are laid at the same time
   Restraint restraint = Restraint::medium;

@@ -12,6 +12,7 @@
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
 #include "seamturn/position/classify.hpp"
+#include "seamturn/procedure/record.hpp"
 #include "seamturn/process/bead_limits.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
@@ -32,6 +33,7 @@ struct Library {
   std::vector<fitup::Tolerances> fit_ups;  ///< the first is meant where a joint names none
   std::optional<process::Gouging> gouging;
   std::optional<process::Heating> heating;
+  std::vector<procedure::Record> records;
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
 };
