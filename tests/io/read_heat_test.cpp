@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a weldment file states of heat arrives as written, and what it leaves out is nothing.
-// Expected values are those written in the file; no outside check.
+// closed-form: the values expected are those written in the file; no outside check.
 #include <doctest/doctest.h>
 
 #include <cstdlib>
