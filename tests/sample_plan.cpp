@@ -165,18 +165,19 @@ plan::PlannedJoint sample_planned_joint(const std::string& id) {
   planned.heat.soak_s = 120.0;
   planned.heat.window = procedure::HeatWindow{
       6.0, 24.0, "the maker", base::Status::proposed, true, true, 0.75, 2.25, {}};
-  planned.after.hold = {16.0, false, "size > 12 mm", "S235 to S420", {}};
-  planned.after.hold_size_mm = 12.5;
-  planned.after.soak = heat::hydrogen_soak(25.0);
-  planned.after.keep = cooling::Keep{300.0, 1500.0};
-  planned.after.hardness =
+  planned.aftercare.hold = {16.0, false, "size > 12 mm", "S235 to S420", {}};
+  planned.aftercare.hold_size_mm = 12.5;
+  planned.aftercare.soak = heat::hydrogen_soak(25.0);
+  planned.aftercare.keep = cooling::Keep{300.0, 1500.0};
+  planned.aftercare.hardness =
       plan::HardnessEstimate{"web", 5.5, {331.0, 345.0, 352.0, 331.0, 352.0, {}}};
-  planned.after.tearing = plan::TearingCheck{"base",
-                                             "penetration",
-                                             {6.0, 5.0, 6.0, 3.0, 0.0, 20.0, heat::ZClass::z15, {}},
-                                             heat::ZClass::z25,
-                                             heat::TearingVerdict::met};
-  planned.after.later =
+  planned.aftercare.tearing =
+      plan::TearingCheck{"base",
+                         "penetration",
+                         {6.0, 5.0, 6.0, 3.0, 0.0, 20.0, heat::ZClass::z15, {}},
+                         heat::ZClass::z25,
+                         heat::TearingVerdict::met};
+  planned.aftercare.later =
       plan::LaterHeating{"S355J2", {575.0, "practice", base::Status::from_memory}};
   return planned;
 }

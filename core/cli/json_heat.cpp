@@ -52,7 +52,7 @@ Json waits_of(const plan::PlannedJoint& joint) {
 
 Json heat_entry(const plan::PlannedJoint& joint) {
   const procedure::HeatLimits& heat = joint.heat;
-  const plan::PlannedHeat& after = joint.after;
+  const plan::Aftercare& after = joint.aftercare;
   Json out{{"cen", number_or_null(heat.cen_plate)},
            {"ceq_jis", number_or_null(heat.jis_plate)},
            {"combined_thickness_mm", heat.combined_thickness_mm},

@@ -163,8 +163,7 @@ NamedPlot tearing_plot() {
   const std::vector<double> edges = {7, 10, 20, 30, 40, 50, 60, 80};
   const auto add = [&](const char* name, heat::TearingShape shape, double preheat_c) {
     out.plot.curves.push_back(stairs_of(name, 5.0, edges, [shape, preheat_c](double mm) {
-      return heat::lamellar_tearing(
-                 {mm, shape, mm, false, heat::TearingRestraint::medium, preheat_c})
+      return heat::lamellar_tearing({mm, shape, mm, false, joint::Restraint::medium, preheat_c})
           .total;
     }));
     out.plot.curves.back().dashed = preheat_c > 100.0;

@@ -82,7 +82,7 @@ NamedPlot annex_plot() {
         0.0,
         {10.0, 20.0, 38.0, 75.0, 100.0},
         [pcm](double mm) {
-          return heat::aws_hydrogen_preheat({pcm, 8.0, heat::Restraint::medium, mm})->preheat_c;
+          return heat::aws_hydrogen_preheat({pcm, 8.0, joint::Restraint::medium, mm})->preheat_c;
         }));
   }
   return out;

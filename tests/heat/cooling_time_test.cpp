@@ -39,6 +39,14 @@ CoolingParams random_params(base::Random& random) {
 }  // namespace
 
 TEST_SUITE("heat/cooling_time") {
+  // remembered: EN 1011-2 table D.1 knows butts, tees and corners; a lap has three ways as a tee
+  TEST_CASE("given a joint, its factors are those of the ways it leads heat away") {
+    CHECK(heat::cooling_case_of(joint::JointType::butt) == heat::CoolingCase::butt);
+    CHECK(heat::cooling_case_of(joint::JointType::tee) == heat::CoolingCase::fillet_tee);
+    CHECK(heat::cooling_case_of(joint::JointType::lap) == heat::CoolingCase::fillet_tee);
+    CHECK(heat::cooling_case_of(joint::JointType::corner) == heat::CoolingCase::fillet_corner);
+  }
+
   TEST_CASE("given the printed exercise 1.5 kJ/mm from 20 degC in thick plate, t8/5 is 7.9 s") {
     check_expected("TEACH-DE",
                    time_of({CoolingCase::run_on_plate, 1.5, 100.0, 20.0}).t85_s,

@@ -12,14 +12,14 @@ namespace seamturn::tests {
 using heat::lamellar_tearing;
 using heat::Tearing;
 using heat::TearingParams;
-using heat::TearingRestraint;
 using heat::TearingShape;
 using heat::ZClass;
+using joint::Restraint;
 
 namespace {
 
 constexpr TearingParams ordinary = {
-    12.0, TearingShape::multi_run_fillet, 25.0, false, TearingRestraint::medium, 20.0};
+    12.0, TearingShape::multi_run_fillet, 25.0, false, Restraint::medium, 20.0};
 
 Tearing with_depth(double mm) {
   TearingParams p = ordinary;
@@ -75,9 +75,9 @@ TEST_SUITE("heat/lamellar_tearing") {
     }
     CHECK(heat::tearing_shape_name(TearingShape::multi_run_fillet) == "multi-run-fillet");
     TearingParams p = ordinary;
-    p.restraint = TearingRestraint::low;
+    p.restraint = Restraint::low;
     CHECK(lamellar_tearing(p).zd == 0.0);
-    p.restraint = TearingRestraint::high;
+    p.restraint = Restraint::high;
     CHECK(lamellar_tearing(p).zd == 5.0);
     p.preheat_c = 99.9;
     CHECK(lamellar_tearing(p).ze == 0.0);
@@ -90,7 +90,7 @@ TEST_SUITE("heat/lamellar_tearing") {
   TEST_CASE("given a corner of thick plate, the terms add up to the class by hand") {
     // computed by hand from the remembered points: 9 + 8 + 10 + 5 + 0 = 32, above 30.
     const Tearing got =
-        lamellar_tearing({25.0, TearingShape::corner, 50.0, false, TearingRestraint::high, 20.0});
+        lamellar_tearing({25.0, TearingShape::corner, 50.0, false, Restraint::high, 20.0});
     CHECK(got.total == doctest::Approx(32.0));
     CHECK(got.total == doctest::Approx(got.za + got.zb + got.zc + got.zd + got.ze));
     CHECK(got.required == ZClass::z35);
@@ -104,29 +104,29 @@ TEST_SUITE("heat/lamellar_tearing") {
     // totals.
     const auto required = [](double depth,
                              double through,
-                             TearingRestraint restraint,
+                             Restraint restraint,
                              double preheat = 0.0) {
       return lamellar_tearing({depth, TearingShape::corner, through, false, restraint, preheat});
     };
-    CHECK(required(5.0, 10.0, TearingRestraint::low).total == 10.0);
-    CHECK(required(5.0, 10.0, TearingRestraint::low).required == ZClass::none);
-    CHECK(required(5.0, 10.0, TearingRestraint::low).findings.front().code ==
+    CHECK(required(5.0, 10.0, Restraint::low).total == 10.0);
+    CHECK(required(5.0, 10.0, Restraint::low).required == ZClass::none);
+    CHECK(required(5.0, 10.0, Restraint::low).findings.front().code ==
           "heat.lamellar.not_released");
-    CHECK(required(5.0, 15.0, TearingRestraint::low).required == ZClass::z15);  // 12
-    CHECK(required(15.0, 30.0, TearingRestraint::low).total == 20.0);
-    CHECK(required(15.0, 30.0, TearingRestraint::low).required == ZClass::z15);
-    CHECK(required(15.0, 35.0, TearingRestraint::low).required == ZClass::z25);  // 22
-    CHECK(required(35.0, 45.0, TearingRestraint::low).total == 30.0);
-    CHECK(required(35.0, 45.0, TearingRestraint::low).required == ZClass::z25);
-    CHECK(required(35.0, 55.0, TearingRestraint::low).required == ZClass::z35);  // 32
-    CHECK(required(35.0, 55.0, TearingRestraint::low, 120.0).required == ZClass::z25);
+    CHECK(required(5.0, 15.0, Restraint::low).required == ZClass::z15);  // 12
+    CHECK(required(15.0, 30.0, Restraint::low).total == 20.0);
+    CHECK(required(15.0, 30.0, Restraint::low).required == ZClass::z15);
+    CHECK(required(15.0, 35.0, Restraint::low).required == ZClass::z25);  // 22
+    CHECK(required(35.0, 45.0, Restraint::low).total == 30.0);
+    CHECK(required(35.0, 45.0, Restraint::low).required == ZClass::z25);
+    CHECK(required(35.0, 55.0, Restraint::low).required == ZClass::z35);  // 32
+    CHECK(required(35.0, 55.0, Restraint::low, 120.0).required == ZClass::z25);
   }
 
   TEST_CASE("for any joint, law: preheat and compression never ask for more, size never for less") {
     for (double depth = 3.0; depth < 60.0; depth += 4.0) {
       for (double through = 5.0; through < 90.0; through += 6.0) {
         const TearingParams p = {
-            depth, TearingShape::penetration, through, false, TearingRestraint::medium, 20.0};
+            depth, TearingShape::penetration, through, false, Restraint::medium, 20.0};
         TearingParams warm = p, pressed = p, deeper = p, thicker = p;
         warm.preheat_c = 150.0;
         pressed.compressed_statically = true;

@@ -14,8 +14,8 @@ namespace seamturn::tests {
 using heat::aws_category_preheat;
 using heat::aws_hydrogen_preheat;
 using heat::AwsHydrogenPreheat;
-using heat::Restraint;
 using heat::table_c1;
+using joint::Restraint;
 
 namespace {
 
@@ -259,7 +259,7 @@ TEST_SUITE("heat/preheat_tables") {
                     base::ContractViolation);
     CHECK_THROWS_AS((void)aws_hydrogen_preheat({-0.2, 4.0, Restraint::low, 9.0}),
                     base::ContractViolation);
-    CHECK(heat::restraint_name(Restraint::medium) == "medium");
+    CHECK(joint::restraint_name(Restraint::medium) == "medium");
   }
 }
 

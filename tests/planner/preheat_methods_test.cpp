@@ -92,7 +92,7 @@ TEST_SUITE("planner/preheat_methods") {
     CHECK(aws.status == Status::from_memory);  // the steel's category is, in this library
 
     const auto annex =
-        heat::aws_hydrogen_preheat({*limits.pcm_plate, 5.0, heat::Restraint::medium, 25.0});
+        heat::aws_hydrogen_preheat({*limits.pcm_plate, 5.0, joint::Restraint::medium, 25.0});
     const PreheatAnswer& hydrogen = of(limits.answers, "aws-hydrogen");
     CHECK(hydrogen.preheat_c == annex->preheat_c);
     CHECK(hydrogen.says.find("medium restraint assumed") != std::string::npos);

@@ -6,7 +6,7 @@
 namespace seamturn::figures::detail {
 
 void explain_hold_time(const Subject& subject, std::vector<ExplainStep>& steps) {
-  const plan::PlannedHeat& after = subject.planned.after;
+  const plan::Aftercare& after = subject.planned.aftercare;
   ExplainStep step = step_of(heat::hold_time_card(), "hold-time", "joint " + subject.planned.id);
   add(step.inputs, "size", after.hold_size_mm, "mm", "throat or depth");
   add_word(step.inputs, "row", after.hold.row, "highest heat input of all passes");
@@ -28,7 +28,7 @@ void explain_hold_time(const Subject& subject, std::vector<ExplainStep>& steps) 
 }
 
 void explain_hardness(const Subject& subject, std::vector<ExplainStep>& steps) {
-  const auto& hardness = subject.planned.after.hardness;
+  const auto& hardness = subject.planned.aftercare.hardness;
   if (!hardness) return;
   ExplainStep step = step_of(heat::hardness_card(), "hardness", "joint " + subject.planned.id);
   add_word(step.inputs, "member", hardness->member, "its analysis");
@@ -42,7 +42,7 @@ void explain_hardness(const Subject& subject, std::vector<ExplainStep>& steps) {
 }
 
 void explain_tearing(const Subject& subject, std::vector<ExplainStep>& steps) {
-  const auto& check = subject.planned.after.tearing;
+  const auto& check = subject.planned.aftercare.tearing;
   if (!check) return;
   ExplainStep step =
       step_of(heat::lamellar_tearing_card(), "lamellar-tearing", "joint " + subject.planned.id);

@@ -61,22 +61,9 @@ std::string predicted_text(const plan::PlannedPass& pass) {
   return "then at " + (low == high ? low : low + " to " + high) + " degC by the models";
 }
 
-heat::CoolingCase case_of(joint::JointType type) {
-  switch (type) {
-    case joint::JointType::butt:
-      return heat::CoolingCase::butt;
-    case joint::JointType::corner:
-      return heat::CoolingCase::fillet_corner;
-    case joint::JointType::tee:
-    case joint::JointType::lap:
-      break;
-  }
-  return heat::CoolingCase::fillet_tee;
-}
-
 /// Which flow governs the shortest time, and from which thickness on.
 void add_flow(const Subject& subject, const plan::PlannedPass& pass, ExplainStep& step) {
-  const auto time = heat::cooling_time({case_of(subject.described.type),
+  const auto time = heat::cooling_time({heat::cooling_case_of(subject.described.type),
                                         pass.pass.heat_input_kj_mm,
                                         subject.planned.heat.thickness_mm,
                                         subject.planned.heat.preheat_c});
@@ -122,7 +109,7 @@ void explain_waits(const Subject& subject, std::vector<ExplainStep>& steps) {
                first ? "none" : wait,
                predicted_text(pass));
     }
-    if (const auto& keep = subject.planned.after.keep) {
+    if (const auto& keep = subject.planned.aftercare.keep) {
       add_word(step.results,
                "stays at the preheat after heating",
                base::fixed_text(keep->strip_s, 0) + " to " +

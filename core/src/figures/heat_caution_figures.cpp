@@ -134,7 +134,7 @@ Answer lamellar_tearing_figure(Arguments& arguments) {
                                                                    "penetration",
                                                                    "corner"}));
   params.restraint =
-      static_cast<heat::TearingRestraint>(arguments.choice("restraint", {"low", "medium", "high"}));
+      static_cast<joint::Restraint>(arguments.choice("restraint", {"low", "medium", "high"}));
   params.preheat_c = arguments.number("preheat");
   params.compressed_statically = yes(arguments, "compressed");
   const std::size_t plate = arguments.has("plate-class")

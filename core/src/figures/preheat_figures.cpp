@@ -115,7 +115,7 @@ Answer by_aws_hydrogen(Arguments& arguments) {
   const base::Outcome<heat::AwsHydrogenPreheat> preheat =
       heat::aws_hydrogen_preheat({arguments.number("pcm"),
                                   arguments.number("hydrogen"),
-                                  static_cast<heat::Restraint>(restraint),
+                                  static_cast<joint::Restraint>(restraint),
                                   arguments.number("thickness")});
   if (!preheat) return preheat.error();
   return ResultMaker("preheat")

@@ -97,13 +97,6 @@ std::vector<base::Finding> findings_of(const AwsHydrogenParams& params) {
 
 }  // namespace
 
-std::string_view restraint_name(Restraint restraint) {
-  constexpr std::string_view names[] = {"low", "medium", "high"};
-  const auto index = static_cast<std::size_t>(restraint);
-  SEAMTURN_REQUIRE(index < std::size(names), index);
-  return names[index];
-}
-
 base::Outcome<AwsHydrogenPreheat> aws_hydrogen_preheat(const AwsHydrogenParams& params) {
   SEAMTURN_REQUIRE(std::isfinite(params.pcm) && params.pcm >= 0.0, params.pcm);
   SEAMTURN_REQUIRE(detail::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 
+#include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
 
@@ -79,6 +80,19 @@ std::string_view cooling_case_name(CoolingCase c) {
   return shape_of(c).name;
 }
 
+CoolingCase cooling_case_of(joint::JointType type) {
+  switch (type) {
+    case joint::JointType::butt:
+      return CoolingCase::butt;
+    case joint::JointType::corner:
+      return CoolingCase::fillet_corner;
+    case joint::JointType::tee:
+    case joint::JointType::lap:
+      break;
+  }
+  return CoolingCase::fillet_tee;
+}
+
 base::Outcome<CoolingTime> cooling_time(const CoolingParams& p) {
   SEAMTURN_REQUIRE(std::isfinite(p.heat_input_kj_mm) && p.heat_input_kj_mm > 0.0,
                    p.heat_input_kj_mm);
@@ -115,12 +129,7 @@ base::Outcome<CoolingTime> cooling_time(const CoolingParams& p) {
 
 const base::FigureCard& cooling_time_card() {
   static const FigureKey keys[] = {
-      {"case",
-       Dimension::none,
-       "how the run lies",
-       "run-on-plate, butt, fillet-tee or fillet-corner",
-       true,
-       true},
+      detail::case_key,
       {"heat-input", Dimension::heat_input, "heat input with the European k", "> 0"},
       {"thickness", Dimension::length, "plate thickness", "> 0"},
       {"start",

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What the functions of this room share: is it a quantity, and how a finding is made.
+// What the functions of this room share: is it a quantity, how a finding is made, a key of figures.
 #pragma once
 
 #include <cmath>
 #include <string>
 #include <string_view>
 
+#include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/base/valid_range.hpp"
@@ -31,5 +32,13 @@ namespace seamturn::heat::detail {
   return std::string(what) + " " + base::digits_text(value) + suffix + " lies outside " +
          base::shortest_text(range.least) + " to " + base::shortest_text(range.largest) + suffix;
 }
+
+/// The key of figures that ask how a run lies.
+inline constexpr base::FigureKey case_key{"case",
+                                          base::Dimension::none,
+                                          "how the run lies",
+                                          "run-on-plate, butt, fillet-tee or fillet-corner",
+                                          true,
+                                          true};
 
 }  // namespace seamturn::heat::detail

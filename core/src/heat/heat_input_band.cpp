@@ -61,12 +61,7 @@ base::Outcome<HeatInputBand> heat_input_band(const BandParams& p) {
 
 const base::FigureCard& heat_band_card() {
   static const FigureKey keys[] = {
-      {"case",
-       Dimension::none,
-       "how the run lies",
-       "run-on-plate, butt, fillet-tee or fillet-corner",
-       true,
-       true},
+      detail::case_key,
       {"thickness", Dimension::length, "plate thickness", "> 0"},
       {"preheat", Dimension::temperature, "coolest start of a run", "below the interpass maximum"},
       {"interpass",

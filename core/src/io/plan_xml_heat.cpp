@@ -80,7 +80,7 @@ void put_tearing(pugi::xml_node parent, const plan::TearingCheck& check) {
   put_text(node, "verdict", heat::tearing_verdict_name(check.verdict));
 }
 
-void put_after(pugi::xml_node parent, const plan::PlannedHeat& after) {
+void put_aftercare(pugi::xml_node parent, const plan::Aftercare& after) {
   pugi::xml_node hold = parent.append_child("hold");
   put_number(hold, "hours", after.hold.hours);
   put_flag(hold, "cooling_only", after.hold.cooling_only);
@@ -119,7 +119,7 @@ void put_heat(pugi::xml_node parent, const plan::PlannedJoint& joint) {
   put_temperatures(node, joint.heat);
   put_answers(node, joint.heat);
   if (joint.heat.window) put_window(node, *joint.heat.window);
-  put_after(node, joint.after);
+  put_aftercare(node, joint.aftercare);
 }
 
 }  // namespace seamturn::io::detail

@@ -187,6 +187,17 @@ void read_tolerance(FileContext& context,
   library.tolerances.push_back(std::move(tolerance));
 }
 
+/// Of these rows all libraries together may hold one.
+void refuse_second(AttributeReader& reader,
+                   bool is_second,
+                   const char* code,
+                   const std::string& row) {
+  if (!is_second) return;
+  reader.error(
+      code,
+      "second " + row + " row; expected at most one in all libraries used; delete one of them");
+}
+
 void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Gouging row;
@@ -195,11 +206,7 @@ void read_gouging(FileContext& context, const pugi::xml_node& element, planner::
   row.speed_mm_s = reader.quantity("speed", ranges::gouging_speed);
   row.entry_s = reader.quantity("entry", ranges::time);
   read_origin(reader, row);
-  if (library.gouging) {
-    reader.error("read.gouging.repeated",
-                 "second gouging row; expected at most one in all libraries used; delete one of "
-                 "them");
-  }
+  refuse_second(reader, library.gouging.has_value(), "read.gouging.repeated", "gouging");
   reader.finish("gouging", library.places);
   check_children(context, element, {});
   library.gouging = std::move(row);
@@ -215,11 +222,7 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
   row.entry_s = reader.quantity("entry", ranges::time);
   row.holds = reader.find_yes("holds");
   read_origin(reader, row);
-  if (library.heating) {
-    reader.error("read.heating.repeated",
-                 "second heating row; expected at most one in all libraries used; delete one of "
-                 "them");
-  }
+  refuse_second(reader, library.heating.has_value(), "read.heating.repeated", "heating");
   reader.finish("heating", library.places);
   check_children(context, element, {});
   library.heating = std::move(row);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/joint/joint.hpp"
 
+#include <iterator>
+
 #include "seamturn/base/error.hpp"
 
 namespace seamturn::joint {
@@ -57,7 +59,9 @@ std::vector<Stretch> stretches_of(const Seam& seam) {
 
 std::string_view restraint_name(Restraint restraint) {
   constexpr std::string_view names[] = {"low", "medium", "high"};
-  return names[static_cast<std::size_t>(restraint)];
+  const auto index = static_cast<std::size_t>(restraint);
+  SEAMTURN_REQUIRE(index < std::size(names), index);
+  return names[index];
 }
 
 bool runs_against(const Seam& second, const Seam& first) {

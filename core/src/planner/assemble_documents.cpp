@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <iterator>
+#include <set>
 
 #include "detail_assemble.hpp"
 #include "seamturn/process/deposit.hpp"
@@ -29,13 +30,15 @@ const process::Gas& gas_of(const Library& library, const pass::Pass& pass) {
 procedure::SeamWork seam_work(const Inputs& inputs,
                               const JointWork& work,
                               const joint::Seam& seam,
-                              const plan::PlannedSeam& planned) {
+                              const plan::PlannedSeam& planned,
+                              const heat::HoldTime& hold) {
   procedure::SeamWork out;
   out.joint = work.joint;
   out.seam = &seam;
   out.section = &planned.section;
   out.stack = &planned.stack;
   out.heat = &work.heat;
+  out.hold = &hold;
   out.wire = work.wire;
   out.gas = &gas_of(inputs.library, planned.stack.passes.front());
   out.steel_1 = work.member_1->steel;
@@ -44,31 +47,54 @@ procedure::SeamWork seam_work(const Inputs& inputs,
   out.group_2 = work.steel_2->group;
   out.thickness_1_mm = joint::wall_thickness_mm(work.member_1->shape);
   out.thickness_2_mm = joint::wall_thickness_mm(work.member_2->shape);
-  out.hold_yield_mpa = procedure::hold_yield_mpa(*work.steel_1, *work.steel_2);
   const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
   out.closed = circle != nullptr;
   if (circle != nullptr) out.diameter_mm = 2.0 * circle->radius_mm;
   return out;
 }
 
-bool may_tear(const plan::PlannedJoint& joint) {
-  return joint.after.tearing && joint.after.tearing->verdict == heat::TearingVerdict::not_met;
+const plan::PlannedJoint& planned_joint(const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.id == id) return joint;
+  }
+  SEAMTURN_REQUIRE(false, id);
+  return plan.joints.front();
 }
 
-/// Before the lines of the contract, which come last.
-void add_tearing_line(const plan::PlannedJoint& joint, procedure::Procedure& procedure) {
-  const auto& check = joint.after.tearing;
-  if (!check || check->points.required == heat::ZClass::none) return;
+/// The plates of a procedure's joints that need a class, each once. Before the lines of the
+/// contract, which come last.
+void add_tearing_line(const plan::Plan& plan, procedure::Procedure& procedure) {
+  std::set<std::string> plates;
+  for (const std::string& id : procedure.joints) {
+    const auto& check = planned_joint(plan, id).aftercare.tearing;
+    if (!check || check->points.required == heat::ZClass::none) continue;
+    plates.insert(check->member + " (" + std::string(heat::z_class_name(check->points.required)) +
+                  " asked for, " + std::string(heat::z_class_name(check->plate)) + " ordered)");
+  }
+  if (plates.empty()) return;
+  std::string list;
+  for (const std::string& plate : plates) list += (list.empty() ? "" : ", ") + plate;
   procedure.inspection.insert(
       std::prev(procedure.inspection.end()),
-      "plate " + check->member +
-          ": ultrasonic test beneath the weld for laminations before welding "
-          "(EN 10160) and for tearing after the hold time; class asked for " +
-          std::string(heat::z_class_name(check->points.required)) + ", ordered " +
-          std::string(heat::z_class_name(check->plate)));
+      "lamellar tearing: ultrasonic test beneath the weld for laminations before welding (EN "
+      "10160) and for tearing after the hold time; plates " +
+          list);
 }
 
-procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
+/// What one joint adds to the cautions of all documents it stands in.
+void add_triggers(const plan::PlannedJoint& joint, procedure::CautionTriggers& triggers) {
+  triggers.thickness_max_mm = std::max(triggers.thickness_max_mm, joint.heat.thickness_mm);
+  triggers.cet_max = std::max(triggers.cet_max, joint.heat.cet_governing);
+  if (joint.heat.needs_heating) {
+    triggers.preheat_max_c = std::max(triggers.preheat_max_c, joint.heat.preheat_c);
+  }
+  const auto& tearing = joint.aftercare.tearing;
+  if (tearing && tearing->verdict == heat::TearingVerdict::not_met) triggers.may_tear = true;
+  if (joint.heat.outside_range) triggers.outside_range = true;
+}
+
+/// Of the part and the cell, whatever joint is welded.
+procedure::CautionTriggers part_triggers(const plan::Plan& plan) {
   procedure::CautionTriggers triggers;
   triggers.on_positioner = plan.cell.has_value();
   triggers.part_mass_kg = plan.part.mass_kg;
@@ -77,19 +103,6 @@ procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
       if (axis.rad() != 0.0) triggers.tilting = true;
     }
   }
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    triggers.thickness_max_mm = std::max(triggers.thickness_max_mm, joint.heat.thickness_mm);
-    triggers.cet_max = std::max(triggers.cet_max, joint.heat.cet_governing);
-    if (joint.heat.needs_heating) {
-      triggers.preheat_max_c = std::max(triggers.preheat_max_c, joint.heat.preheat_c);
-    }
-    triggers.may_tear = triggers.may_tear || may_tear(joint);
-  }
-  triggers.outside_range =
-      std::any_of(plan.findings.begin(), plan.findings.end(), [](const base::Finding& finding) {
-        return finding.code.size() > 13 &&
-               finding.code.compare(finding.code.size() - 13, 13, ".out_of_range") == 0;
-      });
   for (const joint::Member& member : plan.weldment.members) {
     const auto* tube = std::get_if<joint::Tube>(&member.shape);
     if (tube != nullptr && 2.0 * tube->wall_mm < tube->outer_diameter_mm) {
@@ -99,14 +112,6 @@ procedure::CautionTriggers triggers_of(const plan::Plan& plan) {
     if (forging != nullptr && forging->bore_mm > 0.0) triggers.closed_cavity = true;
   }
   return triggers;
-}
-
-const plan::PlannedJoint& planned_joint(const plan::Plan& plan, const std::string& id) {
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    if (joint.id == id) return joint;
-  }
-  SEAMTURN_REQUIRE(false, id);
-  return plan.joints.front();
 }
 
 void keep_used_consumables(const Inputs& inputs, plan::Plan& plan) {
@@ -173,22 +178,21 @@ void assemble_procedures(const Inputs& inputs,
   std::vector<procedure::SeamWork> work;
   for (std::size_t j = 0; j < joints.size(); ++j) {
     for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
-      work.push_back(
-          seam_work(inputs, joints[j], *joints[j].seams[s].seam, plan.joints[j].seams[s]));
+      work.push_back(seam_work(inputs,
+                               joints[j],
+                               *joints[j].seams[s].seam,
+                               plan.joints[j].seams[s],
+                               plan.joints[j].aftercare.hold));
     }
   }
   plan.procedures = procedure::group_procedures(work);
-  plan.cautions = procedure::find_cautions(triggers_of(plan));
+  procedure::CautionTriggers of_all = part_triggers(plan);
+  for (const plan::PlannedJoint& joint : plan.joints) add_triggers(joint, of_all);
+  plan.cautions = procedure::find_cautions(of_all);
   for (procedure::Procedure& procedure : plan.procedures) {
-    procedure::CautionTriggers triggers = triggers_of(plan);
-    const plan::PlannedJoint& joint =
-        planned_joint(plan, planned_seam(plan, procedure.seams.front()).joint);
-    const procedure::HeatLimits& heat = joint.heat;
-    triggers.may_tear = may_tear(joint);
-    add_tearing_line(joint, procedure);
-    triggers.thickness_max_mm = heat.thickness_mm;
-    triggers.cet_max = heat.cet_governing;
-    triggers.preheat_max_c = heat.needs_heating ? heat.preheat_c : 0.0;
+    procedure::CautionTriggers triggers = part_triggers(plan);
+    for (const std::string& id : procedure.joints) add_triggers(planned_joint(plan, id), triggers);
+    add_tearing_line(plan, procedure);
     procedure.cautions = procedure::find_cautions(triggers);
     for (const std::string& seam : procedure.seams)
       planned_seam(plan, seam).procedure = procedure.id;

@@ -28,7 +28,9 @@ void assemble_order(const Inputs& inputs,
 
 /// Hold times, soak, hardness, tearing and later heating; needs assemble_joints. Warns
 /// heat.tearing.class_missing.
-void assemble_heat(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
+void assemble_aftercare(const Inputs& inputs,
+                        const std::vector<JointWork>& joints,
+                        plan::Plan& plan);
 
 /// How warm each place is when its passes start; needs assemble_order.
 void assemble_start_temperatures(const Inputs& inputs,

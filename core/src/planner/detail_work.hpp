@@ -80,6 +80,12 @@ struct SeamRef {
 /// of an intermittent seam the way with the torch withdrawn.
 [[nodiscard]] double pass_overhead_s(const cell::Cell& cell, const joint::Seam& seam);
 
+/// A finding about a joint, at its place: "joint J1: ...".
+[[nodiscard]] base::Finding joint_finding(const Inputs& inputs,
+                                          const joint::Joint& joint,
+                                          base::Severity severity,
+                                          std::string code,
+                                          const std::string& text);
 /// Where something stands in the weldment file; an empty place when the reader did not keep it.
 [[nodiscard]] base::Place place_of(const joint::Weldment& weldment, const std::string& key);
 

@@ -101,11 +101,13 @@ class Limits {
   }
 
   void tell(Severity severity, const std::string& code, const std::string& text) {
-    findings_.push_back(Finding{severity,
-                                code,
-                                "joint " + work_.joint->id + ": " + text,
-                                place_of(inputs_.weldment, "joint/" + work_.joint->id),
-                                {}});
+    findings_.push_back(joint_finding(inputs_, *work_.joint, severity, code, text));
+  }
+
+  /// A method's warning about its range.
+  void pass_on(const Finding& finding, const std::string& of = {}) {
+    limits_.outside_range = true;
+    tell(finding.severity, finding.code, of + finding.text);
   }
 
   /// Elements outside the range of CET; that of CET itself the method tells.
@@ -113,7 +115,7 @@ class Limits {
     const auto cet = material::carbon_equivalent(CarbonFormula::cet, chemistry.composition);
     for (const Finding& finding : cet->findings) {
       if (finding.code != "material.composition.out_of_range") continue;
-      tell(finding.severity, finding.code, "part " + member.id + ": " + finding.text);
+      pass_on(finding, "part " + member.id + ": ");
     }
   }
 
@@ -145,9 +147,7 @@ class Limits {
       tell(Severity::error, preheat.error().code, preheat.error().text);
       return false;
     }
-    for (const Finding& finding : preheat->findings) {
-      tell(finding.severity, finding.code, finding.text);
-    }
+    for (const Finding& finding : preheat->findings) pass_on(finding);
     limits_.preheat_computed_c = preheat->preheat_c;
     limits_.answers = ask_methods(work_, limits_, inputs_.weldment.ambient_c);
     return choose_preheat(inputs_, work_, limits_, findings_);
@@ -180,8 +180,7 @@ class Limits {
       tell(Severity::warning, time.error().code, time.error().text + "; t8/5 is left out");
       return;
     }
-    for (const Finding& finding : time->findings)
-      tell(finding.severity, finding.code, finding.text);
+    for (const Finding& finding : time->findings) pass_on(finding);
   }
 
   const Inputs& inputs_;

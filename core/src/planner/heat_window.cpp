@@ -133,11 +133,8 @@ void tell(const Inputs& inputs,
           const JointWork& work,
           const std::string& text,
           std::vector<Finding>& findings) {
-  findings.push_back(Finding{Severity::warning,
-                             "heat.window.not_closed",
-                             "joint " + work.joint->id + ": " + text,
-                             place_of(inputs.weldment, "joint/" + work.joint->id),
-                             {}});
+  findings.push_back(
+      joint_finding(inputs, *work.joint, Severity::warning, "heat.window.not_closed", text));
 }
 
 void tell_open(const Inputs& inputs,

@@ -20,19 +20,6 @@ const material::Steel* find_steel(const Library& library, const std::string& des
   return nullptr;
 }
 
-heat::CoolingCase cooling_case_of(const joint::Joint& joint) {
-  switch (joint.type) {
-    case joint::JointType::butt:
-      return heat::CoolingCase::butt;
-    case joint::JointType::tee:
-    case joint::JointType::lap:  // three ways for the heat to go, as in a tee
-      return heat::CoolingCase::fillet_tee;
-    case joint::JointType::corner:
-      return heat::CoolingCase::fillet_corner;
-  }
-  return heat::CoolingCase::butt;
-}
-
 /// Extent of a part that can take up heat: of a plate across the seam in its own plane (its smaller
 /// side when the seam has no place), the length of a tube, bar or forging, the width of a ring.
 double heated_width_mm(const joint::Member& member, const joint::Seam& seam) {
@@ -80,11 +67,8 @@ std::optional<section::WeldSection> make_section(const Inputs& inputs,
                                                  std::vector<Finding>& findings) {
   base::Outcome<section::WeldSection> section = section::weld_section(section_params(joint, seam));
   if (!section) {
-    findings.push_back(Finding{Severity::error,
-                               section.error().code,
-                               "joint " + joint.id + ": " + section.error().text,
-                               place_of(inputs.weldment, "joint/" + joint.id),
-                               {}});
+    findings.push_back(
+        joint_finding(inputs, joint, Severity::error, section.error().code, section.error().text));
     return std::nullopt;
   }
   return std::move(section).value();
@@ -146,11 +130,8 @@ void set_gaps(const Inputs& inputs,
     }
     base::Outcome<Gaps> gaps = find_gaps(inputs, work, heat_inputs);
     if (!gaps) {
-      findings.push_back(Finding{Severity::error,
-                                 gaps.error().code,
-                                 "joint " + work.joint->id + ": " + gaps.error().text,
-                                 place_of(inputs.weldment, "joint/" + work.joint->id),
-                                 {}});
+      findings.push_back(joint_finding(
+          inputs, *work.joint, Severity::error, gaps.error().code, gaps.error().text));
       return;
     }
     choice.gaps = std::move(gaps).value();
@@ -175,7 +156,7 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   work.steel_2 = find_steel(inputs.library, work.member_2->steel);
   work.wire = &wire_of(inputs, joint);
   SEAMTURN_REQUIRE(work.steel_1 != nullptr && work.steel_2 != nullptr, joint.id);
-  work.cooling_case = cooling_case_of(joint);
+  work.cooling_case = heat::cooling_case_of(joint.type);
   check_preparation(inputs, joint, findings);
 
   const auto errors_before = error_count(findings);
@@ -301,6 +282,18 @@ std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints) {
     for (const SeamWork& seam : joint.seams) seams.push_back(SeamRef{&joint, &seam});
   }
   return seams;
+}
+
+Finding joint_finding(const Inputs& inputs,
+                      const joint::Joint& joint,
+                      Severity severity,
+                      std::string code,
+                      const std::string& text) {
+  return Finding{severity,
+                 std::move(code),
+                 "joint " + joint.id + ": " + text,
+                 place_of(inputs.weldment, "joint/" + joint.id),
+                 {}};
 }
 
 base::Place place_of(const joint::Weldment& weldment, const std::string& key) {

@@ -33,78 +33,76 @@ void check_library(const Inputs& inputs, std::vector<Finding>& findings) {
   }
 }
 
+void warn(const Inputs& inputs, plan::Plan& plan, const char* code, const std::string& text) {
+  plan.findings.push_back(
+      Finding{Severity::warning, code, text, detail::place_of(inputs.weldment, "weldment"), {}});
+}
+
+/// Ids of the joints that answer yes, "J1, J2"; empty when none does.
+template <class Joints, class Is>
+std::string joints_that(const Joints& joints, const Is& is) {
+  std::string list;
+  for (const auto& joint : joints) {
+    if (is(joint)) list += (list.empty() ? "" : ", ") + joint.id;
+  }
+  return list;
+}
+
 void note_not_turned(const Inputs& inputs, plan::Plan& plan) {
   if (!inputs.cell) {
-    plan.findings.push_back(Finding{
-        Severity::warning,
-        "plan.cell.none",
-        "the weldment names no cell: no stances, order or cycle are planned, and the cell time is "
-        "the arc time alone; add <use cell=\"...\"/>",
-        detail::place_of(inputs.weldment, "weldment"),
-        {}});
+    warn(inputs,
+         plan,
+         "plan.cell.none",
+         "the weldment names no cell: no stances, order or cycle are planned, and the cell time is "
+         "the arc time alone; add <use cell=\"...\"/>");
     return;
   }
   if (plan.not_turned.empty()) return;
   std::string list;
   for (const std::string& id : plan.not_turned) list += (list.empty() ? "" : ", ") + id;
-  plan.findings.push_back(Finding{
-      Severity::warning,
-      "plan.seam.not_turned",
-      "seams without a place in the weldment are priced and heated but not turned; each adds its "
-      "arc time to the cell time: " +
-          list,
-      detail::place_of(inputs.weldment, "weldment"),
-      {}});
+  warn(inputs,
+       plan,
+       "plan.seam.not_turned",
+       "seams without a place in the weldment are priced and heated but not turned; each adds its "
+       "arc time to the cell time: " +
+           list);
 }
 
 void note_grade_maxima(const Inputs& inputs, plan::Plan& plan) {
-  std::string list;
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    if (joint.heat.from_grade_maxima) list += (list.empty() ? "" : ", ") + joint.id;
-  }
+  const std::string list = joints_that(
+      plan.joints, [](const plan::PlannedJoint& joint) { return joint.heat.from_grade_maxima; });
   if (list.empty()) return;
-  plan.findings.push_back(Finding{
-      Severity::warning,
-      "heat.analysis.from_grade",
-      "no heat analysis is given for members of joints " + list +
-          ": the composition limits of the grade were used, which ask for more preheat than most "
-          "heats need; add <analysis> from the certificate",
-      detail::place_of(inputs.weldment, "weldment"),
-      {}});
+  warn(inputs,
+       plan,
+       "heat.analysis.from_grade",
+       "no heat analysis is given for members of joints " + list +
+           ": the composition limits of the grade were used, which ask for more preheat than most "
+           "heats need; add <analysis> from the certificate");
 }
 
 void note_gouging(const Inputs& inputs, plan::Plan& plan) {
-  if (inputs.library.gouging) return;
-  std::string list;
-  for (const joint::Joint& joint : inputs.weldment.joints) {
-    if (joint.root == joint::RootDecision::gouge) list += (list.empty() ? "" : ", ") + joint.id;
-  }
-  if (list.empty()) return;
-  plan.findings.push_back(
-      Finding{Severity::warning,
-              "plan.gouging.no_rate",
-              "joints " + list +
-                  " are gouged, and no library says how fast: that time is neither on the clock "
-                  "nor in the price; add a <gouging> row",
-              detail::place_of(inputs.weldment, "weldment"),
-              {}});
+  const std::string list = joints_that(inputs.weldment.joints, [](const joint::Joint& joint) {
+    return joint.root == joint::RootDecision::gouge;
+  });
+  if (inputs.library.gouging || list.empty()) return;
+  warn(inputs,
+       plan,
+       "plan.gouging.no_rate",
+       "joints " + list +
+           " are gouged, and no library says how fast: that time is neither on the clock nor in "
+           "the price; add a <gouging> row");
 }
 
 void note_heating(const Inputs& inputs, plan::Plan& plan) {
-  if (inputs.library.heating) return;
-  std::string list;
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    if (joint.heat.needs_heating) list += (list.empty() ? "" : ", ") + joint.id;
-  }
-  if (list.empty()) return;
-  plan.findings.push_back(
-      Finding{Severity::warning,
-              "plan.heating.no_rate",
-              "joints " + list +
-                  " are preheated, and no library says how: that time is neither on the clock nor "
-                  "in the price; add a <heating> row",
-              detail::place_of(inputs.weldment, "weldment"),
-              {}});
+  const std::string list = joints_that(
+      plan.joints, [](const plan::PlannedJoint& joint) { return joint.heat.needs_heating; });
+  if (inputs.library.heating || list.empty()) return;
+  warn(inputs,
+       plan,
+       "plan.heating.no_rate",
+       "joints " + list +
+           " are preheated, and no library says how: that time is neither on the clock nor in the "
+           "price; add a <heating> row");
 }
 
 plan::Plan head_of(const Inputs& inputs) {
@@ -160,7 +158,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
     detail::assemble_joints(inputs, joints, {}, plan);
   }
   if (params.progress) params.progress("documents");
-  detail::assemble_heat(inputs, joints, plan);
+  detail::assemble_aftercare(inputs, joints, plan);
   detail::assemble_start_temperatures(inputs, joints, plan);
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);

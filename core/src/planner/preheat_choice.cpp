@@ -18,19 +18,6 @@ using base::Severity;
 using procedure::HeatLimits;
 using procedure::PreheatAnswer;
 
-void tell(const Inputs& inputs,
-          const JointWork& work,
-          std::vector<Finding>& findings,
-          Severity severity,
-          const std::string& code,
-          const std::string& text) {
-  findings.push_back(Finding{severity,
-                             code,
-                             "joint " + work.joint->id + ": " + text,
-                             place_of(inputs.weldment, "joint/" + work.joint->id),
-                             {}});
-}
-
 std::string basis_of(const std::string& method) {
   if (method == "cet") return "CET method (formula from memory of EN 1011-2)";
   if (method == "aws-category") return "AWS D1.1 table of categories";
@@ -78,12 +65,13 @@ class Choice {
   }
 
  private:
+  void tell(Severity severity, std::string code, const std::string& text) {
+    findings_.push_back(joint_finding(inputs_, *work_.joint, severity, std::move(code), text));
+  }
+
   void take(double preheat_c, const std::string& basis) {
     if (preheat_c < asked_c_) {
-      tell(inputs_,
-           work_,
-           findings_,
-           Severity::warning,
+      tell(Severity::warning,
            "heat.preheat.stated_below_computed",
            "the file leads to a preheat of " + fixed_text(preheat_c, 0) + " degC, the " +
                asked_by_ + " asks for " + fixed_text(asked_c_, 0) + " degC; reason given: \"" +
@@ -103,10 +91,7 @@ class Choice {
         });
     SEAMTURN_REQUIRE(named != limits_.answers.end(), stated_.preheat_by);
     if (!named->may_govern && !named->no_preheat) {
-      tell(inputs_,
-           work_,
-           findings_,
-           Severity::error,
+      tell(Severity::error,
            "heat.preheat.method_silent",
            "preheat-by names " + stated_.preheat_by + ", which does not speak here: " +
                named->says + "; name another method, or state preheat= with its reason");
@@ -156,15 +141,14 @@ bool may_be_reduced(const JointWork& work, double cet_plate) {
 }
 
 Finding reduction_refused(const Inputs& inputs, const JointWork& work) {
-  return Finding{
+  return joint_finding(
+      inputs,
+      *work.joint,
       Severity::error,
       "heat.preheat.reduction",
-      "joint " + work.joint->id +
-          ": preheat-less asks for the reduction of a single-run fillet; it needs a fillet of one "
-          "run in every position, and a wire whose CET is stated and at least 0.03 % below the "
-          "plates'; delete preheat-less=, or change weld or wire",
-      place_of(inputs.weldment, "joint/" + work.joint->id),
-      {}};
+      "preheat-less asks for the reduction of a single-run fillet; it needs a fillet of one "
+      "run in every position, and a wire whose CET is stated and at least 0.03 % below the "
+      "plates'; delete preheat-less=, or change weld or wire");
 }
 
 bool choose_preheat(const Inputs& inputs,
@@ -177,18 +161,18 @@ bool choose_preheat(const Inputs& inputs,
 bool check_conflict(const Inputs& inputs, const JointWork& work, std::vector<Finding>& findings) {
   const HeatLimits& limits = work.heat;
   if (limits.preheat_c < limits.interpass_max_c) return true;
-  tell(inputs,
-       work,
-       findings,
-       Severity::error,
-       "heat.preheat.above_interpass",
-       "preheat " + fixed_text(limits.preheat_c, 0) + " degC" +
-           (limits.neighbour.empty() ? ""
-                                     : " (asked for by joint " + limits.neighbour + " beside it)") +
-           " is not below the interpass maximum of " + fixed_text(limits.interpass_max_c, 0) +
-           " degC (" + limits.interpass_basis +
-           "); ways out: lower-hydrogen wire, more heat input, a real analysis instead of the "
-           "grade's limits, another steel");
+  findings.push_back(joint_finding(
+      inputs,
+      *work.joint,
+      Severity::error,
+      "heat.preheat.above_interpass",
+      "preheat " + fixed_text(limits.preheat_c, 0) + " degC" +
+          (limits.neighbour.empty() ? ""
+                                    : " (asked for by joint " + limits.neighbour + " beside it)") +
+          " is not below the interpass maximum of " + fixed_text(limits.interpass_max_c, 0) +
+          " degC (" + limits.interpass_basis +
+          "); ways out: lower-hydrogen wire, more heat input, a real analysis instead of the "
+          "grade's limits, another steel"));
   return false;
 }
 

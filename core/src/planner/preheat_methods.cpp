@@ -88,10 +88,8 @@ PreheatAnswer ask_aws_hydrogen(const JointWork& work, const HeatLimits& limits) 
   const std::string name = "aws-hydrogen";
   if (!limits.pcm_plate) return silent(name, "no Pcm within its range", Status::from_memory);
   const joint::StatedHeat& stated = work.joint->heat;
-  const auto cell = heat::aws_hydrogen_preheat({*limits.pcm_plate,
-                                                limits.hydrogen_ml_100g,
-                                                static_cast<heat::Restraint>(stated.restraint),
-                                                limits.thickness_mm});
+  const auto cell = heat::aws_hydrogen_preheat(
+      {*limits.pcm_plate, limits.hydrogen_ml_100g, stated.restraint, limits.thickness_mm});
   if (!cell) return silent(name, cell.error().text, Status::from_memory);
   PreheatAnswer answer{name, cell->preheat_c, "", cell->status, false};
   answer.says =

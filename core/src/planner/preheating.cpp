@@ -2,7 +2,6 @@
 #include <algorithm>
 
 #include "detail_preheating.hpp"
-#include "seamturn/heat/preheat_zone.hpp"
 #include "seamturn/process/deposit.hpp"
 
 namespace seamturn::planner::detail {
@@ -14,11 +13,8 @@ double strip_heat_j(const Inputs& inputs, const JointWork& work, const joint::Se
   const double rise_k =
       work.heat.preheat_c + cooling::heated_above_preheat_k - inputs.weldment.ambient_c;
   double across_mm2 = 0.0;
-  const int paths[] = {cooling_plate(inputs, work).heat_paths - 1, 1};
-  const joint::Member* members[] = {work.member_1, work.member_2};
-  for (int m = 0; m < 2; ++m) {
-    const double thickness_mm = joint::wall_thickness_mm(members[m]->shape);
-    across_mm2 += paths[m] * thickness_mm * heat::zone_width_mm(thickness_mm);
+  for (const heat::HeatPath& path : work.heat.paths) {
+    across_mm2 += path.average_mm * work.heat.zone_width_mm;
   }
   return across_mm2 * seam.length_mm * cooling::heat_capacity_j_mm3_k * rise_k;
 }
@@ -37,9 +33,8 @@ double part_heat_j(const Inputs& inputs, const std::vector<SeamRef>& seams) {
 
 cooling::WarmStrip warm_strip(const Inputs& inputs, const JointWork& work) {
   cooling::WarmStrip strip;
-  strip.thickness_mm = std::min(joint::wall_thickness_mm(work.member_1->shape),
-                                joint::wall_thickness_mm(work.member_2->shape));
-  strip.half_width_mm = heat::zone_width_mm(strip.thickness_mm);
+  strip.thickness_mm = thinner_mm(work);
+  strip.half_width_mm = work.heat.zone_width_mm;
   strip.ambient_c = inputs.weldment.ambient_c;
   strip.preheat_c = work.heat.preheat_c;
   return strip;
@@ -47,9 +42,8 @@ cooling::WarmStrip warm_strip(const Inputs& inputs, const JointWork& work) {
 
 double heating_time_s(const Inputs& inputs, const JointWork& work, const joint::Seam& seam) {
   if (!work.heat.needs_heating || !inputs.library.heating) return 0.0;
-  return process::heating_time_s(*inputs.library.heating,
-                                 strip_heat_j(inputs, work, seam),
-                                 heat::soak_time_s(work.heat.thickness_mm));
+  return process::heating_time_s(
+      *inputs.library.heating, strip_heat_j(inputs, work, seam), work.heat.soak_s);
 }
 
 double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& seams) {
@@ -58,7 +52,7 @@ double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& 
   for (const SeamRef& seam : seams) {
     if (!seam.joint->heat.needs_heating) continue;
     heat_j += strip_heat_j(inputs, *seam.joint, *seam.work->seam);
-    soak_s = std::max(soak_s, heat::soak_time_s(seam.joint->heat.thickness_mm));
+    soak_s = std::max(soak_s, seam.joint->heat.soak_s);
   }
   if (heat_j <= 0.0 || !inputs.library.heating) return 0.0;
   heat_j = std::min(heat_j, part_heat_j(inputs, seams));
@@ -73,8 +67,7 @@ cooling::Keep keep_after_pass(const Inputs& inputs,
                               const JointWork& work,
                               double heat_input_kj_mm) {
   cooling::CoolingPlate plate = cooling_plate(inputs, work);
-  plate.thickness_mm = std::max(joint::wall_thickness_mm(work.member_1->shape),
-                                joint::wall_thickness_mm(work.member_2->shape));
+  plate.thickness_mm = thicker_mm(work);
   return cooling::keep_after_pass(warm_strip(inputs, work), plate, heat_input_kj_mm);
 }
 

@@ -6,7 +6,6 @@
 #include <variant>
 
 #include "seamturn/base/number_text.hpp"
-#include "seamturn/heat/hold_time.hpp"
 
 namespace seamturn::procedure {
 namespace {
@@ -73,7 +72,8 @@ using joint::Joint;
          is_same(a.thickness_2_mm, b.thickness_2_mm) && a.closed == b.closed &&
          is_same(a.diameter_mm, b.diameter_mm) && a.wire->id == b.wire->id &&
          a.gas->id == b.gas->id && is_same(a.heat->preheat_c, b.heat->preheat_c) &&
-         is_same(a.heat->interpass_max_c, b.heat->interpass_max_c);
+         is_same(a.heat->interpass_max_c, b.heat->interpass_max_c) &&
+         is_same(a.hold->hours, b.hold->hours);
 }
 
 // Arc time is left out: it follows from the length of the seam.
@@ -136,9 +136,7 @@ using joint::Joint;
 }
 
 [[nodiscard]] std::string hold_line(const SeamWork& work) {
-  const double size_mm = inspected_size_mm(*work.joint, *work.section);
-  const heat::HoldTime hold =
-      heat::hold_time({size_mm, work.stack->heat_input_max_kj_mm, work.hold_yield_mpa});
+  const heat::HoldTime& hold = *work.hold;
   const std::string time = hold.cooling_only
                                ? "when the weld is cold"
                                : "at least " + fixed_text(hold.hours, 0) + " h after the last pass";
@@ -191,26 +189,13 @@ using joint::Joint;
 
 }  // namespace
 
-double inspected_size_mm(const joint::Joint& joint, const section::WeldSection& section) {
-  const auto* plug = std::get_if<joint::Plug>(&joint.preparation);
-  if (plug != nullptr) return plug->fill_mm;
-  return section.is_fillet ? section.throat_mm : joint.depth_mm;
-}
-
-double hold_yield_mpa(const material::Steel& first, const material::Steel& second) {
-  const auto nominal_mpa = [](const material::Steel& steel) {
-    return steel.bands.front().yield_mpa.value_or(unknown_yield_mpa);
-  };
-  return std::max(nominal_mpa(first), nominal_mpa(second));
-}
-
 std::vector<Procedure> group_procedures(const std::vector<SeamWork>& work) {
   std::vector<Procedure> procedures;
   std::vector<const SeamWork*> first_of;
   for (const SeamWork& seam : work) {
     SEAMTURN_REQUIRE(seam.joint != nullptr && seam.seam != nullptr && seam.section != nullptr);
-    SEAMTURN_REQUIRE(seam.stack != nullptr && seam.heat != nullptr && seam.wire != nullptr &&
-                     seam.gas != nullptr);
+    SEAMTURN_REQUIRE(seam.stack != nullptr && seam.heat != nullptr && seam.hold != nullptr &&
+                     seam.wire != nullptr && seam.gas != nullptr);
     const auto like = std::find_if(first_of.begin(), first_of.end(), [&](const SeamWork* first) {
       return is_welded_alike(*first, seam);
     });

@@ -8,6 +8,7 @@
 #include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
+#include "seamturn/joint/joint.hpp"
 
 namespace seamturn::heat {
 
@@ -16,6 +17,9 @@ enum class HeatFlow { three_dimensional, two_dimensional };
 
 enum class CoolingCase { run_on_plate, butt, fillet_tee, fillet_corner };
 [[nodiscard]] std::string_view cooling_case_name(CoolingCase c);  ///< "run-on-plate" ...
+
+/// How a joint leads its heat away: a lap has three ways, as a tee. Tests: heat/cooling_time.
+[[nodiscard]] CoolingCase cooling_case_of(joint::JointType type);
 
 struct CoolingParams {
   CoolingCase weld = CoolingCase::run_on_plate;

@@ -8,6 +8,7 @@
 
 #include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
+#include "seamturn/joint/restraint.hpp"
 
 namespace seamturn::heat {
 
@@ -23,9 +24,6 @@ enum class TearingShape {
 };
 [[nodiscard]] std::string_view tearing_shape_name(TearingShape shape);  ///< "multi-run-fillet" ...
 
-/// How hard it is for the joint to shrink freely.
-enum class TearingRestraint { low, medium, high };
-
 enum class ZClass { none, z15, z25, z35 };
 [[nodiscard]] std::string_view z_class_name(ZClass z);  ///< "none", "Z15", "Z25", "Z35"
 [[nodiscard]] std::optional<ZClass> find_z_class(std::string_view name);
@@ -35,7 +33,7 @@ struct TearingParams {
   TearingShape shape = TearingShape::multi_run_fillet;
   double through_thickness_mm = 0.0;   ///< s, of the plate pulled through its thickness
   bool compressed_statically = false;  ///< only static, only compression: Zc is halved
-  TearingRestraint restraint = TearingRestraint::medium;
+  joint::Restraint restraint = joint::Restraint::medium;
   double preheat_c = 0.0;  ///< what the joint is really heated to
 };
 

@@ -11,6 +11,7 @@
 #include "seamturn/base/figure_card.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
+#include "seamturn/joint/restraint.hpp"
 
 namespace seamturn::heat {
 
@@ -70,13 +71,10 @@ struct AwsCategoryPreheat {
     const AwsCategoryParams& params);
 [[nodiscard]] const base::FigureCard& aws_category_card();
 
-enum class Restraint { low, medium, high };
-[[nodiscard]] std::string_view restraint_name(Restraint restraint);  ///< "low", "medium", "high"
-
 struct AwsHydrogenParams {
   double pcm = 0.0;               ///< mass-%
   double hydrogen_ml_100g = 0.0;  ///< of the deposited metal
-  Restraint restraint = Restraint::medium;
+  joint::Restraint restraint = joint::Restraint::medium;
   double thickness_mm = 0.0;
 };
 

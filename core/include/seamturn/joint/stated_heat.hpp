@@ -4,13 +4,10 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
+
+#include "seamturn/joint/restraint.hpp"
 
 namespace seamturn::joint {
-
-/// How far the parts are hindered to shrink. The file knows; `medium` where it is silent.
-enum class Restraint { low, medium, high };
-[[nodiscard]] std::string_view restraint_name(Restraint restraint);  ///< "low", "medium", "high"
 
 struct StatedHeat {
   std::optional<double> preheat_c;  ///< with a reason

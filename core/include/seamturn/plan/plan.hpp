@@ -16,7 +16,7 @@
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/search.hpp"
 #include "seamturn/pass/pass_stack.hpp"
-#include "seamturn/plan/planned_heat.hpp"
+#include "seamturn/plan/aftercare.hpp"
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
@@ -120,7 +120,7 @@ struct PlannedSeam {
 struct PlannedJoint {
   std::string id;
   procedure::HeatLimits heat;
-  PlannedHeat after;
+  Aftercare aftercare;
   std::string steel_1, steel_2;
   std::optional<PlannedSize> size;  ///< none: full penetration, as thick as the plate
   std::vector<PlannedSeam> seams;

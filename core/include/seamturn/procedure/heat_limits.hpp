@@ -41,6 +41,7 @@ struct HeatLimits {
   std::optional<double> cen_plate;  ///< same
   std::optional<double> jis_plate;  ///< same
   double cet_governing = 0.0;
+  bool outside_range = false;      ///< an input lies outside a method's range, told as a finding
   bool from_grade_maxima = false;  ///< no analysis given: limits of the grade were used
   double thickness_mm = 0.0;       ///< single thickness, thickest member
   std::vector<heat::HeatPath> paths;

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "seamturn/base/finding.hpp"
+#include "seamturn/heat/hold_time.hpp"
 #include "seamturn/joint/joint.hpp"
-#include "seamturn/material/steel.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/procedure/caution.hpp"
 #include "seamturn/procedure/heat_limits.hpp"
@@ -17,9 +17,6 @@
 
 namespace seamturn::procedure {
 
-/// A steel without a specified yield counts as high strength: hold times ask more then.
-inline constexpr double unknown_yield_mpa = 1000.0;
-
 /// One seam's share of a procedure, as an input of grouping.
 struct SeamWork {
   const joint::Joint* joint = nullptr;
@@ -27,13 +24,13 @@ struct SeamWork {
   const section::WeldSection* section = nullptr;
   const pass::PassStack* stack = nullptr;  ///< of the position planned
   const HeatLimits* heat = nullptr;
+  const heat::HoldTime* hold = nullptr;  ///< of the joint as a whole
   const process::Wire* wire = nullptr;
   const process::Gas* gas = nullptr;
   std::string steel_1, steel_2, group_1, group_2;
   double thickness_1_mm = 0.0, thickness_2_mm = 0.0;
-  double hold_yield_mpa = unknown_yield_mpa;  ///< see the function
-  bool closed = false;                        ///< ring seam, rolled or walked round
-  double diameter_mm = 0.0;                   ///< ring seams; else 0
+  bool closed = false;       ///< ring seam, rolled or walked round
+  double diameter_mm = 0.0;  ///< ring seams; else 0
 };
 
 /// Joints welded alike: same type, preparation, sizes, steels, thicknesses, wire, position, passes.
@@ -54,12 +51,6 @@ struct Procedure {
   std::vector<Caution> cautions;
   std::string qualification;  ///< "preliminary: ..." until a record covers it
 };
-
-/// Size by which hold times and inspection go: a fillet's throat, a plug's fill, else the depth.
-[[nodiscard]] double inspected_size_mm(const joint::Joint& joint,
-                                       const section::WeldSection& section);
-/// Nominal yield of the stronger steel: of its thinnest band. Units: MPa.
-[[nodiscard]] double hold_yield_mpa(const material::Steel& first, const material::Steel& second);
 
 /// Groups seams into procedures in the order given; ids by first appearance.
 /// Pre: pointers set. Tests: procedure/procedure - law (every seam in exactly one).

@@ -7,7 +7,6 @@
 #include "detail_assemble.hpp"
 #include "detail_heat.hpp"
 #include "detail_preheating.hpp"
-#include "seamturn/procedure/procedure.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -32,18 +31,39 @@ double shortest_t85_s(const plan::PlannedJoint& joint) {
   return least;
 }
 
-void set_hold(const JointWork& work, const plan::PlannedJoint& joint, plan::PlannedHeat& out) {
-  for (const plan::PlannedSeam& seam : joint.seams) {
-    out.hold_size_mm =
-        std::max(out.hold_size_mm, procedure::inspected_size_mm(*work.joint, seam.section));
+/// Nominal yield of the stronger steel, of its thinnest band. One without counts as high strength,
+/// for which hold times ask more.
+double nominal_yield_mpa(const JointWork& work) {
+  constexpr double unknown_mpa = 1000.0;
+  double strongest_mpa = 0.0;
+  for (const material::Steel* steel : {work.steel_1, work.steel_2}) {
+    strongest_mpa = std::max(strongest_mpa, steel->bands.front().yield_mpa.value_or(unknown_mpa));
   }
-  out.hold = heat::hold_time({out.hold_size_mm,
-                              most_heat_kj_mm(joint),
-                              procedure::hold_yield_mpa(*work.steel_1, *work.steel_2)});
+  return strongest_mpa;
+}
+
+/// A fillet's throat, a plug's fill, else the depth; two fillets laid at the same time count as
+/// one.
+double hold_size_mm(const JointWork& work, const plan::PlannedJoint& joint) {
+  const auto* plug = std::get_if<joint::Plug>(&work.joint->preparation);
+  if (plug != nullptr) return plug->fill_mm;
+  if (!joint::is_fillet(work.joint->preparation)) return work.joint->depth_mm;
+  double largest_mm = 0.0;
+  double sum_mm = 0.0;
+  for (const plan::PlannedSeam& seam : joint.seams) {
+    largest_mm = std::max(largest_mm, seam.section.throat_mm);
+    sum_mm += seam.section.throat_mm;
+  }
+  return work.joint->heat.sides_together ? sum_mm : largest_mm;
+}
+
+void set_hold(const JointWork& work, const plan::PlannedJoint& joint, plan::Aftercare& out) {
+  out.hold_size_mm = hold_size_mm(work, joint);
+  out.hold = heat::hold_time({out.hold_size_mm, most_heat_kj_mm(joint), nominal_yield_mpa(work)});
 }
 
 /// The harder of both members; nothing for limits of a grade, which no heat of steel has.
-void set_hardness(const JointWork& work, const plan::PlannedJoint& joint, plan::PlannedHeat& out) {
+void set_hardness(const JointWork& work, const plan::PlannedJoint& joint, plan::Aftercare& out) {
   const double t85_s = shortest_t85_s(joint);
   if (!(t85_s > 0.0 && t85_s < std::numeric_limits<double>::infinity())) return;
   for (const joint::Member* member : {work.member_1, work.member_2}) {
@@ -75,7 +95,7 @@ double effective_depth_mm(const JointWork& work, const plan::PlannedJoint& joint
   return leg_mm;
 }
 
-void set_tearing(const JointWork& work, const plan::PlannedJoint& joint, plan::PlannedHeat& out) {
+void set_tearing(const JointWork& work, const plan::PlannedJoint& joint, plan::Aftercare& out) {
   const bool pulls =
       work.joint->type == joint::JointType::tee || work.joint->type == joint::JointType::corner;
   const bool rolled = std::holds_alternative<joint::Plate>(work.member_1->shape) ||
@@ -85,7 +105,7 @@ void set_tearing(const JointWork& work, const plan::PlannedJoint& joint, plan::P
   params.effective_depth_mm = effective_depth_mm(work, joint);
   params.shape = shape_of(work, joint);
   params.through_thickness_mm = joint::wall_thickness_mm(work.member_1->shape);
-  params.restraint = static_cast<heat::TearingRestraint>(work.joint->heat.restraint);
+  params.restraint = work.joint->heat.restraint;
   params.preheat_c = work.heat.needs_heating ? work.heat.preheat_c : 0.0;
   plan::TearingCheck check;
   check.member = work.member_1->id;
@@ -96,7 +116,7 @@ void set_tearing(const JointWork& work, const plan::PlannedJoint& joint, plan::P
   out.tearing = check;
 }
 
-void set_later(const JointWork& work, plan::PlannedHeat& out) {
+void set_later(const JointWork& work, plan::Aftercare& out) {
   for (const material::Steel* steel : {work.steel_1, work.steel_2}) {
     if (!steel->later_heating_max) continue;
     if (out.later && out.later->limit.value_c <= steel->later_heating_max->value_c) continue;
@@ -108,7 +128,7 @@ void set_later(const JointWork& work, plan::PlannedHeat& out) {
 void note_tearing(const Inputs& inputs, plan::Plan& plan) {
   std::map<std::string, std::string> joints_of;
   for (const plan::PlannedJoint& joint : plan.joints) {
-    const auto& check = joint.after.tearing;
+    const auto& check = joint.aftercare.tearing;
     if (!check || check->verdict != heat::TearingVerdict::not_met) continue;
     const std::string ordered(heat::z_class_name(check->plate));
     std::string& list =
@@ -130,18 +150,20 @@ void note_tearing(const Inputs& inputs, plan::Plan& plan) {
 
 }  // namespace
 
-void assemble_heat(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan) {
+void assemble_aftercare(const Inputs& inputs,
+                        const std::vector<JointWork>& joints,
+                        plan::Plan& plan) {
   SEAMTURN_REQUIRE(joints.size() == plan.joints.size(), joints.size());
   for (std::size_t i = 0; i < joints.size(); ++i) {
     const JointWork& work = joints[i];
     plan::PlannedJoint& joint = plan.joints[i];
-    set_hold(work, joint, joint.after);
-    set_hardness(work, joint, joint.after);
-    set_tearing(work, joint, joint.after);
-    set_later(work, joint.after);
+    set_hold(work, joint, joint.aftercare);
+    set_hardness(work, joint, joint.aftercare);
+    set_tearing(work, joint, joint.aftercare);
+    set_later(work, joint.aftercare);
     if (work.heat.needs_heating) {
-      joint.after.soak = heat::hydrogen_soak(work.heat.thickness_mm);
-      joint.after.keep = keep_after_heating(inputs, work);
+      joint.aftercare.soak = heat::hydrogen_soak(work.heat.thickness_mm);
+      joint.aftercare.keep = keep_after_heating(inputs, work);
     }
   }
   note_tearing(inputs, plan);

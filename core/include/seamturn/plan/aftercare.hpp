@@ -30,14 +30,14 @@ struct TearingCheck {
   heat::TearingVerdict verdict = heat::TearingVerdict::none_required;
 };
 
-/// The lowest temperature to which a member of the joint may be heated later.
+/// What stress relief or straightening may not exceed: the lowest limit the steels state.
 struct LaterHeating {
   std::string steel;
   material::StatedTemperature limit;
 };
 
-struct PlannedHeat {
-  heat::HoldTime hold;
+struct Aftercare {
+  heat::HoldTime hold;  ///< before final testing, of the joint as a whole
   double hold_size_mm = 0.0;
   std::optional<heat::HydrogenSoak> soak;    ///< where the joint is preheated
   std::optional<cooling::Keep> keep;         ///< warm so long after heating; none: no heating
