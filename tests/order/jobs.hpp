@@ -134,4 +134,24 @@ inline void add_heating(order::Job& job, Heaters heaters, base::Random& random) 
   }
 }
 
+/// Makes some blocks operations of people, a few without a time of their own, and asks for a last
+/// stance. Drawn after the job, which stays as it is without.
+inline void add_operations(order::Job& job, base::Random& random) {
+  int zone = 1000;
+  for (order::Block& block : job.blocks) {
+    if (random.below(3) != 0) continue;
+    block.work_s = random.below(4) == 0 ? 0.0 : random.between(5.0, 200.0);
+    block.zone = zone++;
+    block.passes.clear();
+    block.touch_s = 0.0;
+    block.gouge_s = 0.0;
+    block.heat_s = 0.0;
+    for (order::Option& option : block.options) {
+      option.start_W = job.home_W;
+      option.end_W = job.home_W;
+    }
+  }
+  job.end_stance = static_cast<int>(random.below(job.turn_s.size()));
+}
+
 }  // namespace seamturn::tests

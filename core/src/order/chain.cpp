@@ -94,6 +94,11 @@ class Chain {
     const Block& now = job_.blocks[static_cast<std::size_t>(block)];
     Earliest result;
     result.last.course = option.course;
+    if (now.work_s) {
+      result.leave_s = arrival_s(block, option) + *now.work_s;
+      earliest_[static_cast<std::size_t>(block)].push_back(result);
+      return earliest_[static_cast<std::size_t>(block)].back();
+    }
     double start_s =
         arrival_s(block, option) + now.gouge_s + retract_s_ + before_arc_s(now.passes.front());
     start_s = std::max(start_s, cool_s(block, now.passes.front(), option));

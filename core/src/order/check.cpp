@@ -41,6 +41,12 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
                       "start stance " + std::to_string(job.start_stance) + " is none of the " +
                           std::to_string(stances) + " stances"});
   }
+  if (job.end_stance &&
+      (*job.end_stance < 0 || static_cast<std::size_t>(*job.end_stance) >= stances)) {
+    doubts.push_back({"order.index",
+                      "end stance " + std::to_string(*job.end_stance) + " is none of the " +
+                          std::to_string(stances) + " stances"});
+  }
   if (!(std::isfinite(job.air_speed_mm_s) && job.air_speed_mm_s > 0.0 &&
         std::isfinite(job.air_acceleration_mm_s2) && job.air_acceleration_mm_s2 > 0.0)) {
     doubts.push_back({"order.value", "air speed and acceleration must be finite and above zero"});
@@ -56,8 +62,13 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
 
 void check_passes(const Job& job, std::size_t index, std::vector<Refusal>& doubts) {
   const Block& block = job.blocks[index];
-  if (block.passes.empty()) {
-    doubts.push_back({"order.block.no_pass", block_text(job, index) + " has no pass to weld"});
+  const bool robot_works = !block.passes.empty() || block.touch_s > 0.0 || block.gouge_s > 0.0 ||
+                           block.heat_s > 0.0;
+  if (block.work_s ? robot_works : block.passes.empty()) {
+    doubts.push_back({"order.block.no_pass",
+                      block_text(job, index) + (block.work_s ? " is an operation of people; it has no passes, touches, gouging "
+                                                               "or heating"
+                                                             : " has no pass to weld")});
   }
   for (const BlockPass& pass : block.passes) {
     if (!is_time(pass.arc_s) || !is_time(pass.gap_s) || !is_time(pass.overhead_s) ||
@@ -67,11 +78,12 @@ void check_passes(const Job& job, std::size_t index, std::vector<Refusal>& doubt
            block_text(job, index) + ": the times of a pass must be finite and not negative"});
     }
   }
-  if (!is_time(block.touch_s) || !is_time(block.gouge_s) || !is_time(block.heat_s) ||
-      !(block.heat_keep_s >= 0.0)) {
+  if (!is_time(block.work_s.value_or(0.0)) || !is_time(block.touch_s) || !is_time(block.gouge_s) ||
+      !is_time(block.heat_s) || !(block.heat_keep_s >= 0.0)) {
     doubts.push_back({"order.value",
                       block_text(job, index) +
-                          ": touch, gouging and heating times must be finite and not negative"});
+                          ": touch, gouging, heating and working times must be finite and not "
+                          "negative"});
   }
 }
 
@@ -87,6 +99,10 @@ void check_options(const Job& job, std::size_t index, std::vector<Refusal>& doub
       doubts.push_back({"order.index",
                         block_text(job, index) + ": stance " + std::to_string(option.stance) +
                             " is none of the " + std::to_string(job.turn_s.size()) + " stances"});
+    }
+    if (block.work_s && (option.start_W != job.home_W || option.end_W != job.home_W)) {
+      doubts.push_back(
+          {"order.value", block_text(job, index) + ": while people work the robot is at home"});
     }
     if (!option.start_W.allFinite() || !option.end_W.allFinite()) {
       doubts.push_back({"order.value", block_text(job, index) + ": torch points must be finite"});

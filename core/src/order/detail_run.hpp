@@ -109,6 +109,11 @@ class Run {
     const Block& block = job_.blocks[static_cast<std::size_t>(step.block)];
     const Option& option = block.options[static_cast<std::size_t>(step.option)];
     turn_to(state, option.stance);
+    if (block.work_s) {
+      go_home(state);
+      spend(state, Kind::work, *block.work_s, step.block);
+      return;
+    }
     if (block.gouge_s > 0.0) {
       gouge(state, step.block, block.gouge_s);
     }
@@ -129,6 +134,13 @@ class Run {
     }
   }
 
+  /// After the last block: home, and the part as it must be left.
+  void finish(RobotState& state) const {
+    go_home(state);
+    if (job_.end_stance) turn_to(state, *job_.end_stance);
+  }
+
+ private:
   void go_home(RobotState& state) const {
     if (!state.home) {
       spend(state, Kind::air, air_s(job_, state.torch_W, job_.home_W), -1);
@@ -137,7 +149,6 @@ class Run {
     }
   }
 
- private:
   struct Place {
     int block = 0;
     int pass = 0;

@@ -70,7 +70,9 @@ class Search {
       for (const BlockPass& pass : job.blocks[b].passes) arcs_s_.back() += pass.arc_s;
       const auto zone = static_cast<std::size_t>(zones_.of_block[b]);
       zone_blocks_[zone] |= bit(b);
-      zone_gap_s_[zone] = std::max(zone_gap_s_[zone], job.blocks[b].passes.front().gap_s);
+      if (!job.blocks[b].work_s) {
+        zone_gap_s_[zone] = std::max(zone_gap_s_[zone], job.blocks[b].passes.front().gap_s);
+      }
       zone_touch_most_s_[zone] = std::max(zone_touch_most_s_[zone], job.blocks[b].touch_s);
       if (job.blocks[b].touch_s > 0.0) {
         zone_touching_[zone] |= bit(b);
@@ -101,7 +103,7 @@ class Search {
     result.complete = true;
     for (const Partial& all : layer) {
       RobotState state = all.state;
-      run_.go_home(state);
+      run_.finish(state);
       if (state.now_s < best_s_) {
         best_s_ = state.now_s;
         result.better = sequence_of(all.trace);
@@ -253,10 +255,12 @@ class Search {
 
   /// Seconds of a block's work that lie before its first arc.
   double before_first_arc_s(const Block& block) const {
+    if (block.work_s) return 0.0;
     return block.gouge_s + before_arc_s(block.passes.front()) + air_s(job_, job_.retract_mm);
   }
 
-  /// From the first arc of a block to the end of the cycle by what must follow, least case.
+  /// From the first arc of a block, or the beginning of an operation, to the end of the cycle by
+  /// what must follow, least case.
   void find_tails(const Precedence& precedence) {
     tail_s_.assign(job_.blocks.size(), 0.0);
     for (std::size_t b = 0; b < job_.blocks.size(); ++b) {

@@ -27,7 +27,7 @@ double run_all(const Job& job, const Sequence& sequence, const Run<Record>& run)
     const int zone = numbered.of_block[static_cast<std::size_t>(step.block)];
     run.weld(state, zones[static_cast<std::size_t>(zone)], step);
   }
-  run.go_home(state);
+  run.finish(state);
   return state.now_s;
 }
 

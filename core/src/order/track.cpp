@@ -61,7 +61,10 @@ double Track::leg_s(const Step* from, const Step* to) const {
   const geom::Vec3& from_W = from == nullptr ? job_.home_W : option(*from).end_W;
   const int stance = from == nullptr ? job_.start_stance : option(*from).stance;
   if (to == nullptr) {
-    return from == nullptr ? 0.0 : air_s(job_, from_W, job_.home_W);
+    const auto last = static_cast<std::size_t>(stance);
+    const double turn_s =
+        job_.end_stance ? job_.turn_s[last][static_cast<std::size_t>(*job_.end_stance)] : 0.0;
+    return turn_s + (from == nullptr ? 0.0 : air_s(job_, from_W, job_.home_W));
   }
   const Option& next = option(*to);
   if (stance == next.stance) {
@@ -128,7 +131,7 @@ bool Track::run_from(std::size_t begin, double limit_s) {
     rest_s -= least_works_s_[block];
     ++visits_;
   }
-  run_.go_home(state);
+  run_.finish(state);
   trial_before_[sequence_.size()] = state;
   trial_cycle_s_ = state.now_s;
   return state.now_s <= limit_s;

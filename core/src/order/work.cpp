@@ -27,7 +27,7 @@ double wait_inside_s(const Job& job, const Block& block, const Option& option, s
 
 double work_s(const Job& job, const Block& block) {
   const double retract_s = air_s(job, job.retract_mm);
-  double total_s = block.gouge_s;
+  double total_s = block.gouge_s + block.work_s.value_or(0.0);
   for (const BlockPass& pass : block.passes) {
     total_s += before_arc_s(pass) + pass.arc_s + pass.unwind_s + 2.0 * retract_s;
   }

@@ -27,6 +27,10 @@ std::string_view second_kind_name(SecondKind kind) {
       return "gouge";
     case SecondKind::heat:
       return "heat";
+    case SecondKind::work:
+      return "work";
+    case SecondKind::hang:
+      return "hang";
   }
   base::fail_contract("kind is an enumerator", __FILE__, __LINE__, "");
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,11 +36,13 @@ struct Option {
   int tag = 0;  ///< for the caller: which candidate this was
 };
 
-/// The passes of one layer of one seam, or a part of them.
+/// The passes of one layer of one seam, or a part of them; or an operation of people between welds,
+/// which has work_s and no passes, and options that start and end at home.
 struct Block {
   std::string name;
   int zone = 0;  ///< blocks of one zone heat the same place: one seam, or both sides of a groove
   std::vector<BlockPass> passes;
+  std::optional<double> work_s;  ///< of an operation: spent in its stance, the robot at home
   std::vector<Option> options;   ///< at least one
   std::vector<int> after;        ///< blocks that must be finished before
   double touch_s = 0.0;          ///< spent when the zone was not touched since the last turn
@@ -52,6 +55,7 @@ struct Job {
   std::vector<Block> blocks;
   std::vector<std::vector<double>> turn_s;  ///< [from][to] between stances, settling included
   int start_stance = 0;
+  std::optional<int> end_stance;  ///< turned to after the return home; none: left where it is
   geom::Vec3 home_W = geom::Vec3::Zero();
   double air_speed_mm_s = 1.0;
   double air_acceleration_mm_s2 = 1.0;

@@ -9,8 +9,14 @@
 
 namespace seamturn::timeline {
 
-enum class SecondKind { arc, turn, air, touch, clean, wait, other, gouge, heat };
-inline constexpr std::size_t second_kinds = 9;
+/// The last four are work of people: gouging, preheating, operations between welds, and hanging the
+/// part by crane.
+enum class SecondKind { arc, turn, air, touch, clean, wait, other, gouge, heat, work, hang };
+inline constexpr std::size_t second_kinds = 11;
+inline constexpr SecondKind first_by_people = SecondKind::gouge;
+[[nodiscard]] constexpr bool is_by_people(SecondKind kind) {
+  return kind >= first_by_people;
+}
 [[nodiscard]] std::string_view second_kind_name(SecondKind kind);  ///< "arc" ...
 
 /// A stretch of the cycle. Events follow one another without gap or overlap.
