@@ -34,8 +34,10 @@ joint::Weldment sample_weldment() {
   ring.id = "ring";
   ring.shape = joint::Ring{200.0, 121.0, 12.0};
   weldment.members = {plate, tube, ring};
-  weldment.setup.id = "table";
-  weldment.setup.fixture_mass_kg = 11.0;
+  joint::Setup setup;
+  setup.id = "table";
+  setup.solids.push_back({"fixture", 11.0, Vec3::Zero(), std::nullopt});
+  weldment.setups = {setup};
   return weldment;
 }
 
@@ -249,6 +251,7 @@ void put_cell(plan::Plan& plan) {
   for (const char* id : {"S01", "S02"}) {
     plan::PlannedStance stance;
     stance.id = id;
+    stance.setup = "table";
     stance.axis_names = {"tilt", "rotate"};
     stance.stance.axes = {Angle::deg(45.0), Angle::deg(-90.0)};
     stance.torque_nm = {123.0, -4.5};

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "json_build.hpp"
 #include "json_heat.hpp"
 #include "sources_shown.hpp"
 
@@ -245,6 +246,8 @@ std::string turns_json(const plan::Plan& plan) {
   Json stances = Json::array();
   for (const plan::PlannedStance& stance : plan.stances) {
     stances.push_back(Json{{"stance", stance.id},
+                           {"setup", stance.setup},
+                           {"load_kg", stance.load.mass_kg},
                            {"rolling", stance.stance.rolling},
                            {"axes_deg", axes_of(stance)},
                            {"torque_nm", torques_of(stance)},
@@ -268,9 +271,12 @@ std::string turns_json(const plan::Plan& plan) {
     out[kind + "_time_s"] = plan.seconds[i];
   }
   // Work of people at the part counts as other: the seven kinds of the contract add up.
-  out["other_time_s"] = plan.seconds[static_cast<std::size_t>(SecondKind::other)] +
-                        plan.seconds[static_cast<std::size_t>(SecondKind::gouge)] +
-                        plan.seconds[static_cast<std::size_t>(SecondKind::heat)];
+  double other_s = plan.seconds[static_cast<std::size_t>(SecondKind::other)];
+  for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
+    if (timeline::is_by_people(static_cast<SecondKind>(i))) other_s += plan.seconds[i];
+  }
+  out["other_time_s"] = other_s;
+  add_build(plan, out);
   out["cycle_time_s"] = plan.cycle_s;
   out["lower_bound_s"] = plan.lower_bound_s;
   out["proved_best"] = plan.proved_best;
@@ -292,6 +298,8 @@ std::string cost_json(const plan::Plan& plan) {
                       {"energy_kwh", estimate.energy_kwh},
                       {"arc_time_s", estimate.arc_time_s},
                       {"cell_time_s", estimate.cell_time_s},
+                      {"crew_s", estimate.crew_s},
+                      {"rehangs", rehangs_of(plan)},
                       {"items", items},
                       {"currency", estimate.currency},
                       {"total", estimate.total},

@@ -20,6 +20,9 @@ inline constexpr std::size_t line_width = 100;
 /// Bands of every seam; empty when no library states tolerances.
 [[nodiscard]] std::string fit_up_text(const plan::Plan& plan, const UnitsShown& units);
 [[nodiscard]] std::string turns_text(const plan::Plan& plan, const UnitsShown& units);
+/// The stages as a table; empty where the file names none. The heading of one in the order's list.
+[[nodiscard]] std::string stages_text(const plan::Plan& plan, const UnitsShown& units);
+[[nodiscard]] std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stage);
 [[nodiscard]] std::string gates_text(const plan::Plan& plan, const UnitsShown& units);
 [[nodiscard]] std::string cost_text(const plan::Plan& plan, const UnitsShown& units);
 /// Head, totals, order and price in a few lines, the documents written, and the cautions.

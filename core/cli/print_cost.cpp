@@ -36,7 +36,20 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
                  fixed_text(estimate.total_low, 2),
                  fixed_text(estimate.total_high, 2),
                  "100.0"});
-  return title_text(plan) + "\n\n" + use.text() + "\n" + items.text() + "\n" +
+  std::string rehangs;
+  for (const plan::PlannedStage& stage : plan.stages) {
+    if (stage.rehang_s <= 0.0) continue;
+    rehangs += headed("Of it: ",
+                      "re-hang for stage " + stage.id + " in set-up " + stage.setup + ", " +
+                          fixed_text(stage.rehang_s / 60.0, 0) + " min with " +
+                          std::to_string(stage.rehang_people) +
+                          " people: " + fixed_text(plan::rehang_price(plan, stage), 2) + " " +
+                          estimate.currency + " a part.",
+                      line_width) +
+               "\n";
+  }
+  if (!rehangs.empty()) rehangs += "\n";
+  return title_text(plan) + "\n\n" + use.text() + "\n" + items.text() + "\n" + rehangs +
          wrapped(
              "Batch of " + std::to_string(estimate.batch_parts) + ": " +
                  fixed_text(estimate.batch_total, 2) + " " + estimate.currency +

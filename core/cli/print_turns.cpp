@@ -12,35 +12,52 @@ namespace {
 using base::fixed_text;
 using timeline::SecondKind;
 
-/// Arcs, with gouging and heating before them, at one stance without leaving it.
+/// Arcs, and the work of people among them, at one stance without leaving it.
 struct Visit {
   std::string stance;
   double start_s = 0.0;
-  double end_s = 0.0;
-  /// Seams with pass numbers, in order; "gouge J1.b", "heat J1.b" and "heat all" without.
-  std::vector<std::pair<std::string, std::vector<int>>> seams;
+  /// Seams with pass numbers, in order; "gouge J1.b", "heat all", "visual-test VT1" without.
+  std::vector<std::pair<std::string, std::vector<int>>> items;
 };
 
-std::vector<Visit> visits_of(const plan::Plan& plan) {
+/// What people do, as the list names it.
+std::string work_name(const plan::Plan& plan, const plan::PlannedEvent& event) {
+  if (event.kind == SecondKind::hang) return event.operation;
+  if (event.kind == SecondKind::work) {
+    for (const plan::PlannedOperation& operation : plan.operations) {
+      const std::string kind(joint::operation_name(operation.kind));
+      if (operation.id != event.operation) continue;
+      return operation.kind == joint::OperationKind::fit ? operation.id : kind + " " + operation.id;
+    }
+  }
+  const bool all = event.kind == SecondKind::heat && plan.heating && plan.heating->holds;
+  return std::string(timeline::second_kind_name(event.kind)) + " " + (all ? "all" : event.seam);
+}
+
+std::string stance_name(const plan::PlannedEvent& event) {
+  if (event.kind == SecondKind::hang) return "crane";
+  return event.stance.empty() ? "rest" : event.stance;
+}
+
+/// Visits of a stretch of the clock.
+std::vector<Visit> visits_of(const plan::Plan& plan, double from_s, double to_s) {
   std::vector<Visit> visits;
   for (const plan::PlannedEvent& event : plan.timeline) {
-    const bool by_people = event.kind == SecondKind::gouge || event.kind == SecondKind::heat;
-    if (event.kind != SecondKind::arc && !by_people) continue;
-    if (visits.empty() || visits.back().stance != event.stance) {
-      visits.push_back(Visit{event.stance, event.start_s, event.end_s, {}});
+    if (event.kind != SecondKind::arc && !timeline::is_by_people(event.kind)) continue;
+    if (event.start_s < from_s || event.end_s > to_s) continue;
+    const std::string stance = stance_name(event);
+    if (visits.empty() || visits.back().stance != stance) {
+      visits.push_back(Visit{stance, event.start_s, {}});
     }
     Visit& visit = visits.back();
-    visit.end_s = event.end_s;
-    if (by_people) {
-      const bool all = event.kind == SecondKind::heat && plan.heating && plan.heating->holds;
-      const std::string what(timeline::second_kind_name(event.kind));
-      visit.seams.push_back({what + " " + (all ? "all" : event.seam), {}});
+    if (timeline::is_by_people(event.kind)) {
+      visit.items.push_back({work_name(plan, event), {}});
       continue;
     }
-    if (visit.seams.empty() || visit.seams.back().first != event.seam) {
-      visit.seams.push_back({event.seam, {}});
+    if (visit.items.empty() || visit.items.back().first != event.seam) {
+      visit.items.push_back({event.seam, {}});
     }
-    visit.seams.back().second.push_back(event.pass);
+    visit.items.back().second.push_back(event.pass);
   }
   return visits;
 }
@@ -54,7 +71,9 @@ std::string seam_passes(const std::string& seam, const std::vector<int>& passes)
 }
 
 std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
+  const bool several = plan.weldment.setups.size() > 1;
   std::vector<Table::Column> columns = {{"stance", "", Align::left}};
+  if (several) columns.push_back({"set-up", "", Align::left});
   for (const cell::Axis& axis : plan.cell->positioner.axes) columns.push_back({axis.name, "deg"});
   for (const cell::Axis& axis : plan.cell->positioner.axes) {
     columns.push_back({"torque " + axis.name, units.torque_unit()});
@@ -66,6 +85,7 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
   Table table(columns);
   for (const plan::PlannedStance& stance : plan.stances) {
     std::vector<std::string> row = {stance.id};
+    if (several) row.push_back(stance.setup);
     for (const base::Angle axis : stance.stance.axes) row.push_back(fixed_text(axis.deg(), 1));
     for (const double torque : stance.torque_nm) row.push_back(units.torque(torque));
     row.push_back(std::to_string(stance.visits));
@@ -77,15 +97,17 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
   return table.text();
 }
 
-std::string order_list(const plan::Plan& plan) {
+std::string visits_text(const plan::Plan& plan, double from_s, double to_s) {
   std::string out;
-  for (const Visit& visit : visits_of(plan)) {
+  for (const Visit& visit : visits_of(plan, from_s, to_s)) {
     const std::string clock = clock_text(visit.start_s);
-    const std::string head = std::string(8 - std::min<std::size_t>(8, clock.size()), ' ') + clock +
-                             "  " + visit.stance + "  ";
+    const std::string stance =
+        visit.stance + std::string(5 - std::min<std::size_t>(5, visit.stance.size()), ' ');
+    const std::string head =
+        std::string(8 - std::min<std::size_t>(8, clock.size()), ' ') + clock + "  " + stance + " ";
     std::string items;
-    for (const auto& [seam, passes] : visit.seams) {
-      std::string item = seam_passes(seam, passes);
+    for (const auto& [name, passes] : visit.items) {
+      std::string item = seam_passes(name, passes);
       std::replace(item.begin(), item.end(), ' ', unbreakable_blank);
       items += (items.empty() ? "" : ", ") + item;
     }
@@ -94,12 +116,20 @@ std::string order_list(const plan::Plan& plan) {
   return out;
 }
 
+std::string order_list(const plan::Plan& plan) {
+  std::string out;
+  for (const plan::PlannedStage& stage : plan.stages) {
+    out += stage_heading(plan, stage);
+    if (stage.start_s) out += visits_text(plan, *stage.start_s, stage.end_s);
+  }
+  return out;
+}
+
 std::string seconds_table(const plan::Plan& plan) {
   Table table({{"", "", Align::left}, {"time", "h:min:s"}, {"share", "%"}});
   for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
     const auto kind = static_cast<SecondKind>(i);
-    const bool is_rare = kind == SecondKind::gouge || kind == SecondKind::heat;
-    if (is_rare && plan.seconds[i] <= 0.0) continue;
+    if (timeline::is_by_people(kind) && plan.seconds[i] <= 0.0) continue;
     const double share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[i] / plan.cycle_s : 0.0;
     table.add_row({std::string(timeline::second_kind_name(kind)),
                    clock_text(plan.seconds[i]),
@@ -129,11 +159,12 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
   if (plan.stances.empty())
     return out + "No seam has a place in the weldment: nothing is turned.\n";
   out += "On positioner " + plan.cell->positioner.id + ": part " + units.weight(plan.part.mass_kg) +
-         " " + units.mass_unit() + ", with fixture " + units.weight(plan.load.mass_kg) + " " +
-         units.mass_unit() + ".\n\n";
+         " " + units.mass_unit() + ", with fixture " +
+         units.weight(plan::heaviest_load(plan).mass_kg) + " " + units.mass_unit() + ".\n\n";
+  out += stages_text(plan, units);
   out += stance_table(plan, units) + "\n";
   out +=
-      "Order (start of the first arc, stance, seams with their passes)\n" + order_list(plan) + "\n";
+      "Order (start, stance, seams with their passes, work of people)\n" + order_list(plan) + "\n";
   out += gates_text(plan, units) + "\n";
   out += seconds_table(plan) + "\n" + bound_text(plan);
   if (!plan.not_turned.empty()) {

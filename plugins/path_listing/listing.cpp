@@ -24,7 +24,11 @@ void put_head(pugi::xml_node listing, const plan_reader::PlanTree& plan) {
   const pugi::xml_node cell = root.child("cell");
   pugi::xml_node positioner = listing.append_child("positioner");
   copy(cell.child("positioner"), positioner, {"id", "kind"});
-  positioner.append_copy(root.child("setup").child("part-on-faceplate"));
+  for (const pugi::xml_node setup : root.child("setups").children("setup")) {
+    pugi::xml_node child = listing.append_child("setup");
+    copy(setup, child, {"id"});
+    child.append_copy(setup.child("part-on-faceplate"));
+  }
   pugi::xml_node retract = listing.append_child("retract");
   put(retract, "distance_mm", text(cell.child("robot"), "retract_mm"));
   put(retract, "way", "back along the torch direction of the point, before and after every pass");
@@ -42,6 +46,7 @@ pugi::xml_node put_visit(pugi::xml_node listing,
   pugi::xml_node visit = listing.append_child("visit");
   put(visit, "number", std::to_string(count));
   put(visit, "stance", id);
+  copy(stance, visit, {"setup"});
   copy(stance, visit, {"rolling"});
   for (const pugi::xml_node axis : stance.children("axis")) {
     pugi::xml_node child = visit.append_child("axis");
@@ -60,6 +65,23 @@ void put_interval(pugi::xml_node parent, const char* name, pugi::xml_node event)
 
 bool is_kind(pugi::xml_node event, const char* kind) {
   return std::strcmp(text(event, "kind"), kind) == 0;
+}
+
+/// Work of people, at its place between the passes.
+void put_operation(pugi::xml_node parent, const plan_reader::PlanTree& plan, pugi::xml_node event) {
+  pugi::xml_node node = parent.append_child("operation");
+  put(node, "id", text(event, "operation"));
+  for (const pugi::xml_node operation : plan.root().child("build").children("operation")) {
+    if (std::strcmp(text(operation, "id"), text(event, "operation")) != 0) continue;
+    copy(operation, node, {"kind", "stage", "people", "note"});
+  }
+  copy_rounded(event, node, 2, {"start_s", "end_s"});
+}
+
+void put_hang(pugi::xml_node listing, pugi::xml_node event) {
+  pugi::xml_node node = listing.append_child("hang");
+  put(node, "what", text(event, "operation"));
+  copy_rounded(event, node, 2, {"start_s", "end_s"});
 }
 
 /// What a seam needs its stance for.
@@ -94,6 +116,12 @@ std::string listing_xml(const plan_reader::PlanTree& plan) {
       turn = event;
     } else if (is_kind(event, "wait")) {
       wait_s += number(event, "end_s") - number(event, "start_s");
+    } else if (is_kind(event, "hang")) {
+      put_hang(listing, event);
+      visit = {};
+    } else if (is_kind(event, "work")) {
+      if (!goes_on) visit = {};
+      put_operation(goes_on ? visit : listing, plan, event);
     } else if (is_kind(event, "clean") && visit) {
       put_interval(visit, "clean", event);
     } else if (*stance != '\0' && is_work(event)) {

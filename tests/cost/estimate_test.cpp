@@ -97,7 +97,7 @@ TEST_SUITE("cost/estimate") {
     rates.labour_per_hour = 60.0;
     rates.energy_per_kwh = 0.15;
     rates.power_source_efficiency_ratio = 0.85;
-    const Estimate got = cost::estimate(rates, {pass}, pass.arc_s / 0.80, 0.0, 1);
+    const Estimate got = cost::estimate(rates, {pass}, {pass.arc_s / 0.80, 0.0}, 1);
     check_expected("labour", amount_of(got, "labour"), {4.095, 5e-4, Origin::computed, origin});
     check_expected("wire", amount_of(got, "wire"), {0.465, 5e-4, Origin::computed, origin});
     check_expected("gas", amount_of(got, "gas"), {0.295, 5e-4, Origin::computed, origin});
@@ -108,7 +108,8 @@ TEST_SUITE("cost/estimate") {
   }
 
   TEST_CASE("given whole numbers, every item is as worked by hand") {
-    const Estimate got = cost::estimate(demo_rates(), {demo_pass(), demo_pass()}, 300.0, 100.0, 10);
+    const Estimate got =
+        cost::estimate(demo_rates(), {demo_pass(), demo_pass()}, {300.0, 100.0}, 10);
     check_expected("wire kg", got.wire_kg, by_hand(0.4));
     check_expected("gas m3", got.gas_m3, by_hand(2.0 * 0.02 * 102.0 / 60.0 * 1.1));
     check_expected("energy kWh", got.energy_kwh, by_hand(0.5));  // 2 x 0.72 MJ / 0.8 / 3.6 MJ
@@ -141,7 +142,7 @@ TEST_SUITE("cost/estimate") {
       for (PassUse& pass : passes) pass.arc_s = random.between(0.0, 400.0);
       const double cycle_s = random.between(0.0, 9000.0);
       const int parts = 1 + static_cast<int>(random.below(50));
-      const Estimate got = cost::estimate(rates, passes, cycle_s, 300.0, parts);
+      const Estimate got = cost::estimate(rates, passes, {cycle_s, 300.0}, parts);
       double sum = 0.0;
       for (const cost::Item& item : got.items) {
         sum += item.amount;
@@ -153,13 +154,13 @@ TEST_SUITE("cost/estimate") {
 
       Rates dearer = rates;
       dearer.labour_per_hour *= 2.0;
-      const Estimate labour = cost::estimate(dearer, passes, cycle_s, 300.0, parts);
+      const Estimate labour = cost::estimate(dearer, passes, {cycle_s, 300.0}, parts);
       const double hours = got.cell_time_s / 3600.0 + rates.setup_per_batch_h / parts;
       CHECK(labour.total - got.total ==
             doctest::Approx(rates.labour_per_hour * hours).epsilon(1e-9).scale(1e-6));
       std::vector<PassUse> dear_wire = passes;
       for (PassUse& pass : dear_wire) pass.wire_price_per_kg *= 2.0;
-      const Estimate wire = cost::estimate(rates, dear_wire, cycle_s, 300.0, parts);
+      const Estimate wire = cost::estimate(rates, dear_wire, {cycle_s, 300.0}, parts);
       CHECK(amount_of(wire, "wire") ==
             doctest::Approx(2.0 * amount_of(got, "wire")).epsilon(1e-12).scale(0.0));
       CHECK(amount_of(wire, "gas") == amount_of(got, "gas"));
@@ -167,8 +168,8 @@ TEST_SUITE("cost/estimate") {
   }
 
   TEST_CASE("given a larger batch, only the set-up share of a part falls") {
-    const Estimate one = cost::estimate(demo_rates(), {demo_pass()}, 300.0, 100.0, 1);
-    const Estimate many = cost::estimate(demo_rates(), {demo_pass()}, 300.0, 100.0, 4);
+    const Estimate one = cost::estimate(demo_rates(), {demo_pass()}, {300.0, 100.0}, 1);
+    const Estimate many = cost::estimate(demo_rates(), {demo_pass()}, {300.0, 100.0}, 4);
     check_expected("set-up of 1", amount_of(one, "set-up share"), by_hand(216.0));
     check_expected("set-up of 4", amount_of(many, "set-up share"), by_hand(54.0));
     check_expected("difference", one.total - many.total, by_hand(162.0));
@@ -177,15 +178,15 @@ TEST_SUITE("cost/estimate") {
   TEST_CASE(
       "refuses efficiencies outside 0 to 1 and no parts because the price would be nonsense") {
     Rates rates = demo_rates();
-    CHECK_THROWS_AS((void)cost::estimate(rates, {}, 1.0, 1.0, 0), base::ContractViolation);
-    CHECK_THROWS_AS((void)cost::estimate(rates, {}, -1.0, 1.0, 1), base::ContractViolation);
+    CHECK_THROWS_AS((void)cost::estimate(rates, {}, {1.0, 1.0}, 0), base::ContractViolation);
+    CHECK_THROWS_AS((void)cost::estimate(rates, {}, {-1.0, 1.0}, 1), base::ContractViolation);
     PassUse pass = demo_pass();
     pass.efficiency_ratio = 1.0;
-    CHECK_NOTHROW((void)cost::estimate(rates, {pass}, 1.0, 1.0, 1));
+    CHECK_NOTHROW((void)cost::estimate(rates, {pass}, {1.0, 1.0}, 1));
     pass.efficiency_ratio = 1.01;
-    CHECK_THROWS_AS((void)cost::estimate(rates, {pass}, 1.0, 1.0, 1), base::ContractViolation);
+    CHECK_THROWS_AS((void)cost::estimate(rates, {pass}, {1.0, 1.0}, 1), base::ContractViolation);
     rates.power_source_efficiency_ratio = 0.0;
-    CHECK_THROWS_AS((void)cost::estimate(rates, {}, 1.0, 1.0, 1), base::ContractViolation);
+    CHECK_THROWS_AS((void)cost::estimate(rates, {}, {1.0, 1.0}, 1), base::ContractViolation);
     CHECK_THROWS_AS((void)cost::unit_cost({}), base::ContractViolation);
   }
 }

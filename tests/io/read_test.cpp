@@ -128,14 +128,15 @@ TEST_SUITE("io/read") {
   TEST_CASE("given roll, pitch and turn of 90 deg each, the part's axes point where they must") {
     // Roll about x takes z to -y; pitch about the part's own y leaves that y where roll put it (z);
     // the turn about the faceplate's normal comes last.
-    const joint::Setup& setup = bracket().weldment.setup;
+    const joint::Setup& setup = bracket().weldment.setups.front();
     CHECK(setup.id == "table");
     check_point("part-at", setup.X_DJ.translation, Vec3(-200, -150, 60));
     check_point("y", setup.X_DJ.direction(Vec3::UnitY()), Vec3(0, 0, 1));
     check_point("x", setup.X_DJ.direction(Vec3::UnitX()), Vec3(-1, 0, 0));
     check_point("z", setup.X_DJ.direction(Vec3::UnitZ()), Vec3(0, 1, 0));
-    check_number("fixture", setup.fixture_mass_kg, 85.0);
-    check_point("fixture", setup.fixture_centre, Vec3(1, 2, 30));
+    const joint::SetupWeight fixture = joint::fixture_weight(setup);
+    check_number("fixture", fixture.mass_kg, 85.0);
+    check_point("fixture", fixture.centre, Vec3(1, 2, 30));
   }
 
   TEST_CASE("given a fillet by throat on both sides of a tee, legs, walls and faces follow") {

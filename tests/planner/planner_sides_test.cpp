@@ -54,8 +54,9 @@ planner::Inputs two_levels(bool web_first) {
 
 /// Height in the cell of where a pass begins, in its own stance.
 double height_mm(const Plan& plan, const plan::PlannedPass& pass) {
-  const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
-  const geom::Pose X_WJ = turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ;
+  const plan::PlannedStance& stance = plan.stances[static_cast<std::size_t>(pass.stance)];
+  const geom::Pose X_WJ =
+      turn::pose_WD(plan.cell->positioner, stance.stance.axes) * plan::setup_of(plan, stance).X_DJ;
   return X_WJ.point(pass.points.front().point).z();
 }
 
@@ -90,8 +91,8 @@ TEST_SUITE("planner/sides") {
       for (std::size_t k = 0; k < either.passes.size(); ++k) {
         const plan::PlannedPass& pass = either.passes[k];
         const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
-        const geom::Mat3 R_WJ =
-            turn::rotation_WD(plan.cell->positioner.kind, axes) * plan.weldment.setup.X_DJ.rotation;
+        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, axes) *
+                                plan.weldment.setups.front().X_DJ.rotation;
         up_z.insert(std::round((R_WJ * geom::Vec3::UnitZ()).z()));
         if (pass.pass.bead < 2) continue;
         ++beads;

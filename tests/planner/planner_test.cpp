@@ -86,7 +86,7 @@ TEST_SUITE("planner/planner") {
       const Plan& plan = planned.plan;
       for (const plan::PlannedStance& stance : plan.stances) {
         INFO(planned.file, " ", stance.id);
-        CHECK(turn::check_load(plan.cell->positioner, plan.load, stance.stance.axes, stance.id)
+        CHECK(turn::check_load(plan.cell->positioner, stance.load, stance.stance.axes, stance.id)
                   .empty());
         CHECK(stance.torque_nm.size() == plan.cell->positioner.axes.size());
         CHECK_FALSE(stance.seams.empty());
@@ -118,15 +118,19 @@ TEST_SUITE("planner/planner") {
   TEST_CASE(
       "for every demo weldment, law: part and fixture weigh together about their common centre") {
     for (const Planned& planned : plans()) {
-      const joint::Weight load = planned.plan.load;
-      const joint::Setup& setup = planned.plan.weldment.setup;
-      const joint::Weight part = planned.plan.part;
-      const geom::Vec3 in_D = setup.X_DJ.point(part.centre);
-      const geom::Vec3 expected =
-          (part.mass_kg * in_D + setup.fixture_mass_kg * setup.fixture_centre) /
-          (part.mass_kg + setup.fixture_mass_kg);
-      INFO(planned.file);
-      CHECK((load.centre - expected).norm() < 1e-9);
+      for (const plan::PlannedStage& stage : planned.plan.stages) {
+        if (stage.setup.empty()) continue;
+        const joint::Setup& setup = *joint::find_setup(planned.plan.weldment, stage.setup);
+        geom::Vec3 moment = stage.part.mass_kg * setup.X_DJ.point(stage.part.centre);
+        double mass_kg = stage.part.mass_kg;
+        for (const joint::SetupSolid& solid : setup.solids) {
+          moment += solid.mass_kg * solid.centre;
+          mass_kg += solid.mass_kg;
+        }
+        INFO(planned.file, " ", stage.id);
+        CHECK(std::abs(stage.load.mass_kg - mass_kg) < 1e-9);
+        CHECK((stage.load.centre - moment / mass_kg).norm() < 1e-9);
+      }
     }
   }
 
@@ -135,7 +139,7 @@ TEST_SUITE("planner/planner") {
       "headstock's axis and a quarter back lays the base level, closed-form") {
     const planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee_headstock.xml");
     // x along the axis stays, y goes to z.
-    const geom::Mat3& R_DJ = inputs.weldment.setup.X_DJ.rotation;
+    const geom::Mat3& R_DJ = inputs.weldment.setups.front().X_DJ.rotation;
     CHECK((R_DJ * geom::Vec3::UnitX() - geom::Vec3::UnitX()).norm() < 1e-12);
     CHECK((R_DJ * geom::Vec3::UnitY() - geom::Vec3::UnitZ()).norm() < 1e-12);
     const Plan plan = planner::make_plan(inputs);

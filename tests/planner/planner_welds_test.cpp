@@ -75,8 +75,9 @@ bool arc_stays(const Plan& plan,
     std::vector<geom::Angle> axes = stance.stance.axes;
     const double share = static_cast<double>(i) / static_cast<double>(points.size() - 1);
     axes.back() = axes.back() + sense * share * geom::Angle::deg(360.0);
-    return geom::Vec3((turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ)
-                          .point(points[i].point));
+    return geom::Vec3(
+        (turn::pose_WD(plan.cell->positioner, axes) * plan::setup_of(plan, stance).X_DJ)
+            .point(points[i].point));
   };
   for (std::size_t i = 1; i < points.size(); ++i) {
     if ((place(i) - place(0)).norm() > 1e-6) return false;
@@ -140,7 +141,7 @@ TEST_SUITE("planner/welds") {
         const plan::PlannedStance& stance =
             plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
         const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, stance.stance.axes) *
-                                plan.weldment.setup.X_DJ.rotation;
+                                plan::setup_of(plan, stance).X_DJ.rotation;
         const joint::Joint& joint = *joint::find_joint(plan.weldment, arc.seam->joint);
         const joint::Seam& seam = described_seam(plan, arc.seam->id);
         // The face where the first torch pose stands; on a ring found by its travel direction.
@@ -187,7 +188,9 @@ TEST_SUITE("planner/welds") {
     for (const Planned& planned : plans()) {
       for (const Arc& arc : arcs_of(planned.plan)) {
         if (!arc.pass->roll) continue;
-        const geom::Pose& X_DJ = planned.plan.weldment.setup.X_DJ;
+        const plan::PlannedStance& held =
+            planned.plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
+        const geom::Pose& X_DJ = plan::setup_of(planned.plan, held).X_DJ;
         const auto& path = *described_seam(planned.plan, arc.seam->id).path;
         const geom::Vec3 centre_D = X_DJ.point(std::get<geom::CirclePath>(path).centre);
         // A ring beside the table's axis moves round it, and the torch goes along.
@@ -240,9 +243,9 @@ TEST_SUITE("planner/welds") {
         const auto index = static_cast<std::size_t>(later.pass->pass.number) - 2;
         const plan::PlannedPass& before = later.seam->passes[index];
         const auto height = [&](const plan::PlannedPass& pass) {
-          const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
-          const geom::Pose X_WJ =
-              turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ;
+          const plan::PlannedStance& held = plan.stances[static_cast<std::size_t>(pass.stance)];
+          const geom::Pose X_WJ = turn::pose_WD(plan.cell->positioner, held.stance.axes) *
+                                  plan::setup_of(plan, held).X_DJ;
           return X_WJ.point(pass.points.front().point).z();
         };
         ++seen;

@@ -46,7 +46,9 @@ planner::Inputs staggered_hub(double stagger_mm) {
 Vec3 struck_at_W(const Plan& plan, const geom::CirclePath& ring, const plan::PlannedPass& pass) {
   std::vector<base::Angle> axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
   axes.back() = pass.roll_from.value();
-  const geom::Pose X_WJ = turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ;
+  const geom::Pose X_WJ =
+      turn::pose_WD(plan.cell->positioner, axes) *
+      plan::setup_of(plan, plan.stances[static_cast<std::size_t>(pass.stance)]).X_DJ;
   const Vec3 out = pass.points.front().point - ring.centre;
   return X_WJ.direction((out - out.dot(ring.axis) * ring.axis).normalized());
 }
@@ -112,9 +114,12 @@ TEST_SUITE("planner/starts") {
     const auto joints = planner::detail::work_joints(inputs, findings);
     REQUIRE(joints.size() == 1);
     const auto seams = planner::detail::all_seams(joints);
-    const auto pool = planner::detail::find_stance_pool(inputs, seams, findings);
+    inputs.weldment.stages.clear();
+    const auto stages = planner::detail::work_stages(inputs, findings);
+    const planner::detail::StageWork& stage = stages.front();
+    const auto pool = planner::detail::find_stance_pool(inputs, stage, seams, findings);
     const auto job = planner::detail::make_order_job(
-        inputs, seams, pool, planner::detail::choose_placements(inputs, seams, pool));
+        inputs, stage, seams, pool, planner::detail::choose_placements(inputs, seams, pool), true);
     REQUIRE(job.job.blocks.size() >= 4);
     std::map<int, std::pair<int, int>> layer_of_course;
     std::map<std::pair<int, int>, int> course_of_layer;
@@ -263,8 +268,10 @@ TEST_SUITE("planner/starts") {
         return plan.joints.front().seams.front().passes.front();
       };
       const auto world = [&](const plan::PlannedPass& pass, const Vec3& point) {
-        const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
-        return (turn::pose_WD(plan.cell->positioner, axes) * plan.weldment.setup.X_DJ).point(point);
+        const plan::PlannedStance& held = plan.stances[static_cast<std::size_t>(pass.stance)];
+        return (turn::pose_WD(plan.cell->positioner, held.stance.axes) *
+                plan::setup_of(plan, held).X_DJ)
+            .point(point);
       };
       const plan::PlannedEvent* last = nullptr;
       double air_s = 0.0;

@@ -63,12 +63,15 @@ Item banded(std::string name, double amount, double band_ratio) {
 
 Estimate estimate(const Rates& rates,
                   const std::vector<PassUse>& passes,
-                  double cycle_s,
-                  double load_unload_s,
+                  const CellUse& use,
                   int parts) {
   require(rates);
   SEAMTURN_REQUIRE(
-      is_amount(cycle_s) && is_amount(load_unload_s) && parts >= 1, cycle_s, load_unload_s, parts);
+      is_amount(use.cycle_s) && is_amount(use.load_unload_s) && is_amount(use.crew_s) && parts >= 1,
+      use.cycle_s,
+      use.load_unload_s,
+      use.crew_s,
+      parts);
   Estimate result;
   double wire_cost = 0.0;
   double gas_cost = 0.0;
@@ -86,7 +89,8 @@ Estimate estimate(const Rates& rates,
     wire_cost += wire_kg * pass.wire_price_per_kg;
     gas_cost += gas_m3 * pass.gas_price_per_m3;
   }
-  result.cell_time_s = cycle_s + load_unload_s;
+  result.cell_time_s = use.cycle_s + use.load_unload_s;
+  result.crew_s = use.crew_s;
   const double cell_h = result.cell_time_s / s_per_h;
   const double setup_h = rates.setup_per_batch_h / parts;
   const double use_band = rates.consumption_band_ratio;
@@ -99,6 +103,10 @@ Estimate estimate(const Rates& rates,
       banded("cell", cell_h * rates.cell_per_hour, time_band),
       banded("set-up share", setup_h * (rates.labour_per_hour + rates.cell_per_hour), time_band),
   };
+  if (use.crew_s > 0.0) {
+    const double crew_cost = use.crew_s / s_per_h * rates.labour_per_hour;
+    result.items.insert(result.items.end() - 1, banded("crew", crew_cost, time_band));
+  }
   for (const Item& item : result.items) {
     result.total += item.amount;
     result.total_low += item.low;

@@ -253,6 +253,13 @@ std::array<double, 2> AttributeReader::two_quantities(std::string_view name, con
   return {no_number, no_number};
 }
 
+std::array<double, 3> AttributeReader::three_quantities(std::string_view name, const Range& range) {
+  const Attribute* attribute = ask(name);
+  if (attribute != nullptr) return read_quantities<3>(*attribute, range);
+  missing(name, "3 numbers and one unit, " + quantity_text(range));
+  return {no_number, no_number, no_number};
+}
+
 geom::Vec3 AttributeReader::point(std::string_view name) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) {

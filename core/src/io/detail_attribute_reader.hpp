@@ -48,6 +48,8 @@ class AttributeReader {
   [[nodiscard]] int count(std::string_view name, int least, int most);
   /// Two numbers with one unit, each in range; otherwise both NaN.
   [[nodiscard]] std::array<double, 2> two_quantities(std::string_view name, const Range& range);
+  /// Three numbers with one unit, each in range; otherwise all NaN.
+  [[nodiscard]] std::array<double, 3> three_quantities(std::string_view name, const Range& range);
   /// Three lengths with one unit.
   [[nodiscard]] geom::Vec3 point(std::string_view name);
   /// Three bare numbers, not all zero; unit length.

@@ -44,8 +44,6 @@ struct WeldmentDraft {
   std::vector<Use> libraries;
   std::optional<Use> cell;
   std::set<std::string> unsound_members;
-  bool has_setup = false;
-  base::Angle turned;  ///< of the set-up; about what, the cell says
 };
 
 /// Reports an id that stood before, at `first`; "kind/id" is the key.
@@ -54,6 +52,11 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.
 void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_tacking(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
 /// Elements that have no limit and so no attribute.
 struct OpenElements {
   bool c = false;

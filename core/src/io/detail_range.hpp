@@ -52,6 +52,7 @@ inline constexpr Range half_turn{D::angle, "deg", 0.0, 180.0};
 inline constexpr Range share_of_thickness{D::none, "", 0.0, 10.0, above};
 inline constexpr Range share{D::ratio, "", 0.0, 1.0};
 inline constexpr Range over_weld{D::ratio, "", 1.0, 2.0};
+inline constexpr Range site_factor{D::ratio, "", 1.0, 20.0};
 inline constexpr Range cap_height{D::length, "mm", 0.0, 50.0};
 
 // Metal.

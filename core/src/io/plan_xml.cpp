@@ -32,7 +32,8 @@ std::string plan_xml(const plan::Plan& plan) {
   detail::put_notices(root, plan);
   detail::put_steels(root, plan);
   detail::put_members(root, plan);
-  detail::put_setup(root, plan);
+  detail::put_setups(root, plan);
+  detail::put_build(root, plan);
   detail::put_cell(root, plan);
   detail::put_consumables(root, plan);
   detail::put_joints(root, plan);

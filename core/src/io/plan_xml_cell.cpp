@@ -148,6 +148,8 @@ void put_stances(pugi::xml_node root, const plan::Plan& plan) {
   for (const plan::PlannedStance& planned : plan.stances) {
     pugi::xml_node node = stances.append_child("stance");
     put_text(node, "id", planned.id);
+    put_text_if(node, "setup", planned.setup);
+    put_number(node, "load_kg", planned.load.mass_kg);
     put_flag(node, "rolling", planned.stance.rolling);
     put_number(node, "turn_time_s", planned.turn_time_s);
     put_count(node, "visits", planned.visits);

@@ -68,6 +68,7 @@ void put_timeline(pugi::xml_node root, const plan::Plan& plan) {
     put_number(child, "end_s", event.end_s);
     put_text_if(child, "stance", event.stance);
     put_text_if(child, "seam", event.seam);
+    put_text_if(child, "operation", event.operation);
     if (event.pass > 0) put_count(child, "pass", event.pass);
   }
   for (const std::string& id : plan.not_turned) {

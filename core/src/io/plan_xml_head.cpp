@@ -82,12 +82,6 @@ void put_stated(pugi::xml_node node, const material::Steel& steel) {
   }
 }
 
-void put_weight(pugi::xml_node parent, const char* name, const joint::Weight& weight) {
-  pugi::xml_node node = parent.append_child(name);
-  put_number(node, "mass_kg", weight.mass_kg);
-  put_place(node, "centre", weight.centre);
-}
-
 void put_finding(pugi::xml_node parent, const base::Finding& finding) {
   pugi::xml_node node = parent.append_child("finding");
   put_text(node, "severity", base::severity_name(finding.severity));
@@ -148,18 +142,6 @@ void put_members(pugi::xml_node root, const plan::Plan& plan) {
     put_pose(node, "pose", member.X_JM);
     if (member.analysis) put_composition(node, "analysis", *member.analysis);
   }
-}
-
-void put_setup(pugi::xml_node root, const plan::Plan& plan) {
-  const joint::Setup& setup = plan.weldment.setup;
-  pugi::xml_node node = root.append_child("setup");
-  put_text_if(node, "id", setup.id);
-  put_pose(node, "part-on-faceplate", setup.X_DJ);
-  if (setup.fixture_mass_kg > 0.0) {
-    put_weight(node, "fixture", {setup.fixture_mass_kg, setup.fixture_centre});
-  }
-  put_weight(node, "part", plan.part);
-  put_weight(node, "load", plan.load);
 }
 
 }  // namespace seamturn::io::detail

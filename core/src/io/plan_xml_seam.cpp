@@ -144,7 +144,7 @@ void put_up(pugi::xml_node node,
   const joint::SectionFrame frame =
       joint::section_frame(joint, seam, start_station_mm(*seam.path, planned));
   const auto rise = [&](const geom::Vec3& direction_J) {
-    return (R_WD * plan.weldment.setup.X_DJ.direction(direction_J)).z();
+    return (R_WD * plan::setup_of(plan, plan.stances[index]).X_DJ.direction(direction_J)).z();
   };
   put_number(node, "up_x", rise(frame.x));
   put_number(node, "up_y", rise(frame.y));

@@ -134,9 +134,10 @@ class Reading {
     if (draft_.cell) draft_.weldment.cell = draft_.cell->file;
     const cell::PositionerKind kind =
         cell_ ? cell_->positioner.kind : cell::PositionerKind::tilt_rotate;
-    geom::Pose& X_DJ = draft_.weldment.setup.X_DJ;
-    X_DJ.rotation =
-        geom::rotation_about(cell::faceplate_normal_D(kind), draft_.turned) * X_DJ.rotation;
+    for (joint::Setup& setup : draft_.weldment.setups) {
+      setup.X_DJ.rotation =
+          geom::rotation_about(cell::faceplate_normal_D(kind), setup.turned) * setup.X_DJ.rotation;
+    }
     inputs.weldment = std::move(draft_.weldment);
     inputs.library = std::move(library_);
     inputs.cell = std::move(cell_);

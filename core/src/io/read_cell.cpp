@@ -153,6 +153,17 @@ cell::CellTimes read_times(FileContext& context, const pugi::xml_node& element) 
   return times;
 }
 
+cell::ReturnPath read_return_path(FileContext& context, const pugi::xml_node& element) {
+  AttributeReader reader(context, element);
+  cell::ReturnPath path;
+  constexpr std::array<std::string_view, 2> sides = {"rotating", "fixed"};
+  path.on_rotating_side = reader.word("side", sides) == 0;
+  path.current_max_a = reader.quantity("current-max", ranges::current);
+  reader.finish();
+  check_children(context, element, {});
+  return path;
+}
+
 }  // namespace
 
 cell::Cell read_cell(FileContext& context) {
@@ -162,7 +173,8 @@ cell::Cell read_cell(FileContext& context) {
   cell.title = reader.text("title");
   cell.invented = reader.find_yes("invented");
   reader.finish();
-  constexpr std::array<std::string_view, 4> known = {"positioner", "robot", "torch", "times"};
+  constexpr std::array<std::string_view, 5> known = {
+      "positioner", "robot", "torch", "times", "return-path"};
   check_children(context, root, known);
   const auto child = [&](const char* name) {
     return only_child(context, root, name, Need::required);
@@ -171,6 +183,8 @@ cell::Cell read_cell(FileContext& context) {
   if (const auto element = child("robot")) cell.robot = read_robot(context, element);
   if (const auto element = child("torch")) cell.torch = read_torch(context, element);
   if (const auto element = child("times")) cell.times = read_times(context, element);
+  const pugi::xml_node path = only_child(context, root, "return-path", Need::may_be_absent);
+  if (path) cell.return_path = read_return_path(context, path);
   return cell;
 }
 

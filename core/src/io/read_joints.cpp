@@ -12,6 +12,8 @@ namespace {
 constexpr std::array<std::string_view, 4> joint_types = {"butt", "tee", "corner", "lap"};
 constexpr std::array<std::string_view, 5> roots = {
     "open", "steel-backing", "ceramic-backing", "gouge", "both-sides"};
+constexpr std::array<std::string_view, 5> duties = {
+    "strength", "tight", "seal", "buttering", "build-up"};
 constexpr std::array<std::string_view, 3> quality_levels = {"B", "C", "D"};  // ISO 5817
 
 void read_members_of(AttributeReader& reader, joint::Joint& joint) {
@@ -94,6 +96,9 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.after = reader.find_ids("after");
   joint.wire = reader.find_id("wire");
   joint.fit_up = reader.find_id("fit-up");
+  joint.stage = reader.find_id("stage");
+  joint.duty = static_cast<joint::Duty>(reader.find_word("duty", duties).value_or(0));
+  if (reader.has("tacks")) joint.tacks = reader.count("tacks", 0, 1000);
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   joint.first_share = reader.find_quantity("first-share", ranges::share);
   read_stated_heat(reader, joint.heat);

@@ -42,6 +42,7 @@ void read_head(FileContext& context, const pugi::xml_node& root, WeldmentDraft& 
   weldment.wire = reader.id("wire");
   weldment.ambient_c = reader.find_quantity("ambient", ranges::ambient).value_or(20.0);
   weldment.invented = reader.find_yes("invented");
+  weldment.magnet_handled = reader.find_yes("magnet-handled");
   reader.finish("weldment", draft.weldment.places);
 }
 
@@ -73,30 +74,6 @@ void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft
   }
   reader.finish();
   check_children(context, element, {});
-}
-
-void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
-  AttributeReader reader(context, element);
-  joint::Setup& setup = draft.weldment.setup;
-  setup.id = reader.id("id");
-  setup.X_DJ.translation = reader.point("part-at");
-  draft.turned = reader.find_angle("turned", ranges::turn);
-  const base::Angle roll = reader.find_angle("roll", ranges::turn);
-  const base::Angle pitch = reader.find_angle("pitch", ranges::turn);
-  // About the part's own axes, so they stand right of the turn of the faceplate, which is put in
-  // when the cell is known.
-  setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitX(), roll) *
-                        geom::rotation_about(geom::Vec3::UnitY(), pitch);
-  reader.finish("setup", draft.weldment.places);
-  constexpr std::array<std::string_view, 1> known = {"fixture"};
-  check_children(context, element, known);
-  const pugi::xml_node fixture = only_child(context, element, "fixture", Need::may_be_absent);
-  if (!fixture) return;
-  AttributeReader fixture_reader(context, fixture);
-  setup.fixture_mass_kg = fixture_reader.quantity("mass", ranges::mass_or_none);
-  setup.fixture_centre = fixture_reader.point("centre");
-  fixture_reader.finish("setup/fixture", draft.weldment.places);
-  check_children(context, fixture, {});
 }
 
 void read_batch(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
@@ -140,20 +117,34 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
 void read_weldment(FileContext& context, WeldmentDraft& draft) {
   const pugi::xml_node root = context.file.document.document_element();
   read_head(context, root, draft);
-  constexpr std::array<std::string_view, 9> known = {
-      "use", "plate", "tube", "ring", "bar", "forging", "setup", "joint", "batch"};
+  constexpr std::array<std::string_view, 13> known = {"use",
+                                                      "plate",
+                                                      "tube",
+                                                      "ring",
+                                                      "bar",
+                                                      "forging",
+                                                      "setup",
+                                                      "stage",
+                                                      "lifting",
+                                                      "datum",
+                                                      "tacking",
+                                                      "joint",
+                                                      "batch"};
   check_children(context, root, known);
   for (const pugi::xml_node& element : root.children()) {
     const std::string_view name = element.name();
     if (name == "use") read_use(context, element, draft);
     if (is_member(name)) read_member(context, element, draft);
+    if (name == "setup") read_setup(context, element, draft);
+    if (name == "stage") read_stage(context, element, draft);
+    if (name == "lifting") read_lifting(context, element, draft);
+    if (name == "datum") read_datum(context, element, draft);
   }
   for (const pugi::xml_node& element : root.children("joint")) {
     draft.joints.push_back(read_joint(context, element, draft.weldment.places));
   }
-  if (const auto setup = only_child(context, root, "setup", Need::may_be_absent)) {
-    draft.has_setup = true;
-    read_setup(context, setup, draft);
+  if (const auto tacking = only_child(context, root, "tacking", Need::may_be_absent)) {
+    read_tacking(context, tacking, draft);
   }
   if (const auto batch = only_child(context, root, "batch", Need::may_be_absent)) {
     read_batch(context, batch, draft);
@@ -165,7 +156,7 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
       context, root, bool(root.child("use")), "library", "<use library=\"library/shop.xml\"/>");
   need_some(context, root, members, "member", "<plate .../>");
   need_some(context, root, bool(root.child("joint")), "joint", "<joint .../>");
-  if (draft.cell && !draft.has_setup) {
+  if (draft.cell && !root.child("setup")) {
     context.report.error(draft.cell->spot,
                          "read.setup.missing",
                          "a cell is used, but nothing says how the part sits on its faceplate; "

@@ -42,6 +42,9 @@ constexpr Kind member_kind{"member", "read.member.unknown"};
 constexpr Kind fit_up_kind{"fit-up tolerances", "read.fit_up.unknown"};
 constexpr Kind record_kind{"record", "read.record.unknown"};
 constexpr Kind joint_kind{"joint", "read.joint.unknown"};
+constexpr Kind stage_kind{"stage", "read.stage.unknown"};
+constexpr Kind setup_kind{"set-up", "read.setup.unknown"};
+constexpr Kind lifting_kind{"lifting", "read.lifting.unknown"};
 
 template <class Thing, class Name>
 Names names_of(const std::vector<Thing>& things, const Name& name) {
@@ -112,6 +115,46 @@ class ReferenceCheck {
       if (std::find(joints.begin(), joints.end(), "") != joints.end()) continue;  // same
       for (const std::string& before : joint.joint.after) {
         expect(before, joints, joint_kind, {places, joint.key, "after"});
+      }
+    }
+  }
+
+  /// What stages, set-ups, operations and datums point at.
+  void of_build() {
+    const joint::Weldment& weldment = draft_.weldment;
+    const joint::Places& places = weldment.places;
+    const Names joints =
+        names_of(draft_.joints, [](const auto& j) { return std::string_view(j.joint.id); });
+    const Names members =
+        names_of(weldment.members, [](const auto& m) { return std::string_view(m.id); });
+    const Names stages =
+        names_of(weldment.stages, [](const auto& s) { return std::string_view(s.id); });
+    const Names setups =
+        names_of(weldment.setups, [](const auto& s) { return std::string_view(s.id); });
+    const Names liftings =
+        names_of(weldment.liftings, [](const auto& l) { return std::string_view(l.id); });
+    const auto all = [&](const auto& names, const Names& known, const Kind& kind, Holder holder) {
+      for (const std::string& name : names) expect(name, known, kind, holder);
+    };
+    for (const JointDraft& joint : draft_.joints) {
+      expect(joint.joint.stage, stages, stage_kind, {places, joint.key, "stage"});
+    }
+    for (const joint::Setup& setup : weldment.setups) {
+      const std::string key = "setup/" + setup.id;
+      all(setup.hides, joints, joint_kind, {places, key, "hides"});
+      expect(setup.lifting, liftings, lifting_kind, {places, key, "lifting"});
+    }
+    for (const joint::Datum& datum : weldment.datums) {
+      expect(datum.member, members, member_kind, {places, "datum/" + datum.id, "member"});
+    }
+    for (const joint::Stage& stage : weldment.stages) {
+      expect(stage.setup, setups, setup_kind, {places, "stage/" + stage.id, "setup"});
+      for (const joint::Operation& operation : stage.operations) {
+        const std::string key = "operation/" + operation.id;
+        all(operation.members, members, member_kind, {places, key, "members"});
+        all(operation.joints, joints, joint_kind, {places, key, "joints"});
+        all(operation.after, joints, joint_kind, {places, key, "after"});
+        all(operation.before, joints, joint_kind, {places, key, "before"});
       }
     }
   }
@@ -265,6 +308,7 @@ void check_references(const WeldmentDraft& draft,
                       Report& report) {
   ReferenceCheck check(draft, library, report);
   check.of_weldment();
+  check.of_build();
   if (has_libraries) check.of_libraries();
   check_circles(draft, report);
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/joint/joint.hpp"
 
+#include <array>
 #include <iterator>
 
 #include "seamturn/base/error.hpp"
@@ -46,6 +47,12 @@ std::string_view root_decision_name(RootDecision root) {
       return "both-sides";
   }
   return "open";
+}
+
+std::string_view duty_name(Duty duty) {
+  constexpr std::array<std::string_view, 5> names = {
+      "strength", "tight", "seal", "buttering", "build-up"};
+  return names.at(static_cast<std::size_t>(duty));
 }
 
 double welded_length_mm(const Seam& seam) {

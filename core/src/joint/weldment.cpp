@@ -24,4 +24,8 @@ const Joint* find_joint(const Weldment& weldment, std::string_view id) {
   return find_by_id(weldment.joints, id);
 }
 
+const Setup* find_setup(const Weldment& weldment, std::string_view id) {
+  return find_by_id(weldment.setups, id);
+}
+
 }  // namespace seamturn::joint

@@ -62,13 +62,15 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
 
 void check_passes(const Job& job, std::size_t index, std::vector<Refusal>& doubts) {
   const Block& block = job.blocks[index];
-  const bool robot_works = !block.passes.empty() || block.touch_s > 0.0 || block.gouge_s > 0.0 ||
-                           block.heat_s > 0.0;
+  const bool robot_works =
+      !block.passes.empty() || block.touch_s > 0.0 || block.gouge_s > 0.0 || block.heat_s > 0.0;
   if (block.work_s ? robot_works : block.passes.empty()) {
-    doubts.push_back({"order.block.no_pass",
-                      block_text(job, index) + (block.work_s ? " is an operation of people; it has no passes, touches, gouging "
-                                                               "or heating"
-                                                             : " has no pass to weld")});
+    doubts.push_back(
+        {"order.block.no_pass",
+         block_text(job, index) +
+             (block.work_s ? " is an operation of people; it has no passes, touches, gouging "
+                             "or heating"
+                           : " has no pass to weld")});
   }
   for (const BlockPass& pass : block.passes) {
     if (!is_time(pass.arc_s) || !is_time(pass.gap_s) || !is_time(pass.overhead_s) ||

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/plan/plan.hpp"
 
+#include "seamturn/base/error.hpp"
+
 namespace seamturn::plan {
 
 std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint) {
@@ -16,6 +18,26 @@ double section_area_mm2(const PlannedJoint& joint) {
   double area_mm2 = 0.0;
   for (const section::WeldSection* section : sections_of(joint)) area_mm2 += section->area_mm2;
   return area_mm2;
+}
+
+const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance) {
+  const joint::Setup* setup = joint::find_setup(plan.weldment, stance.setup);
+  SEAMTURN_REQUIRE(setup != nullptr, stance.id, stance.setup);
+  return *setup;
+}
+
+double rehang_price(const Plan& plan, const PlannedStage& stage) {
+  constexpr double s_per_h = 3600.0;  // defined
+  const double hours = stage.rehang_s / s_per_h;
+  return hours * (plan.rates.cell_per_hour + stage.rehang_people * plan.rates.labour_per_hour);
+}
+
+joint::Weight heaviest_load(const Plan& plan) {
+  joint::Weight heaviest;
+  for (const PlannedStage& stage : plan.stages) {
+    if (stage.load.mass_kg > heaviest.mass_kg) heaviest = stage.load;
+  }
+  return heaviest;
 }
 
 }  // namespace seamturn::plan

@@ -170,6 +170,19 @@ void keep_used_rows(const Inputs& inputs, plan::Plan& plan) {
   }
 }
 
+/// Person-seconds besides the operator: hands more than his in the cell, all hands elsewhere.
+double crew_s(const plan::Plan& plan) {
+  double total_s = 0.0;
+  for (const plan::PlannedOperation& operation : plan.operations) {
+    const int others = operation.start_s ? operation.people - 1 : operation.people;
+    total_s += others * operation.time_s;
+  }
+  for (const plan::PlannedStage& stage : plan.stages) {
+    if (stage.rehang_s > 0.0) total_s += (stage.rehang_people - 1) * stage.rehang_s;
+  }
+  return total_s;
+}
+
 }  // namespace
 
 void assemble_procedures(const Inputs& inputs,
@@ -234,8 +247,11 @@ void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
       if (!seam.turned) cycle_s += seam.stack.arc_time_s;
     }
   }
-  const double load_s = planned ? plan.cell->times.load_unload_s : 0.0;
-  plan.estimate = cost::estimate(plan.rates, uses, cycle_s, load_s, plan.weldment.batch.parts);
+  cost::CellUse use;
+  use.cycle_s = cycle_s;
+  use.load_unload_s = planned ? plan.cell->times.load_unload_s : 0.0;
+  use.crew_s = crew_s(plan);
+  plan.estimate = cost::estimate(plan.rates, uses, use, plan.weldment.batch.parts);
 }
 
 }  // namespace seamturn::planner::detail

@@ -21,27 +21,33 @@ std::string stance_id(std::size_t number) {
 class OrderAssembler {
  public:
   OrderAssembler(const Inputs& inputs,
+                 const StageWork& stage,
                  const std::vector<SeamRef>& seams,
                  const StancePool& pool,
                  const OrderJob& order_job,
                  const order::Found& found,
                  plan::Plan& plan)
-      : inputs_(inputs), seams_(seams), pool_(pool), job_(order_job), found_(found), plan_(plan) {}
+      : inputs_(inputs),
+        stage_(stage),
+        seams_(seams),
+        pool_(pool),
+        job_(order_job),
+        found_(found),
+        plan_(plan),
+        before_s_(plan.cycle_s) {}
 
   void assemble() {
     const timeline::Clock clock = order::simulate(job_.job, found_.sequence);
     for (const order::Step& step : found_.sequence) option_of_[step.block] = step.option;
     for (const timeline::Event& event : clock.events()) take(event);
     for (std::size_t kind = 0; kind < timeline::second_kinds; ++kind) {
-      plan_.seconds[kind] = clock.total_s(static_cast<timeline::SecondKind>(kind));
+      plan_.seconds[kind] += clock.total_s(static_cast<timeline::SecondKind>(kind));
     }
-    plan_.cycle_s = clock.now_s();
+    plan_.cycle_s = before_s_ + clock.now_s();
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       set_starts(i);
       set_gaps(i);
     }
-    plan_.lower_bound_s = found_.lower_bound_s;
-    plan_.proved_best = found_.proved_best;
   }
 
  private:
@@ -58,11 +64,15 @@ class OrderAssembler {
   void take(const timeline::Event& event) {
     plan::PlannedEvent out;
     out.kind = event.kind;
-    out.start_s = event.start_s;
-    out.end_s = event.end_s;
+    out.start_s = before_s_ + event.start_s;
+    out.end_s = before_s_ + event.end_s;
     const int at = planned_stance(event.stance);
     if (at >= 0) out.stance = plan_.stances[static_cast<std::size_t>(at)].id;
-    if (event.item >= 0) out.seam = seam_of(event.item).work->seam->id;
+    if (event.kind == timeline::SecondKind::work) {
+      out.operation = take_operation(event, at);
+    } else if (event.item >= 0) {
+      out.seam = seam_of(event.item).work->seam->id;
+    }
     if (event.kind == timeline::SecondKind::turn && at >= 0 && at != last_stance_) {
       plan_.stances[static_cast<std::size_t>(at)].turn_time_s += event.end_s - event.start_s;
     }
@@ -72,6 +82,17 @@ class OrderAssembler {
       last_stance_ = at;
     }
     plan_.timeline.push_back(std::move(out));
+  }
+
+  /// Id of the operation; its time and stance go into the plan.
+  std::string take_operation(const timeline::Event& event, int stance) {
+    const BlockOrigin& origin = job_.origins[static_cast<std::size_t>(event.item)];
+    plan::PlannedOperation operation =
+        planned_operation(stage_, static_cast<std::size_t>(origin.operation));
+    operation.start_s = before_s_ + event.start_s;
+    if (stance >= 0) operation.stance = plan_.stances[static_cast<std::size_t>(stance)].id;
+    plan_.operations.push_back(operation);
+    return operation.id;
   }
 
   const SeamRef& seam_of(int block) const {
@@ -90,15 +111,16 @@ class OrderAssembler {
     const Placement& placement = job_.placements[static_cast<std::size_t>(origin.seam)]
                                                 [static_cast<std::size_t>(option.tag)];
     seam.turned = true;
-    pass.start_s = event.start_s;
-    pass.end_s = event.end_s;
+    seam.stage = plan_.stages.back().id;
+    pass.start_s = before_s_ + event.start_s;
+    pass.end_s = before_s_ + event.end_s;
     pass.stance = stance;
     pass.reversed = placement.reversed;
     const LayerStart start =
         start_of_layer(job_.starts[static_cast<std::size_t>(origin.seam)], pass.pass.layer);
     if (placement.rolling) {
       const auto index_of_stance = static_cast<std::size_t>(placement.stance);
-      pass.roll = rolled_turn(inputs_, *ref.work->seam);
+      pass.roll = rolled_turn(inputs_.cell->positioner, *stage_.setup, *ref.work->seam);
       pass.roll_from = pool_.stances[index_of_stance].axes.back() + start.wound;
     }
     set_points(ref, placement, start, pass);
@@ -149,33 +171,60 @@ class OrderAssembler {
     if (std::find(seams.begin(), seams.end(), id) == seams.end()) seams.push_back(id);
   }
 
-  /// Index into plan.stances, adding the stance at its first visit; -1 for the rest position.
+  /// Index into plan.stances, adding the stance at its first visit in its set-up; -1 for the rest
+  /// position.
   int planned_stance(int job_stance) {
     if (job_stance < 0) return -1;
     const int pool_index = job_.pool_stance[static_cast<std::size_t>(job_stance)];
     if (pool_index < 0) return -1;
     const auto known = index_of_.find(pool_index);
     if (known != index_of_.end()) return known->second;
-    plan::PlannedStance stance;
-    stance.id = stance_id(plan_.stances.size() + 1);
-    stance.stance = pool_.stances[static_cast<std::size_t>(pool_index)];
-    for (const cell::Axis& axis : inputs_.cell->positioner.axes) {
-      stance.axis_names.push_back(axis.name);
+    const turn::Stance& wanted = pool_.stances[static_cast<std::size_t>(pool_index)];
+    int index = index_in_plan(wanted);
+    if (index < 0) {
+      index = static_cast<int>(plan_.stances.size());
+      plan_.stances.push_back(new_stance(wanted));
     }
-    stance.torque_nm =
-        turn::axis_torques_nm(inputs_.cell->positioner, plan_.load, stance.stance.axes);
-    const int index = static_cast<int>(plan_.stances.size());
-    plan_.stances.push_back(std::move(stance));
+    plan::PlannedStance& stance = plan_.stances[static_cast<std::size_t>(index)];
+    if (stage_.load_D.mass_kg > stance.load.mass_kg) {
+      stance.load = stage_.load_D;
+      stance.torque_nm =
+          turn::axis_torques_nm(inputs_.cell->positioner, stance.load, stance.stance.axes);
+    }
     index_of_[pool_index] = index;
     return index;
   }
 
+  /// The stance of an earlier stage in the same set-up; -1: none.
+  int index_in_plan(const turn::Stance& wanted) const {
+    for (std::size_t i = 0; i < plan_.stances.size(); ++i) {
+      const plan::PlannedStance& stance = plan_.stances[i];
+      if (stance.setup == stage_.setup->id && same_stance(stance.stance, wanted)) {
+        return static_cast<int>(i);
+      }
+    }
+    return -1;
+  }
+
+  plan::PlannedStance new_stance(const turn::Stance& wanted) const {
+    plan::PlannedStance stance;
+    stance.id = stance_id(plan_.stances.size() + 1);
+    stance.setup = stage_.setup->id;
+    stance.stance = wanted;
+    for (const cell::Axis& axis : inputs_.cell->positioner.axes) {
+      stance.axis_names.push_back(axis.name);
+    }
+    return stance;
+  }
+
   const Inputs& inputs_;
+  const StageWork& stage_;
   const std::vector<SeamRef>& seams_;
   const StancePool& pool_;
   const OrderJob& job_;
   const order::Found& found_;
   plan::Plan& plan_;
+  double before_s_;  ///< clock of the stages before
   std::map<int, int> option_of_;
   std::map<int, int> index_of_;
   int last_stance_ = -1;
@@ -183,13 +232,28 @@ class OrderAssembler {
 
 }  // namespace
 
+plan::PlannedOperation planned_operation(const StageWork& stage, std::size_t index) {
+  const joint::Operation& operation = stage.operations()[index];
+  plan::PlannedOperation planned;
+  planned.id = operation.id;
+  planned.kind = operation.kind;
+  planned.stage = stage.stage->id;
+  planned.time_s = operation.time_s;
+  planned.people = operation.people;
+  planned.members = operation.members;
+  planned.joints = operation.joints;
+  planned.note = operation.note;
+  return planned;
+}
+
 void assemble_order(const Inputs& inputs,
+                    const StageWork& stage,
                     const std::vector<SeamRef>& seams,
                     const StancePool& pool,
                     const OrderJob& order_job,
                     const order::Found& found,
                     plan::Plan& plan) {
-  OrderAssembler(inputs, seams, pool, order_job, found, plan).assemble();
+  OrderAssembler(inputs, stage, seams, pool, order_job, found, plan).assemble();
 }
 
 }  // namespace seamturn::planner::detail

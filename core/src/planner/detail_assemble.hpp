@@ -18,8 +18,13 @@ void assemble_joints(const Inputs& inputs,
                      const std::vector<std::vector<Placement>>& placements,
                      plan::Plan& plan);
 
-/// Stances, timeline, seconds by kind, and the times and torch poses of the passes.
+/// An operation of a stage without its time and stance. Pre: index within its operations.
+[[nodiscard]] plan::PlannedOperation planned_operation(const StageWork& stage, std::size_t index);
+
+/// Of one stage, on the clock after those before it: stances, timeline, seconds by kind,
+/// operations, and the times and torch poses of the passes. Pre: plan.stages ends with this stage.
 void assemble_order(const Inputs& inputs,
+                    const StageWork& stage,
                     const std::vector<SeamRef>& seams,
                     const StancePool& pool,
                     const OrderJob& order_job,

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "detail_stages.hpp"
 #include "detail_starts.hpp"
 #include "detail_work.hpp"
 #include "seamturn/order/job.hpp"
@@ -12,8 +13,9 @@ namespace seamturn::planner::detail {
 
 /// Which passes of which seam a block of the job stands for.
 struct BlockOrigin {
-  int seam = 0;             ///< index into all_seams
+  int seam = -1;            ///< index into all_seams; -1: an operation
   std::vector<int> passes;  ///< indices into the stack
+  int operation = -1;       ///< index into the stage's operations
 };
 
 struct OrderJob {
@@ -25,11 +27,15 @@ struct OrderJob {
   std::vector<int> pool_stance;                    ///< job stance -> pool stance; -1: rest position
 };
 
-/// One block per layer; a layer whose passes must wait for one another is cut into its passes, so
-/// that other seams can fill the wait. Cost: linear in options, quadratic in stances (turn table).
+/// The job of one stage. One block per layer; a layer whose passes must wait for one another is cut
+/// into its passes, so that other seams can fill the wait. Cost: linear in options, quadratic in
+/// stances (turn table). Operations at the stage's start come before all welds, in the order of the
+/// file, those at its end after all. `last`: the table may be left as it stands.
 [[nodiscard]] OrderJob make_order_job(const Inputs& inputs,
+                                      const StageWork& stage,
                                       const std::vector<SeamRef>& seams,
                                       const StancePool& pool,
-                                      const std::vector<std::vector<Placement>>& placements);
+                                      const std::vector<std::vector<Placement>>& placements,
+                                      bool last);
 
 }  // namespace seamturn::planner::detail

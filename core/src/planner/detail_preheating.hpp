@@ -20,8 +20,10 @@ namespace seamturn::planner::detail {
                                     const JointWork& work,
                                     const joint::Seam& seam);
 
-/// The same for all seams at once, with one entry and the longest soak.
+/// The same for all seams at once, with one entry and the longest soak; never more heat than the
+/// part that is there takes.
 [[nodiscard]] double heating_time_at_once_s(const Inputs& inputs,
+                                            double part_kg,
                                             const std::vector<SeamRef>& seams);
 
 /// How long the seam then stays warm enough. Pre: heating_time_s > 0.

@@ -4,21 +4,25 @@
 
 #include <vector>
 
+#include "detail_stages.hpp"
 #include "detail_work.hpp"
 #include "seamturn/base/finding.hpp"
 
 namespace seamturn::planner::detail {
 
-/// Part and fixture together, frame D.
-[[nodiscard]] joint::Weight load_on_faceplate(const Inputs& inputs);
-
 /// All stances that lay some seam exactly as wanted and that the positioner can carry, and for
 /// every seam the stances that hold it within a working tolerance.
 /// Cost: quadratic in seams (each stance is tried on each seam).
-/// Pre: inputs.cell is set.
+/// Only seams of joints the stage welds get placements. Stances its operations ask for are in the
+/// pool too.
+/// Pre: inputs.cell and the stage's set-up are set.
 [[nodiscard]] StancePool find_stance_pool(const Inputs& inputs,
+                                          const StageWork& stage,
                                           const std::vector<SeamRef>& seams,
                                           std::vector<base::Finding>& findings);
+
+/// Whole turns apart is the same stance, unless the turn goes on during the weld.
+[[nodiscard]] bool same_stance(const turn::Stance& a, const turn::Stance& b);
 
 /// Chooses few stances: every seam gets one position and keeps the placements in that position and
 /// in the chosen stances. Returns, per seam, the placements to plan with.
@@ -44,6 +48,8 @@ void turn_beads(std::vector<JointWork>& joints,
 /// Turn of the positioner's last axis while one pass of a rolled ring is laid: as far as it is
 /// welded, against the travel, in the sense of that axis.
 /// Pre: the seam is a ring whose axis is parallel to the last axis of the positioner.
-[[nodiscard]] base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam);
+[[nodiscard]] base::Angle rolled_turn(const cell::Positioner& positioner,
+                                      const joint::Setup& setup,
+                                      const joint::Seam& seam);
 
 }  // namespace seamturn::planner::detail

@@ -64,8 +64,12 @@ struct Placement {
   bool second_below = false;  ///< fillets in PB: the second member's plate is the lower one
 };
 
+inline constexpr int at_rest = -1;  ///< instead of the index of a stance
+inline constexpr int as_it_hangs = -2;
+
 struct StancePool {
   std::vector<turn::Stance> stances;
+  std::vector<int> of_operations;  ///< per operation of the stage: index, at_rest or as_it_hangs
   std::vector<std::vector<Placement>> placements;  ///< per seam, in the order of all_seams
 };
 

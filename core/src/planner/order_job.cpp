@@ -4,6 +4,7 @@
 #include <map>
 
 #include "detail_joints.hpp"
+#include "detail_operations.hpp"
 #include "detail_order_job.hpp"
 #include "detail_preheating.hpp"
 #include "detail_stances.hpp"
@@ -17,10 +18,18 @@ namespace {
 
 class Maker {
  public:
-  Maker(const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool)
-      : inputs_(inputs), cell_(*inputs.cell), seams_(seams), pool_(pool) {}
+  Maker(const Inputs& inputs,
+        const StageWork& stage,
+        const std::vector<SeamRef>& seams,
+        const StancePool& pool)
+      : inputs_(inputs),
+        stage_(stage),
+        setup_(*stage.setup),
+        cell_(*inputs.cell),
+        seams_(seams),
+        pool_(pool) {}
 
-  OrderJob make(const std::vector<std::vector<Placement>>& placements) {
+  OrderJob make(const std::vector<std::vector<Placement>>& placements, bool last) {
     out_.placements = placements;
     number_stances();
     set_gaps();
@@ -29,11 +38,14 @@ class Maker {
       if (is_placed(i)) add_seam(i);
     }
     if (inputs_.library.heating && inputs_.library.heating->holds) {
-      out_.job.heat_once_s = heating_time_at_once_s(inputs_, placed_seams());
+      out_.job.heat_once_s = heating_time_at_once_s(inputs_, stage_.part_J.mass_kg, placed_seams());
     }
     add_joint_precedence();
     for (const Pair& pair : pairs_) add_side_precedence(pair);
+    add_operations(
+        stage_, pool_, SeamBlocks{seams_, first_block_, last_block_}, cell_.robot.home, out_);
     fill_turn_table();
+    if (!last) out_.job.end_stance = 0;
     out_.job.home_W = cell_.robot.home;
     out_.job.air_speed_mm_s = cell_.robot.air_speed_mm_s;
     out_.job.air_acceleration_mm_s2 = cell_.robot.air_acceleration_mm_s2;
@@ -53,6 +65,12 @@ class Maker {
         if (job_stance_.emplace(p.stance, static_cast<int>(out_.pool_stance.size())).second) {
           out_.pool_stance.push_back(p.stance);
         }
+      }
+    }
+    for (const int stance : pool_.of_operations) {
+      if (stance < 0) continue;
+      if (job_stance_.emplace(stance, static_cast<int>(out_.pool_stance.size())).second) {
+        out_.pool_stance.push_back(stance);
       }
     }
   }
@@ -111,7 +129,7 @@ class Maker {
                          choice_of(seam).stack,
                          cell_.positioner.axes.back(),
                          axes_of(job_stance_.at(placement.stance)).back(),
-                         rolled_turn(inputs_, described));
+                         rolled_turn(cell_.positioner, setup_, described));
   }
   /// Both sides of a groove heat the same place: one zone, and gaps from pass to pass as they are
   /// welded.
@@ -214,7 +232,8 @@ class Maker {
     };
     const Angle wound = start_of_layer(out_.starts[seam], laid.layer).wound;
     pass.wind_s = wound == Angle() ? 0.0 : turn_s(wound);
-    if (!last.endless) pass.unwind_s = turn_s(wound + rolled_turn(inputs_, described));
+    if (!last.endless)
+      pass.unwind_s = turn_s(wound + rolled_turn(cell_.positioner, setup_, described));
   }
 
   /// Open seams whose stops are to lie apart are welded from alternate ends, where both ways can
@@ -250,8 +269,7 @@ class Maker {
       option.stance = job_stance_.at(p.stance);
       option.tag = static_cast<int>(i);
       option.course = course_of(seam, p, layer);
-      const geom::Pose X_WJ =
-          turn::pose_WD(cell_.positioner, axes_of(option.stance)) * inputs_.weldment.setup.X_DJ;
+      const geom::Pose X_WJ = turn::pose_WD(cell_.positioner, axes_of(option.stance)) * setup_.X_DJ;
       const auto tip = [&](int pass, double station) {
         return X_WJ.point(reach::torch_pose(*ref.joint->joint,
                                             *ref.work->seam,
@@ -320,6 +338,8 @@ class Maker {
   }
 
   const Inputs& inputs_;
+  const StageWork& stage_;
+  const joint::Setup& setup_;
   const cell::Cell& cell_;
   const std::vector<SeamRef>& seams_;
   const StancePool& pool_;
@@ -347,10 +367,12 @@ double pass_overhead_s(const cell::Cell& cell, const joint::Seam& seam) {
 }
 
 OrderJob make_order_job(const Inputs& inputs,
+                        const StageWork& stage,
                         const std::vector<SeamRef>& seams,
                         const StancePool& pool,
-                        const std::vector<std::vector<Placement>>& placements) {
-  return Maker(inputs, seams, pool).make(placements);
+                        const std::vector<std::vector<Placement>>& placements,
+                        bool last) {
+  return Maker(inputs, stage, seams, pool).make(placements, last);
 }
 
 }  // namespace seamturn::planner::detail

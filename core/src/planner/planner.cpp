@@ -4,12 +4,9 @@
 #include <algorithm>
 
 #include "detail_assemble.hpp"
+#include "detail_build.hpp"
 #include "detail_joints.hpp"
-#include "detail_order_job.hpp"
-#include "detail_stances.hpp"
 #include "seamturn/base/number_text.hpp"
-#include "seamturn/order/search.hpp"
-#include "seamturn/order/simulate.hpp"
 
 namespace seamturn::planner {
 
@@ -110,38 +107,8 @@ plan::Plan head_of(const Inputs& inputs) {
   plan.weldment = inputs.weldment;
   plan.cell = inputs.cell;
   plan.part = joint::total_weight(inputs.weldment.members);
-  plan.load = detail::load_on_faceplate(inputs);
   plan.findings = inputs.findings;
   return plan;
-}
-
-/// Stances, placements and order. Pre: a cell is named.
-void plan_order(const Inputs& inputs,
-                const PlanParams& params,
-                std::vector<detail::JointWork>& joints,
-                plan::Plan& plan) {
-  const std::vector<detail::SeamRef> seams = detail::all_seams(joints);
-  const detail::StancePool pool = detail::find_stance_pool(inputs, seams, plan.findings);
-  stop_on_errors(plan.findings);
-  const auto placements = detail::choose_placements(inputs, seams, pool);
-  detail::turn_beads(joints, placements);
-  detail::assemble_joints(inputs, joints, placements, plan);
-  const detail::OrderJob job = detail::make_order_job(inputs, seams, pool, placements);
-  if (job.job.blocks.empty()) return;
-  const base::Outcome<bool> checked = order::check_job(job.job);
-  if (!checked) {
-    plan.findings.push_back(Finding{Severity::error,
-                                    checked.error().code,
-                                    checked.error().text,
-                                    detail::place_of(inputs.weldment, "weldment"),
-                                    {}});
-    stop_on_errors(plan.findings);
-  }
-  if (params.progress) params.progress("order");
-  order::SearchParams search;
-  search.effort = params.order_effort;
-  const order::Found found = order::find_order(job.job, search);
-  detail::assemble_order(inputs, seams, pool, job, found, plan);
 }
 
 }  // namespace
@@ -151,12 +118,17 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   check_library(inputs, plan.findings);
   if (params.progress) params.progress("joints");
   std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
+  const std::vector<detail::StageWork> stages = detail::work_stages(inputs, plan.findings);
+  detail::check_stages(inputs, stages, plan.findings);
   stop_on_errors(plan.findings);
   if (inputs.cell) {
-    plan_order(inputs, params, joints, plan);
+    detail::order_build(inputs, params, stages, joints, plan);
+    stop_on_errors(plan.findings);
   } else {
     detail::assemble_joints(inputs, joints, {}, plan);
+    detail::list_build(stages, plan);
   }
+  detail::check_hidden(inputs, stages, plan);
   if (params.progress) params.progress("documents");
   detail::assemble_aftercare(inputs, joints, plan);
   detail::assemble_start_temperatures(inputs, joints, plan);

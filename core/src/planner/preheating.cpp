@@ -20,11 +20,10 @@ double strip_heat_j(const Inputs& inputs, const JointWork& work, const joint::Se
 }
 
 /// Strips overlap: all together never take more than the whole part.
-double part_heat_j(const Inputs& inputs, const std::vector<SeamRef>& seams) {
+double part_heat_j(const Inputs& inputs, double part_kg, const std::vector<SeamRef>& seams) {
   double warmest_c = inputs.weldment.ambient_c;
   for (const SeamRef& seam : seams) warmest_c = std::max(warmest_c, seam.joint->heat.preheat_c);
-  const double volume_mm3 =
-      joint::total_weight(inputs.weldment.members).mass_kg / process::steel_density_kg_mm3;
+  const double volume_mm3 = part_kg / process::steel_density_kg_mm3;
   return volume_mm3 * cooling::heat_capacity_j_mm3_k *
          (warmest_c + cooling::heated_above_preheat_k - inputs.weldment.ambient_c);
 }
@@ -46,7 +45,9 @@ double heating_time_s(const Inputs& inputs, const JointWork& work, const joint::
       *inputs.library.heating, strip_heat_j(inputs, work, seam), work.heat.soak_s);
 }
 
-double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& seams) {
+double heating_time_at_once_s(const Inputs& inputs,
+                              double part_kg,
+                              const std::vector<SeamRef>& seams) {
   double heat_j = 0.0;
   double soak_s = 0.0;
   for (const SeamRef& seam : seams) {
@@ -55,7 +56,7 @@ double heating_time_at_once_s(const Inputs& inputs, const std::vector<SeamRef>& 
     soak_s = std::max(soak_s, seam.joint->heat.soak_s);
   }
   if (heat_j <= 0.0 || !inputs.library.heating) return 0.0;
-  heat_j = std::min(heat_j, part_heat_j(inputs, seams));
+  heat_j = std::min(heat_j, part_heat_j(inputs, part_kg, seams));
   return process::heating_time_s(*inputs.library.heating, heat_j, soak_s);
 }
 

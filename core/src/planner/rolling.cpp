@@ -1,9 +1,27 @@
 // SPDX-License-Identifier: MIT
 // How far and which way the positioner turns under a ring.
+#include <cmath>
+
 #include "detail_stances.hpp"
 #include "seamturn/base/error.hpp"
 
 namespace seamturn::planner::detail {
+
+namespace {
+
+constexpr double same_axis_rad = 2e-4;  ///< two stances closer than this (0.01 deg) are one
+
+}  // namespace
+
+bool same_stance(const turn::Stance& a, const turn::Stance& b) {
+  if (a.rolling != b.rolling) return false;
+  for (std::size_t i = 0; i < a.axes.size(); ++i) {
+    const double apart_rad = (a.axes[i] - b.axes[i]).rad();
+    const double off_rad = a.rolling ? apart_rad : 2.0 * std::sin(0.5 * apart_rad);
+    if (std::abs(off_rad) > same_axis_rad) return false;
+  }
+  return true;
+}
 
 double rolling_sense(const cell::Positioner& positioner, const geom::Vec3& ring_axis_D) {
   return ring_axis_D.dot(cell::faceplate_normal_D(positioner.kind)) > 0.0 ? -1.0 : 1.0;
@@ -18,12 +36,13 @@ base::Angle rolled_angle(const joint::Seam& seam) {
   return Angle::rad(round_mm / circle->radius_mm);
 }
 
-base::Angle rolled_turn(const Inputs& inputs, const joint::Seam& seam) {
+base::Angle rolled_turn(const cell::Positioner& positioner,
+                        const joint::Setup& setup,
+                        const joint::Seam& seam) {
   const Angle turn = rolled_angle(seam);
-  SEAMTURN_REQUIRE(inputs.cell.has_value(), seam.id);
   const geom::Vec3 axis_J = std::get<geom::CirclePath>(*seam.path).axis;
-  const geom::Vec3 axis_D = inputs.weldment.setup.X_DJ.direction(axis_J);
-  return rolling_sense(inputs.cell->positioner, axis_D) * turn;
+  const geom::Vec3 axis_D = setup.X_DJ.direction(axis_J);
+  return rolling_sense(positioner, axis_D) * turn;
 }
 
 }  // namespace seamturn::planner::detail

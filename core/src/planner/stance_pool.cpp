@@ -18,19 +18,6 @@ using cell::Positioner;
 using geom::Vec3;
 using process::WeldPosition;
 
-constexpr double same_axis_rad = 2e-4;  ///< two stances closer than this (0.01 deg) are one
-
-/// Whole turns apart is the same stance, unless the turn goes on during the weld.
-bool same_stance(const turn::Stance& a, const turn::Stance& b) {
-  if (a.rolling != b.rolling) return false;
-  for (std::size_t i = 0; i < a.axes.size(); ++i) {
-    const double apart_rad = (a.axes[i] - b.axes[i]).rad();
-    const double off_rad = a.rolling ? apart_rad : 2.0 * std::sin(0.5 * apart_rad);
-    if (std::abs(off_rad) > same_axis_rad) return false;
-  }
-  return true;
-}
-
 /// Directions of a seam in the faceplate's frame at one of its stations.
 struct StationInD {
   Vec3 travel, face, wall_1, wall_2;
@@ -111,21 +98,51 @@ std::vector<Vec3> wanted_skies(const Positioner& positioner, const SeamInD& seam
 
 class Pool {
  public:
-  Pool(const Inputs& inputs, std::vector<Finding>& findings)
+  Pool(const Inputs& inputs, const StageWork& stage, std::vector<Finding>& findings)
       : inputs_(inputs),
+        stage_(stage),
+        setup_(*stage.setup),
         positioner_(inputs.cell->positioner),
-        load_(load_on_faceplate(inputs)),
+        load_(stage.load_D),
         findings_(findings) {}
 
   StancePool make(const std::vector<SeamRef>& seams) {
     for (const SeamRef& seam : seams) {
-      if (seam.work->seam->path) collect(seam_in_D(inputs_.weldment.setup, *seam.work->seam));
+      if (is_welded(seam)) collect(seam_in_D(setup_, *seam.work->seam));
     }
-    for (const SeamRef& seam : seams) pool_.placements.push_back(place(seam));
+    for (const SeamRef& seam : seams) {
+      pool_.placements.push_back(is_welded(seam) ? place(seam) : std::vector<Placement>());
+    }
+    for (const joint::Operation& operation : stage_.operations()) {
+      pool_.of_operations.push_back(stance_of(operation));
+    }
     return std::move(pool_);
   }
 
  private:
+  [[nodiscard]] bool is_welded(const SeamRef& seam) const {
+    return seam.work->seam->path && stage_.welds(*seam.joint->joint);
+  }
+
+  /// Axes an operation does not name stand at rest.
+  int stance_of(const joint::Operation& operation) {
+    if (operation.axes.empty()) return operation.level ? at_rest : as_it_hangs;
+    turn::Stance stance;
+    for (const cell::Axis& axis : positioner_.axes) {
+      stance.axes.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
+      for (const joint::AxisValue& wanted : operation.axes) {
+        if (wanted.axis == axis.name) stance.axes.back() = wanted.value;
+      }
+    }
+    add(stance);
+    for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      if (same_stance(pool_.stances[i], stance)) return static_cast<int>(i);
+    }
+    base::append_findings(findings_,
+                          turn::check_load(positioner_, load_, stance.axes, describe(stance)));
+    return at_rest;
+  }
+
   void collect(const SeamInD& seam) {
     const bool rolls = can_roll(positioner_, seam);
     for (const Vec3& sky : wanted_skies(positioner_, seam)) {
@@ -189,9 +206,7 @@ class Pool {
 
   std::vector<Placement> place(const SeamRef& ref) {
     std::vector<Placement> placements;
-    const joint::Seam& seam = *ref.work->seam;
-    if (!seam.path) return placements;
-    const SeamInD in_D = seam_in_D(inputs_.weldment.setup, seam);
+    const SeamInD in_D = seam_in_D(setup_, *ref.work->seam);
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       try_stance(ref, in_D, static_cast<int>(i), placements);
     }
@@ -260,7 +275,7 @@ class Pool {
     // The uppermost direction across the axis: there the travel is level.
     const Vec3 axis_W = R_WD * *seam.axis;
     const Vec3 across = Vec3::UnitZ() - axis_W.z() * axis_W;
-    const Vec3 start_W = R_WD * inputs_.weldment.setup.X_DJ.direction(circle.start);
+    const Vec3 start_W = R_WD * setup_.X_DJ.direction(circle.start);
     for (const double side : {1.0, -1.0}) {
       Angle turn_by;
       if (across.norm() > 1e-9) turn_by = geom::signed_angle(axis_W, start_W, side * across);
@@ -363,6 +378,8 @@ class Pool {
   }
 
   const Inputs& inputs_;
+  const StageWork& stage_;
+  const joint::Setup& setup_;
   const Positioner& positioner_;
   joint::Weight load_;
   std::vector<Finding>& findings_;
@@ -373,30 +390,27 @@ class Pool {
 
 }  // namespace
 
-joint::Weight load_on_faceplate(const Inputs& inputs) {
-  const joint::Setup& setup = inputs.weldment.setup;
-  joint::Weight part = joint::total_weight(inputs.weldment.members);
-  part.centre = setup.X_DJ.point(part.centre);
-  return turn::combined_weight(part, joint::Weight{setup.fixture_mass_kg, setup.fixture_centre});
-}
-
 StancePool find_stance_pool(const Inputs& inputs,
+                            const StageWork& stage,
                             const std::vector<SeamRef>& seams,
                             std::vector<Finding>& findings) {
-  SEAMTURN_REQUIRE(inputs.cell.has_value(), inputs.weldment.title);
-  const joint::Weight load = load_on_faceplate(inputs);
+  SEAMTURN_REQUIRE(inputs.cell.has_value() && stage.setup != nullptr, inputs.weldment.title);
+  const joint::Weight& load = stage.load_D;
   if (load.mass_kg > inputs.cell->positioner.load_max_kg) {
     findings.push_back(Finding{Severity::error,
                                "turn.load.too_heavy",
-                               "part and fixture weigh " + base::fixed_text(load.mass_kg, 0) +
-                                   " kg, positioner " + inputs.cell->positioner.id + " carries " +
+                               stage.name() + ": part and fixture weigh " +
+                                   base::fixed_text(load.mass_kg, 0) + " kg, positioner " +
+                                   inputs.cell->positioner.id + " carries " +
                                    base::fixed_text(inputs.cell->positioner.load_max_kg, 0) +
                                    " kg; take a larger positioner or a lighter fixture",
-                               place_of(inputs.weldment, "setup"),
+                               place_of(inputs.weldment, "setup/" + stage.setup->id),
                                {}});
-    return StancePool{{}, std::vector<std::vector<Placement>>(seams.size())};
+    return StancePool{{},
+                      std::vector<int>(stage.operations().size(), at_rest),
+                      std::vector<std::vector<Placement>>(seams.size())};
   }
-  return Pool(inputs, findings).make(seams);
+  return Pool(inputs, stage, findings).make(seams);
 }
 
 }  // namespace seamturn::planner::detail

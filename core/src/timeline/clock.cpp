@@ -38,7 +38,7 @@ std::string_view second_kind_name(SecondKind kind) {
 void Clock::spend(SecondKind kind, double seconds, int stance, int item, int pass) {
   SEAMTURN_REQUIRE(std::isfinite(seconds) && seconds >= 0.0, seconds);
   const double end_s = now_s_ + seconds;
-  if (end_s > now_s_) {
+  if (end_s > now_s_ || kind == SecondKind::work) {
     events_.push_back(Event{kind, now_s_, end_s, stance, item, pass});
   }
   now_s_ = end_s;

@@ -71,8 +71,15 @@ struct CellTimes {
   double load_unload_s = 0.0;  ///< outside the cycle, inside the cell time of the estimate
 };
 
+/// Where the welding current goes back.
+struct ReturnPath {
+  bool on_rotating_side = false;  ///< else it runs through the positioner's bearings
+  double current_max_a = 0.0;     ///< rating of clamp or slip ring
+};
+
 struct Cell {
   std::string title;
+  std::optional<ReturnPath> return_path;
   Positioner positioner;
   Robot robot;
   Torch torch;

@@ -53,6 +53,7 @@ struct Estimate {
   double energy_kwh = 0.0;  ///< from the mains, arcs only
   double arc_time_s = 0.0;
   double cell_time_s = 0.0;  ///< cycle + load and unload
+  double crew_s = 0.0;       ///< person-seconds besides the cell's operator
   std::vector<Item> items;   ///< per part, set-up share included
   std::string currency;
   double total = 0.0;
@@ -62,14 +63,20 @@ struct Estimate {
   double batch_total = 0.0;
 };
 
+/// Time a part takes of the cell and of people.
+struct CellUse {
+  double cycle_s = 0.0;
+  double load_unload_s = 0.0;
+  double crew_s = 0.0;  ///< person-seconds besides the operator whom every hour of the cell counts
+};
+
 /// Units: as named.
 /// Pre: efficiencies in (0,1], times >= 0, parts >= 1.
 /// Source: unit cost equations of docs/methods/cost.md. Accuracy: bands are the rates' own.
 /// Tests: cost/estimate - published example, laws (linear in each price, items add up).
 [[nodiscard]] Estimate estimate(const Rates& rates,
                                 const std::vector<PassUse>& passes,
-                                double cycle_s,
-                                double load_unload_s,
+                                const CellUse& use,
                                 int parts);
 
 /// Cost per kilogram of weld metal by the handbook form: labour / (deposit x factor) + wire + gas.

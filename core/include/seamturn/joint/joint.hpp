@@ -23,6 +23,11 @@ enum class JointType { butt, tee, corner, lap };
 enum class RootDecision { open, steel_backing, ceramic_backing, gouge, both_sides };
 [[nodiscard]] std::string_view root_decision_name(RootDecision root);
 
+/// What a weld is for. `tight`: holds a medium, leak-tested; `seal`: keeps weather or dirt out;
+/// `buttering`: laid on one member before the other is fitted; `build_up`: metal to be machined.
+enum class Duty { strength, tight, seal, buttering, build_up };
+[[nodiscard]] std::string_view duty_name(Duty duty);  ///< "strength", "tight" ... "build-up"
+
 /// Of a double groove a third of side 1 is laid before side 2 is begun, so that the plates bend
 /// little. Common practice.
 inline constexpr double usual_first_share = 1.0 / 3.0;
@@ -61,6 +66,9 @@ struct Joint {
   std::string wire;                   ///< id of the wire; empty: the weldment's wire
   std::string fit_up;                 ///< id of fit-up tolerances; empty: the library's first
   std::vector<std::string> after;     ///< joints that must be welded before
+  std::string stage;                  ///< id; empty: the first in which both members are there
+  Duty duty = Duty::strength;         ///< what the weld is for
+  std::optional<int> tacks;           ///< stated number on each seam; none: by rule
   StatedHeat heat;                    ///< stated by the user
   std::vector<Seam> seams;            ///< one or two
 };

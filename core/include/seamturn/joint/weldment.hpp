@@ -6,18 +6,18 @@
 #include <string>
 #include <vector>
 
+#include "seamturn/joint/datum.hpp"
 #include "seamturn/joint/joint.hpp"
 #include "seamturn/joint/member.hpp"
 #include "seamturn/joint/places.hpp"
+#include "seamturn/joint/stages.hpp"
 
 namespace seamturn::joint {
 
-/// How the part sits on the faceplate D: X_DJ, and what is bolted on with it.
-struct Setup {
-  std::string id;
-  geom::Pose X_DJ;
-  double fixture_mass_kg = 0.0;
-  geom::Vec3 fixture_centre = geom::Vec3::Zero();  ///< frame D
+/// What is said of tacking the part as a whole.
+struct Tacking {
+  double site_factor_ratio = 1.0;  ///< on weight while tacks alone carry: crane, turning, shock
+  std::string certificate;         ///< of the tacker, for the sheet
 };
 
 struct Batch {
@@ -35,7 +35,12 @@ struct Weldment {
   std::string cell;                    ///< file name as used; empty: no cell
   std::vector<Member> members;
   std::vector<Joint> joints;
-  Setup setup;
+  std::vector<Setup> setups;  ///< at least one where a cell is used
+  std::vector<Stage> stages;  ///< in order; none: all members are there from the start
+  std::vector<Lifting> liftings;
+  std::vector<Datum> datums;
+  std::optional<Tacking> tacking;
+  bool magnet_handled = false;  ///< a magnet has lifted the plates or the part
   Batch batch;
   bool invented = false;  ///< demo data, said so in the file
   Places places;
@@ -43,5 +48,6 @@ struct Weldment {
 
 [[nodiscard]] const Member* find_member(const Weldment& weldment, std::string_view id);
 [[nodiscard]] const Joint* find_joint(const Weldment& weldment, std::string_view id);
+[[nodiscard]] const Setup* find_setup(const Weldment& weldment, std::string_view id);
 
 }  // namespace seamturn::joint

@@ -17,6 +17,7 @@
 #include "seamturn/order/search.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/plan/aftercare.hpp"
+#include "seamturn/plan/build.hpp"
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
@@ -99,6 +100,7 @@ struct PlannedSeam {
   std::string id;
   std::string joint;
   process::WeldPosition position = process::WeldPosition::pa;
+  std::string stage;      ///< id; empty: the file names none, or the seam is not turned
   std::string procedure;  ///< id
   bool turned = false;    ///< has a place in the order
   bool rolling = false;
@@ -133,9 +135,11 @@ struct PlannedJoint {
 
 struct PlannedStance {
   std::string id;  ///< "S01" ...
+  std::string setup;
   turn::Stance stance;
   std::vector<std::string> axis_names;
-  std::vector<double> torque_nm;   ///< per axis
+  joint::Weight load;              ///< heaviest held in it, frame D
+  std::vector<double> torque_nm;   ///< per axis, with that load
   std::vector<std::string> seams;  ///< welded here, in order of first arc
   double turn_time_s = 0.0;        ///< to get here, summed over all visits
   int visits = 0;
@@ -148,7 +152,8 @@ struct PlannedEvent {
   double end_s = 0.0;
   std::string stance;
   std::string seam;
-  int pass = 0;  ///< number, arc only
+  std::string operation;  ///< work and hang only
+  int pass = 0;           ///< number, arc only
 };
 
 struct Totals {
@@ -168,8 +173,9 @@ struct Plan {
   std::optional<process::Gouging> gouging;        ///< when a joint is gouged
   std::optional<process::Heating> heating;        ///< when a joint is preheated
   std::vector<material::Steel> steels;  ///< of the members: standard, group, limits by thickness
-  joint::Weight part;                   ///< frame J
-  joint::Weight load;                   ///< part and fixture, frame D
+  joint::Weight part;                   ///< all members, frame J
+  std::vector<PlannedStage> stages;     ///< in order; at least one
+  std::vector<PlannedOperation> operations;  ///< in order
   std::vector<PlannedJoint> joints;
   std::vector<procedure::Procedure> procedures;
   std::vector<PlannedStance> stances;  ///< in order of first visit
@@ -185,5 +191,15 @@ struct Plan {
   std::vector<procedure::Caution> cautions;
   std::vector<base::Finding> findings;  ///< notes and warnings; a plan with errors is not made
 };
+
+/// How the part sits in a stance. Pre: the stance is of this plan.
+[[nodiscard]] const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance);
+
+/// What a stage's re-hang costs a part: cell, operator and helpers at the rates used. It is within
+/// the items of the estimate.
+[[nodiscard]] double rehang_price(const Plan& plan, const PlannedStage& stage);
+
+/// The heaviest load on the faceplate of all stages, frame D of its set-up.
+[[nodiscard]] joint::Weight heaviest_load(const Plan& plan);
 
 }  // namespace seamturn::plan

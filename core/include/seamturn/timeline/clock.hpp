@@ -33,7 +33,8 @@ struct Event {
 class Clock {
  public:
   [[nodiscard]] double now_s() const { return now_s_; }
-  /// Pre: seconds >= 0 and finite. Zero seconds append nothing.
+  /// Pre: seconds >= 0 and finite. Zero seconds append nothing, but for work, so that a hold of no
+  /// time keeps its place.
   void spend(SecondKind kind, double seconds, int stance, int item, int pass = -1);
   [[nodiscard]] const std::vector<Event>& events() const { return events_; }
   [[nodiscard]] double total_s(SecondKind kind) const;

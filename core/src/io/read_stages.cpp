@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: MIT
+// Set-ups, stages, operations, lifting points.
+#include <array>
+#include <span>
+
+#include "detail_drafts.hpp"
+
+namespace seamturn::io::detail {
+
+namespace {
+
+using joint::OperationKind;
+
+constexpr std::array<std::string_view, 13> operation_words = {"temperature-check",
+                                                              "visual-test",
+                                                              "surface-test",
+                                                              "volume-test",
+                                                              "leak-test",
+                                                              "residual-field",
+                                                              "grinding",
+                                                              "cleaning",
+                                                              "straightening",
+                                                              "vent-hole",
+                                                              "stress-relief",
+                                                              "machining",
+                                                              "hold"};
+constexpr std::array<std::string_view, 2> place_words = {"start", "end"};
+constexpr std::array<std::string_view, 3> axis_words = {"tilt", "rotate", "turn"};
+constexpr int most_people = 50;
+
+joint::SetupSolid read_solid(FileContext& context,
+                             const pugi::xml_node& element,
+                             const std::string& key,
+                             joint::Places& places) {
+  AttributeReader reader(context, element);
+  joint::SetupSolid solid;
+  solid.kind = element.name();
+  solid.mass_kg = reader.quantity("mass", ranges::mass_or_none);
+  solid.centre = reader.point("centre");
+  if (reader.has("size")) {
+    const auto size = reader.three_quantities("size", ranges::size);
+    solid.size_mm = geom::Vec3(size[0], size[1], size[2]);
+  }
+  reader.finish(key, places);
+  check_children(context, element, {});
+  return solid;
+}
+
+joint::Clamp read_clamp(FileContext& context,
+                        const pugi::xml_node& element,
+                        const std::string& setup,
+                        joint::Places& places) {
+  AttributeReader reader(context, element);
+  joint::Clamp clamp;
+  clamp.id = reader.id("id");
+  clamp.at = reader.point("at");
+  clamp.radius_mm = reader.quantity("radius", ranges::size);
+  reader.finish("clamp/" + setup + "/" + clamp.id, places);
+  check_children(context, element, {});
+  return clamp;
+}
+
+/// What every operation says.
+void read_work(AttributeReader& reader, joint::Operation& operation) {
+  operation.time_s = reader.quantity("time", ranges::time);
+  operation.people = reader.has("people") ? reader.count("people", 1, most_people) : 1;
+  operation.note = reader.find_text("note");
+  for (const std::string_view axis : axis_words) {
+    if (!reader.has(axis)) continue;
+    operation.axes.push_back({std::string(axis), reader.angle(axis, ranges::turn)});
+  }
+  const bool level = reader.find_yes("level");
+  if (level && !operation.axes.empty()) {
+    reader.refuse("level", "read.operation.stance", "the axes it is to stand at are stated");
+  }
+  operation.level = operation.axes.empty() && (level || operation.kind == OperationKind::fit);
+}
+
+void read_fit(FileContext& context,
+              const pugi::xml_node& element,
+              joint::Stage& stage,
+              joint::Places& places) {
+  AttributeReader reader(context, element);
+  joint::Operation operation;
+  operation.kind = OperationKind::fit;
+  operation.place = joint::OperationPlace::start;
+  operation.id = "fit " + stage.id;
+  operation.members = reader.ids("members");
+  read_work(reader, operation);
+  const auto fits = joint::fitted_members(stage);
+  if (!fits.empty()) operation.id += " " + std::to_string(1 + stage.operations.size());
+  reader.finish("operation/" + operation.id, places);
+  check_children(context, element, {});
+  stage.operations.push_back(std::move(operation));
+}
+
+void read_operation(FileContext& context,
+                    const pugi::xml_node& element,
+                    joint::Stage& stage,
+                    joint::Places& places) {
+  AttributeReader reader(context, element);
+  joint::Operation operation;
+  operation.id = reader.id("id");
+  operation.kind = static_cast<OperationKind>(1 + reader.word("kind", operation_words));
+  operation.members = reader.find_ids("members");
+  operation.joints = reader.find_ids("joints");
+  operation.after = reader.find_ids("after");
+  operation.before = reader.find_ids("before");
+  const auto place = reader.find_word("at", place_words);
+  const bool tied = !operation.after.empty() || !operation.before.empty();
+  if (place && tied) {
+    reader.refuse("at", "read.operation.place", "after or before already says where it stands");
+  }
+  if (tied) {
+    operation.place = joint::OperationPlace::between;
+  } else {
+    operation.place = place == 0U ? joint::OperationPlace::start : joint::OperationPlace::end;
+  }
+  read_work(reader, operation);
+  const std::string key = "operation/" + operation.id;
+  const std::optional<Spot> first = places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(key, places);
+  check_children(context, element, {});
+  if (!first) stage.operations.push_back(std::move(operation));
+}
+
+}  // namespace
+
+void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  joint::Places& places = draft.weldment.places;
+  joint::Setup setup;
+  setup.id = reader.id("id");
+  setup.X_DJ.translation = reader.point("part-at");
+  setup.turned = reader.find_angle("turned", ranges::turn);
+  const base::Angle roll = reader.find_angle("roll", ranges::turn);
+  const base::Angle pitch = reader.find_angle("pitch", ranges::turn);
+  // About the part's own axes, so they stand right of the turn of the faceplate, which is put in
+  // when the cell is known.
+  setup.X_DJ.rotation = geom::rotation_about(geom::Vec3::UnitX(), roll) *
+                        geom::rotation_about(geom::Vec3::UnitY(), pitch);
+  setup.hides = reader.find_ids("hides");
+  setup.hang_s = reader.find_quantity("hang", ranges::time);
+  if (reader.has("hang-people")) setup.hang_people = reader.count("hang-people", 1, most_people);
+  setup.lifting = reader.find_id("lifting");
+  const std::string key = "setup/" + setup.id;
+  const std::optional<Spot> first = places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(key, places);
+  constexpr std::array<std::string_view, 3> known = {"fixture", "riser", "clamp"};
+  check_children(context, element, known);
+  for (const pugi::xml_node& child : element.children()) {
+    const std::string_view name = child.name();
+    if (name == "clamp") setup.clamps.push_back(read_clamp(context, child, setup.id, places));
+    if (name != "fixture" && name != "riser") continue;
+    const std::string solid_key = key + "/solid" + std::to_string(setup.solids.size());
+    setup.solids.push_back(read_solid(context, child, solid_key, places));
+  }
+  if (!first) draft.weldment.setups.push_back(std::move(setup));
+}
+
+void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  joint::Places& places = draft.weldment.places;
+  joint::Lifting lifting;
+  lifting.id = reader.id("id");
+  lifting.hook = reader.point("hook");
+  const std::string key = "lifting/" + lifting.id;
+  const std::optional<Spot> first = places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(key, places);
+  constexpr std::array<std::string_view, 1> known = {"point"};
+  check_children(context, element, known);
+  for (const pugi::xml_node& child : element.children("point")) {
+    AttributeReader point(context, child);
+    lifting.points.push_back({point.id("id"), point.point("at")});
+    point.finish();
+  }
+  if (lifting.points.empty()) {
+    context.report.error(context.file.spot(element),
+                         "read.element.missing",
+                         "the lifting has no point; expected at least one <point id=\"...\" "
+                         "at=\"x y z mm\"/>; add it");
+  }
+  if (!first) draft.weldment.liftings.push_back(std::move(lifting));
+}
+
+void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+  AttributeReader reader(context, element);
+  joint::Places& places = draft.weldment.places;
+  joint::Stage stage;
+  stage.id = reader.id("id");
+  const bool away = reader.find_yes("away");
+  stage.setup = reader.find_id("setup");
+  if (away == !stage.setup.empty()) {
+    reader.error("read.stage.setup",
+                 away ? "a stage away from the cell hangs in no set-up; expected away=\"yes\" or "
+                        "setup=\"...\", not both; delete one of them"
+                      : "the stage names no set-up; expected setup=\"...\", or away=\"yes\" where "
+                        "the part leaves the cell; add one of them");
+  }
+  const std::string key = "stage/" + stage.id;
+  const std::optional<Spot> first = places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(key, places);
+  constexpr std::array<std::string_view, 2> known = {"fit", "operation"};
+  check_children(context, element, known);
+  for (const pugi::xml_node& child : element.children("fit")) {
+    read_fit(context, child, stage, places);
+  }
+  for (const pugi::xml_node& child : element.children("operation")) {
+    read_operation(context, child, stage, places);
+  }
+  if (!first) draft.weldment.stages.push_back(std::move(stage));
+}
+
+}  // namespace seamturn::io::detail

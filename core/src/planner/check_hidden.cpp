@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <map>
+
+#include "detail_build.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+
+/// Seams by the member that closes them off.
+using ByMember = std::map<std::string, std::vector<std::string>>;
+
+std::string list_of(const std::vector<std::string>& ids) {
+  std::string list;
+  for (const std::string& id : ids) list += (list.empty() ? "" : ", ") + id;
+  return list;
+}
+
+void tell(const Inputs& inputs, const StageWork& stage, const ByMember& late, plan::Plan& plan) {
+  const bool states_stages = stage.stage != nullptr;
+  for (const auto& [member, seams] : late) {
+    const bool bolted = member == "fixture" || member == "riser";
+    const std::string what = bolted ? "the " + member : "member " + member;
+    plan.findings.push_back(Finding{
+        states_stages ? Severity::error : Severity::warning,
+        "stage.seam.hidden",
+        "when " + stage.name() + (states_stages ? " welds" : " stands complete, no torch reaches") +
+            " seams " + list_of(seams) + (states_stages ? ", no torch reaches them" : "") + ": " +
+            what + " closes them off (straight ways only; no robot was tried); " +
+            (states_stages ? (bolted ? "hang the part another way"
+                                     : "fit it in a later stage, or weld them in an earlier one")
+                           : "state stages that fit it later, if it is so"),
+        place_of(inputs.weldment, bolted ? "setup/" + stage.setup->id : "member/" + member),
+        {}});
+  }
+}
+
+std::size_t stage_welding(const std::vector<StageWork>& stages, const joint::Joint& joint) {
+  std::size_t k = 0;
+  while (k + 1 < stages.size() && !stages[k].welds(joint)) ++k;
+  return k;
+}
+
+}  // namespace
+
+void check_hidden(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan) {
+  std::set<std::string> closed;  // told in an earlier stage
+  for (std::size_t k = 0; k < stages.size(); ++k) {
+    ByMember late;
+    ByMember done;
+    for (const HiddenSeam& hidden : find_hidden_seams(inputs, stages[k])) {
+      const std::size_t own = stage_welding(stages, *hidden.joint);
+      if (own == k) late[hidden.by].push_back(hidden.seam->id);
+      if (own >= k || !closed.insert(hidden.seam->id).second) continue;
+      done[hidden.by].push_back(hidden.seam->id);
+    }
+    tell(inputs, stages[k], late, plan);
+    if (k >= plan.stages.size()) continue;
+    for (const auto& [member, seams] : done) plan.stages[k].closes.push_back({member, seams});
+  }
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: MIT
+// Seams a torch finds no way to: straight ways out of the joint, wider the farther from the weld.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+#include "detail_stages.hpp"
+#include "seamturn/joint/inside.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using geom::Vec3;
+
+/// Half the width of what must pass, from so far from the weld: nozzle, torch neck, robot's wrist
+/// and arm. Common practice of a 22 deg torch; no envelope of a real one.
+struct Girth {
+  double from_mm;
+  double radius_mm;
+};
+constexpr std::array<Girth, 4> girths = {
+    {{30.0, 4.0}, {80.0, 15.0}, {160.0, 35.0}, {420.0, 110.0}}};
+constexpr double step_mm = 15.0;
+constexpr int stations = 8;
+
+double radius_at_mm(double distance_mm) {
+  double radius_mm = 0.0;
+  for (const Girth& girth : girths) {
+    if (distance_mm >= girth.from_mm) radius_mm = girth.radius_mm;
+  }
+  return radius_mm;
+}
+
+/// A ball round a member, to leave out most of them quickly.
+struct Ball {
+  Vec3 centre;
+  double radius_mm = 0.0;
+};
+
+double reach_mm(const joint::Shape& shape) {
+  struct Reach {
+    double operator()(const joint::Plate& p) const {
+      return Vec3(p.length_mm, p.width_mm, p.thickness_mm).norm() / 2.0;
+    }
+    double operator()(const joint::Tube& t) const {
+      return std::hypot(t.outer_diameter_mm, t.length_mm) / 2.0;
+    }
+    double operator()(const joint::Ring& r) const {
+      return std::hypot(r.outer_diameter_mm, r.thickness_mm) / 2.0;
+    }
+    double operator()(const joint::Bar& b) const {
+      return Vec3(b.width_mm, b.height_mm, b.length_mm).norm() / 2.0 * 1.2;  // hexagon's corners
+    }
+    double operator()(const joint::Forging& f) const {
+      double length_mm = 0.0;
+      double widest_mm = 0.0;
+      for (const joint::ForgingStep& step : f.steps) {
+        length_mm += step.length_mm;
+        widest_mm = std::max({widest_mm, step.start_diameter_mm, step.end_diameter_mm});
+      }
+      return std::hypot(length_mm, widest_mm);  // its centre of gravity may lie near one end
+    }
+  };
+  return std::visit(Reach{}, shape);
+}
+
+/// What stands in the way: members of the stage, and boxes bolted on the faceplate.
+class Obstacles {
+ public:
+  explicit Obstacles(const StageWork& stage) : stage_(stage) {
+    for (const joint::Member* member : stage.present) {
+      balls_.push_back({joint::centre_of_gravity(*member), reach_mm(member->shape)});
+      for_all_ = std::max(
+          for_all_, (balls_.back().centre - stage.part_J.centre).norm() + balls_.back().radius_mm);
+    }
+  }
+
+  /// Farther than this from the part's centre of gravity there is nothing.
+  [[nodiscard]] double far_mm() const { return for_all_; }
+
+  /// Name of what a point, grown to a ball, touches; empty: free.
+  [[nodiscard]] std::string_view at(const Vec3& point, double radius_mm) const {
+    for (std::size_t i = 0; i < stage_.present.size(); ++i) {
+      const double near_mm = balls_[i].radius_mm + radius_mm;
+      if ((point - balls_[i].centre).squaredNorm() > near_mm * near_mm) continue;
+      if (joint::is_inside(*stage_.present[i], point, radius_mm)) return stage_.present[i]->id;
+    }
+    if (stage_.setup == nullptr) return {};
+    const Vec3 p_D = stage_.setup->X_DJ.point(point);
+    for (const joint::SetupSolid& solid : stage_.setup->solids) {
+      if (!solid.size_mm) continue;
+      const Vec3 off = (p_D - solid.centre).cwiseAbs() - *solid.size_mm / 2.0;
+      if (off.maxCoeff() < radius_mm) return solid.kind;
+    }
+    return {};
+  }
+
+ private:
+  const StageWork& stage_;
+  std::vector<Ball> balls_;
+  double for_all_ = 0.0;
+};
+
+/// Directions about the weld's face, the face itself first, up to 60 degrees from it.
+std::vector<Vec3> ways_out(const Vec3& face, const Vec3& tangent) {
+  std::vector<Vec3> ways = {face};
+  const Vec3 across = face.cross(tangent);
+  for (const double lean_deg : {20.0, 40.0, 60.0}) {
+    const double lean = base::Angle::deg(lean_deg).rad();
+    for (int k = 0; k < 12; ++k) {
+      const double round = base::Angle::deg(30.0 * k).rad();
+      ways.push_back(std::cos(lean) * face +
+                     std::sin(lean) * (std::cos(round) * across + std::sin(round) * tangent));
+    }
+  }
+  return ways;
+}
+
+/// What stops a way; empty when it leads out.
+std::string_view stopped_by(const Obstacles& obstacles,
+                            const Vec3& centre,
+                            const Vec3& start,
+                            const Vec3& way) {
+  for (double s = girths.front().from_mm;
+       (start + s * way - centre).norm() < obstacles.far_mm() + girths.back().radius_mm;
+       s += step_mm) {
+    const std::string_view met = obstacles.at(start + s * way, radius_at_mm(s));
+    if (!met.empty()) return met;
+  }
+  return {};
+}
+
+/// What closes a station off most often; empty when some way is free.
+std::string closed_by(const Obstacles& obstacles,
+                      const StageWork& stage,
+                      const joint::Joint& joint,
+                      const Vec3& start,
+                      const std::vector<Vec3>& ways) {
+  std::map<std::string_view, int> stops;
+  for (const Vec3& way : ways) {
+    const std::string_view met = stopped_by(obstacles, stage.part_J.centre, start, way);
+    if (met.empty()) return {};
+    ++stops[met];
+  }
+  std::string_view most;
+  for (const auto& [name, count] : stops) {
+    const bool own = name == joint.member_1 || name == joint.member_2;
+    if (!own && (most.empty() || count > stops[most])) most = name;
+  }
+  return most.empty() ? std::string(stops.begin()->first) : std::string(most);
+}
+
+}  // namespace
+
+std::vector<HiddenSeam> find_hidden_seams(const Inputs& inputs, const StageWork& stage) {
+  std::vector<HiddenSeam> hidden;
+  const Obstacles obstacles(stage);
+  for (const joint::Joint& joint : inputs.weldment.joints) {
+    if (!stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
+    for (const joint::Seam& seam : joint.seams) {
+      if (!seam.path) continue;
+      const double length_mm = geom::path_length_mm(*seam.path);
+      for (int i = 0; i < stations; ++i) {
+        const double at_mm = length_mm * (i + 0.5) / stations;
+        const Vec3 face = geom::carried_direction(*seam.path, at_mm, seam.face);
+        const geom::Station here = geom::path_station(*seam.path, at_mm);
+        const std::string by =
+            closed_by(obstacles, stage, joint, here.point, ways_out(face, here.tangent));
+        if (by.empty()) continue;
+        hidden.push_back({&joint, &seam, by});
+        break;
+      }
+    }
+  }
+  return hidden;
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+// The order of the whole build: stage after stage, re-hung by crane between set-ups.
+#include <algorithm>
+
+#include "detail_assemble.hpp"
+#include "detail_build.hpp"
+#include "detail_stances.hpp"
+#include "seamturn/order/search.hpp"
+#include "seamturn/order/simulate.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+using Placements = std::vector<std::vector<Placement>>;
+
+/// A stage that hangs on the positioner, with its ordering problem.
+struct StageJob {
+  StancePool pool;
+  Placements placements;
+  OrderJob order;
+};
+
+plan::PlannedStage planned_stage(const StageWork& stage) {
+  plan::PlannedStage planned;
+  if (stage.stage != nullptr) {
+    planned.id = stage.stage->id;
+    planned.fitted = joint::fitted_members(*stage.stage);
+  }
+  if (stage.setup != nullptr) planned.setup = stage.setup->id;
+  for (const joint::Member* member : stage.present) planned.present.push_back(member->id);
+  planned.part = stage.part_J;
+  planned.load = stage.load_D;
+  if (stage.rehangs) {
+    planned.rehang_s = stage.setup->hang_s.value_or(0.0);
+    planned.rehang_people = stage.setup->hang_people;
+  }
+  return planned;
+}
+
+/// Every joint belongs to one stage: its seams are placed there or nowhere.
+Placements merged(const std::vector<StageJob>& jobs, std::size_t seams) {
+  Placements all(seams);
+  for (const StageJob& job : jobs) {
+    for (std::size_t i = 0; i < job.placements.size(); ++i) {
+      if (!job.placements[i].empty()) all[i] = job.placements[i];
+    }
+  }
+  return all;
+}
+
+class Build {
+ public:
+  Build(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan)
+      : inputs_(inputs), stages_(stages), plan_(plan) {}
+
+  /// Stances of every stage; false when some seam or stage finds none.
+  bool place(const std::vector<SeamRef>& seams) {
+    const std::size_t told = plan_.findings.size();
+    for (const StageWork& stage : stages_) {
+      StageJob job;
+      if (stage.setup != nullptr) {
+        job.pool = find_stance_pool(inputs_, stage, seams, plan_.findings);
+      }
+      jobs_.push_back(std::move(job));
+    }
+    const auto first = plan_.findings.begin() + static_cast<std::ptrdiff_t>(told);
+    if (std::any_of(first, plan_.findings.end(), [](const Finding& finding) {
+          return finding.severity == Severity::error;
+        })) {
+      return false;
+    }
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      if (stages_[k].setup == nullptr) continue;
+      jobs_[k].placements = choose_placements(inputs_, seams, jobs_[k].pool);
+    }
+    return true;
+  }
+
+  [[nodiscard]] Placements placements(std::size_t seams) const { return merged(jobs_, seams); }
+
+  void order(const std::vector<SeamRef>& seams, const PlanParams& params) {
+    std::size_t blocks = 0;
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      if (stages_[k].setup == nullptr) continue;
+      const bool last = k + 1 == stages_.size();
+      jobs_[k].order =
+          make_order_job(inputs_, stages_[k], seams, jobs_[k].pool, jobs_[k].placements, last);
+      blocks += jobs_[k].order.job.blocks.size();
+      check(jobs_[k].order.job);
+    }
+    if (base::has_errors(plan_.findings)) return;
+    plan_.proved_best = blocks > 0;
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      plan_.stages.push_back(planned_stage(stages_[k]));
+      stages_[k].setup == nullptr ? away(stages_[k]) : hang(seams, params, k, blocks);
+    }
+  }
+
+ private:
+  void check(const order::Job& job) {
+    const base::Outcome<bool> checked = order::check_job(job);
+    if (checked) return;
+    plan_.findings.push_back(Finding{Severity::error,
+                                     checked.error().code,
+                                     checked.error().text,
+                                     place_of(inputs_.weldment, "weldment"),
+                                     {}});
+  }
+
+  /// Work elsewhere: listed and paid for, not on the cell's clock.
+  void away(const StageWork& stage) {
+    for (std::size_t i = 0; i < stage.operations().size(); ++i) {
+      plan_.operations.push_back(planned_operation(stage, i));
+    }
+  }
+
+  void hang(const std::vector<SeamRef>& seams,
+            const PlanParams& params,
+            std::size_t k,
+            std::size_t all_blocks) {
+    plan::PlannedStage& stage = plan_.stages.back();
+    stage.start_s = plan_.cycle_s;
+    rehang(stage);
+    const OrderJob& job = jobs_[k].order;
+    if (!job.job.blocks.empty()) {
+      // The effort is shared out by size, so that a build in stages takes no longer.
+      order::SearchParams search;
+      search.effort = params.order_effort * static_cast<std::int64_t>(job.job.blocks.size()) /
+                      static_cast<std::int64_t>(all_blocks);
+      const order::Found found = order::find_order(job.job, search);
+      assemble_order(inputs_, stages_[k], seams, jobs_[k].pool, job, found, plan_);
+      stage.lower_bound_s = found.lower_bound_s;
+      stage.proved_best = found.proved_best;
+      plan_.lower_bound_s += found.lower_bound_s;
+      plan_.proved_best = plan_.proved_best && found.proved_best;
+    }
+    stage.end_s = plan_.cycle_s;
+  }
+
+  void rehang(const plan::PlannedStage& stage) {
+    if (stage.rehang_s <= 0.0) return;
+    plan::PlannedEvent event;
+    event.kind = timeline::SecondKind::hang;
+    event.start_s = plan_.cycle_s;
+    event.end_s = plan_.cycle_s + stage.rehang_s;
+    event.operation = "hang " + stage.setup;
+    plan_.timeline.push_back(event);
+    plan_.cycle_s = event.end_s;
+    plan_.lower_bound_s += stage.rehang_s;
+    plan_.seconds[static_cast<std::size_t>(event.kind)] += stage.rehang_s;
+  }
+
+  const Inputs& inputs_;
+  const std::vector<StageWork>& stages_;
+  plan::Plan& plan_;
+  std::vector<StageJob> jobs_;
+};
+
+}  // namespace
+
+void order_build(const Inputs& inputs,
+                 const PlanParams& params,
+                 const std::vector<StageWork>& stages,
+                 std::vector<JointWork>& joints,
+                 plan::Plan& plan) {
+  Build build(inputs, stages, plan);
+  const std::vector<SeamRef> seams = all_seams(joints);
+  if (!build.place(seams)) return;
+  const Placements placements = build.placements(seams.size());
+  turn_beads(joints, placements);
+  assemble_joints(inputs, joints, placements, plan);
+  if (params.progress) params.progress("order");
+  build.order(seams, params);
+}
+
+void list_build(const std::vector<StageWork>& stages, plan::Plan& plan) {
+  for (const StageWork& stage : stages) {
+    plan.stages.push_back(planned_stage(stage));
+    for (std::size_t i = 0; i < stage.operations().size(); ++i) {
+      plan.operations.push_back(planned_operation(stage, i));
+    }
+  }
+}
+
+}  // namespace seamturn::planner::detail
