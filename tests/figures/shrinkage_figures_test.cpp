@@ -45,6 +45,7 @@ TEST_SUITE("figures/shrinkage_figures") {
                                         {"length", "4000 mm"},
                                         {"second-moment", "75.64e6"}});
     CHECK(principal(bow) == doctest::Approx(-4.271).epsilon(1e-3));
+    CHECK(word(bow, "by_force_status") == "from memory");
     CHECK(number(bow, "low_mm") == doctest::Approx(-3.939).epsilon(1e-3));
   }
 

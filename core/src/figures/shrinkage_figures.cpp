@@ -59,6 +59,16 @@ class Said {
   std::vector<base::Finding> findings_;
 };
 
+/// The force by heat; what a beam makes of it rests on its coefficient.
+double force_n(const Arguments& arguments) {
+  constexpr double j_per_kj = 1000.0;
+  return shrinkage::force_by_heat_n(arguments.number("heat-input") * j_per_kj);
+}
+RuleValue resting_on_force(RuleValue value) {
+  value.citation = {"SHRINK-FORCE", "F = 0.2 Q", base::Status::from_memory};
+  return value;
+}
+
 /// False, and said in the arguments, when a key of this rule is missing or one of another is given.
 bool has_exactly(Arguments& arguments,
                  std::string_view rule,
@@ -119,8 +129,6 @@ Answer along_butt(Arguments& arguments) {
   return said.done();
 }
 
-constexpr double j_per_kj = 1000.0;
-
 Answer along_fillet(Arguments& arguments) {
   if (!has_exactly(arguments, "along-fillet", {"area", "section-area", "length"}, {"heat-input"})) {
     return FigureResult{};
@@ -133,8 +141,9 @@ Answer along_fillet(Arguments& arguments) {
   Said said("along-fillet");
   said.rule("by_rule", *by_rule);
   if (arguments.has("heat-input")) {
-    const double force_n = shrinkage::force_by_heat_n(arguments.number("heat-input") * j_per_kj);
-    said.rule("by_force", shrinkage::shortening_by_force(force_n, length_mm, section_mm2));
+    said.rule("by_force",
+              resting_on_force(
+                  shrinkage::shortening_by_force(force_n(arguments), length_mm, section_mm2)));
   }
   const Allowance allowed = shrinkage::allowance_along_fillet(length_mm);
   said.allowance("allowance", allowed.mm.high, allowed.citation);
@@ -149,8 +158,7 @@ Answer bow(Arguments& arguments) {
       arguments.number("arm"), arguments.number("length"), arguments.number("second-moment")};
   Said said("bow");
   said.rule("by_area", shrinkage::bow_by_area(arguments.number("area"), member));
-  const double force_n = shrinkage::force_by_heat_n(arguments.number("heat-input") * j_per_kj);
-  said.rule("by_force", shrinkage::bow_by_force(force_n, member));
+  said.rule("by_force", resting_on_force(shrinkage::bow_by_force(force_n(arguments), member)));
   return said.done();
 }
 

@@ -72,7 +72,7 @@ struct LongButt {
 };
 /// "Thin plate" of the rule along a butt: where it ends is our choice, nothing states it.
 inline constexpr double thin_plate_mm = 20.0;
-/// Shrinkage along a butt in thin plate: 305 I L/t 1e-7 mm (King).
+/// Shrinkage along a butt in thin plate: 305 I L/t 1e-7 mm.
 /// Units: A, mm -> mm. Pre: finite, > 0. Outside: above 20 mm (our choice): warns
 /// shrinkage.long_butt.thick. Source: [SHRINK-MEMORY] from memory.
 /// Tests: shrinkage/rules - computed, published allowance beside it.
@@ -85,7 +85,7 @@ struct LongFillet {
 };
 /// Below this share of weld metal in the section the rule along fillets holds.
 inline constexpr double weld_share_of_section = 0.05;
-/// Shrinkage along fillets: 25 Aw/Ap mm in a metre (Guyot).
+/// Shrinkage along fillets: 25 Aw/Ap mm in a metre.
 /// Units: mm2, mm -> mm. Pre: finite, > 0.
 /// Outside: Aw/Ap of 0.05 or more: refuses with shrinkage.long_fillet.share.
 /// Source: [SHRINK-MEMORY] from memory. Tests: shrinkage/rules - computed, law.
