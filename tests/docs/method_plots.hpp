@@ -18,6 +18,8 @@ struct NamedPlot {
 [[nodiscard]] std::vector<NamedPlot> preheat_plots();
 /// Carbon equivalent, heat input, cooling, band, hardness, hold, soak, tearing.
 [[nodiscard]] std::vector<NamedPlot> heat_plots();
+/// Shrinkage across a butt.
+[[nodiscard]] std::vector<NamedPlot> shrinkage_plots();
 /// Warm strips, tail and lump, whole parts.
 [[nodiscard]] std::vector<NamedPlot> cooling_plots();
 

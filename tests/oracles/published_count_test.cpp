@@ -18,6 +18,7 @@
 #include "oracles/pass_limits.hpp"
 #include "oracles/position.hpp"
 #include "oracles/section.hpp"
+#include "oracles/shrinkage.hpp"
 #include "oracles/steel_rows.hpp"
 #include "oracles/weld_size.hpp"
 #include "repository.hpp"
@@ -167,6 +168,33 @@ std::size_t seen_values() {
   return count;
 }
 
+std::size_t seen_cells(const ToleranceRow (&rows)[4]) {
+  std::size_t count = 0;
+  for (const ToleranceRow& row : rows) count += row.seen;
+  return count;
+}
+
+std::vector<Count> shrinkage_counts() {
+  constexpr std::size_t linear_cells = 4 * 11;
+  constexpr std::size_t form_cells = 4 * 10;
+  return {
+      {"shrinkage.hpp", "across single bevels", std::size(bevel_shrink_rows), 0, 0},
+      {"shrinkage.hpp", "allowances", 0, std::size(allowances_mm), 1},
+      {"shrinkage.hpp", "one butt, one lean: plausibility", 0, 0, 2},
+      {"shrinkage.hpp",
+       "tolerances of lengths",
+       0,
+       seen_cells(linear_rows),
+       linear_cells - seen_cells(linear_rows)},
+      {"shrinkage.hpp", "tolerances of angles, with mm/m", 0, 6 * std::size(angle_rows), 0},
+      {"shrinkage.hpp",
+       "tolerances of form",
+       0,
+       seen_cells(form_rows),
+       form_cells - seen_cells(form_rows)},
+  };
+}
+
 std::vector<Count> other_counts() {
   const auto expected = [](const auto& row) { return row.expected; };
   return {
@@ -220,7 +248,8 @@ TEST_SUITE("oracles/published_count") {
     for (const auto& part : {section_counts(), deposit_counts(), size_counts()}) {
       metal.insert(metal.end(), part.begin(), part.end());
     }
-    const std::vector<Count> other = other_counts();
+    std::vector<Count> other = other_counts();
+    for (const Count& count : shrinkage_counts()) other.push_back(count);
     std::vector<std::string> lines;
     for (const Count& count : metal) lines.push_back(line_of(count));
     lines.push_back(total_line("weld metal", metal));

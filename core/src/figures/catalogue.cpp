@@ -24,6 +24,8 @@
 #include "seamturn/process/deposit.hpp"
 #include "seamturn/process/spool.hpp"
 #include "seamturn/section/weld_section.hpp"
+#include "seamturn/shrinkage/rules.hpp"
+#include "seamturn/shrinkage/tolerance_class.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/move_time.hpp"
 #include "seamturn/turn/stance.hpp"
@@ -53,6 +55,8 @@ constexpr Entry entries[] = {
     {heat::hold_time_card, detail::hold_time_figure},
     {heat::hydrogen_soak_card, detail::hydrogen_soak_figure},
     {heat::lamellar_tearing_card, detail::lamellar_tearing_figure},
+    {shrinkage::shrinkage_card, detail::shrinkage_figure},
+    {shrinkage::tolerance_card, detail::tolerance_figure},
     {section::section_card, detail::section_figure},
     {joint::weld_size_card, detail::weld_size_figure},
     {pass::pass_stack_card, detail::passes_figure},

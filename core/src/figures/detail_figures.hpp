@@ -74,6 +74,8 @@ class ResultMaker {
 [[nodiscard]] Answer hydrogen_soak_figure(Arguments& arguments);
 [[nodiscard]] Answer hardness_figure(Arguments& arguments);
 [[nodiscard]] Answer lamellar_tearing_figure(Arguments& arguments);
+[[nodiscard]] Answer shrinkage_figure(Arguments& arguments);
+[[nodiscard]] Answer tolerance_figure(Arguments& arguments);
 [[nodiscard]] material::Composition composition_of(Arguments& arguments);
 [[nodiscard]] Answer position_figure(Arguments& arguments);
 [[nodiscard]] Answer stance_figure(Arguments& arguments);
