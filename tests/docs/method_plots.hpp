@@ -20,5 +20,7 @@ struct NamedPlot {
 [[nodiscard]] std::vector<NamedPlot> heat_plots();
 /// Warm strips, tail and lump, whole parts.
 [[nodiscard]] std::vector<NamedPlot> cooling_plots();
+/// Stress on tacks.
+[[nodiscard]] std::vector<NamedPlot> tack_plots();
 
 }  // namespace seamturn::tests
