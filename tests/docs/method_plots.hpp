@@ -22,5 +22,7 @@ struct NamedPlot {
 [[nodiscard]] std::vector<NamedPlot> shrinkage_plots();
 /// Warm strips, tail and lump, whole parts.
 [[nodiscard]] std::vector<NamedPlot> cooling_plots();
+/// Stress on tacks.
+[[nodiscard]] std::vector<NamedPlot> tack_plots();
 
 }  // namespace seamturn::tests

@@ -19,6 +19,7 @@ std::vector<NamedPlot> all_plots() {
   for (NamedPlot& plot : heat_plots()) plots.push_back(std::move(plot));
   for (NamedPlot& plot : shrinkage_plots()) plots.push_back(std::move(plot));
   for (NamedPlot& plot : cooling_plots()) plots.push_back(std::move(plot));
+  for (NamedPlot& plot : tack_plots()) plots.push_back(std::move(plot));
   return plots;
 }
 

@@ -371,6 +371,23 @@ TEST_SUITE("tack/carry") {
     CHECK(door.error().code == "tack.carry.hinge");
   }
 
+  TEST_CASE("given seams laid unevenly, more tacks go where they lie furthest apart") {
+    std::vector<tack::TackSeam> seams = tee(1000.0);
+    seams[1].second_side = false;
+    seams[1].count = 2;  // 910 apart, the first side's 227.5
+    CarriedPart part = part_of(6000.0, Vec3(500, 0, 120), {Vec3::UnitY()});
+    std::vector<HeldTack> first = tack::held_tacks(*tack::plan_tacks(seams[0], {}));
+    for (const HeldTack& one : tack::held_tacks(*tack::plan_tacks(seams[1], {}))) {
+      first.push_back(one);
+    }
+    part.permitted.stress_mpa = carried(first, part).stress_mpa * 0.999;
+    const auto more = tack::more_tacks_needed(seams, {}, part);
+    REQUIRE(more);
+    CHECK(more->more == 1);
+    CHECK(more->plans[0].tacks.size() == 5);
+    CHECK(more->plans[1].tacks.size() == 3);
+  }
+
   TEST_CASE("refuses what is no quantity because it is a caller's bug") {
     const std::vector<HeldTack> tacks{{Vec3(0, 100, 0), Vec3::UnitX(), 50.0, 4.0},
                                       {Vec3(0, -100, 0), Vec3::UnitX(), 50.0, 4.0}};

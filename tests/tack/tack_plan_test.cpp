@@ -142,6 +142,16 @@ TEST_SUITE("tack/tack_plan") {
                    {45.0, 200.0, 355.0, 500.0, 645.0, 800.0, 955.0, 1100.0});
   }
 
+  TEST_CASE(
+      "given a frame that starts in the middle of a leg, closed-form: that leg is laid whole") {
+    // closed-form: corners at 200, 400, 800, 1000; the last leg runs from 1000 round to 1400.
+    const geom::PolylinePath frame{
+        {Vec3(200, 0, 0), Vec3(400, 0, 0), Vec3(400, 200, 0), Vec3(0, 200, 0), Vec3(0, 0, 0)},
+        true};
+    check_stations(centres_of(seam_on(frame)),
+                   {300.0, 445.0, 600.0, 755.0, 900.0, 1045.0, 1200.0, 1355.0});
+  }
+
   TEST_CASE("for random seams, law: clear of ends and corners, apart, within the pitch") {
     Random random(base::named_seed(7, "tack plans"));
     for (int k = 0; k < 400; ++k) {
@@ -208,6 +218,10 @@ TEST_SUITE("tack/tack_plan") {
     CHECK_FALSE(says(*tack::plan_tacks(seam, {}), "tack.length.short"));
     seam.thicker_mm = 60.0;  // there 50 mm is not longer
     CHECK(says(*tack::plan_tacks(seam, {}), "tack.length.short"));
+    TackSeam second = line_seam(1000.0);  // no corner excuses 910 / 3 between two
+    second.second_side = true;
+    second.count = 3;
+    CHECK(says(*tack::plan_tacks(second, {}), "tack.pitch.wide"));
     TackSeam ring = ring_seam(300.0);
     ring.count = 3;
     CHECK(says(*tack::plan_tacks(ring, {}), "tack.count.few"));
