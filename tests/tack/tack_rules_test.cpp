@@ -127,6 +127,16 @@ TEST_SUITE("tack/tack_rules") {
     bad.pitch_mm.value = std::numeric_limits<double>::infinity();
     CHECK_THROWS_AS((void)tack::tack_length(10.0, 355.0, bad), base::ContractViolation);
   }
+
+  TEST_CASE("given the yield of grades, remembered: their least tensile strength") {
+    // EN 10025-2:2019 table 7 and EN 10025-3:2019 table 6, from memory.
+    CHECK(tack::remembered_ultimate_mpa(235.0) == 360.0);
+    CHECK(tack::remembered_ultimate_mpa(355.0) == 470.0);
+    CHECK(tack::remembered_ultimate_mpa(354.9) == 410.0);
+    CHECK(tack::remembered_ultimate_mpa(690.0) == 530.0);
+    CHECK(tack::remembered_ultimate_mpa(200.0) == 300.0);
+    CHECK_THROWS_AS((void)tack::remembered_ultimate_mpa(0.0), base::ContractViolation);
+  }
 }
 
 }  // namespace seamturn::tests

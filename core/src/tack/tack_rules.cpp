@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/tack/tack_rules.hpp"
 
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -98,6 +99,21 @@ double fillet_throat_mm(double area_mm2, Angle between_plates) {
   const double half_rad = 0.5 * between_plates.rad();
   SEAMTURN_REQUIRE(half_rad > 0.0 && half_rad < 0.5 * std::numbers::pi, between_plates.deg());
   return std::sqrt(area_mm2 / std::tan(half_rad));
+}
+
+double remembered_ultimate_mpa(double yield_mpa) {
+  SEAMTURN_REQUIRE(yield_mpa > 0.0, yield_mpa);
+  struct Grade {
+    double yield_mpa;
+    double ultimate_mpa;
+  };
+  constexpr std::array<Grade, 5> grades = {
+      {{235.0, 360.0}, {275.0, 410.0}, {355.0, 470.0}, {420.0, 500.0}, {460.0, 530.0}}};
+  double ultimate_mpa = 1.5 * yield_mpa;
+  for (const Grade& grade : grades) {
+    if (yield_mpa >= grade.yield_mpa) ultimate_mpa = grade.ultimate_mpa;
+  }
+  return ultimate_mpa;
 }
 
 base::Outcome<PermittedStress> permitted_stress(double ultimate_mpa,

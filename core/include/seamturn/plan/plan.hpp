@@ -18,6 +18,8 @@
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/plan/aftercare.hpp"
 #include "seamturn/plan/build.hpp"
+#include "seamturn/plan/planned_datum.hpp"
+#include "seamturn/plan/tacking.hpp"
 #include "seamturn/procedure/procedure.hpp"
 #include "seamturn/process/consumables.hpp"
 #include "seamturn/process/gouging.hpp"
@@ -176,6 +178,10 @@ struct Plan {
   joint::Weight part;                   ///< all members, frame J
   std::vector<PlannedStage> stages;     ///< in order; at least one
   std::vector<PlannedOperation> operations;  ///< in order
+  std::vector<PlannedTacks> tacks;           ///< in the order of the seams
+  std::vector<CarriedMember> carried;        ///< where the file states a site factor
+  std::vector<PlannedHang> hangs;
+  std::vector<PlannedDatum> datums;
   std::vector<PlannedJoint> joints;
   std::vector<procedure::Procedure> procedures;
   std::vector<PlannedStance> stances;  ///< in order of first visit

@@ -18,6 +18,7 @@
 #include "seamturn/process/gouging.hpp"
 #include "seamturn/process/heating.hpp"
 #include "seamturn/process/settings.hpp"
+#include "seamturn/tack/tack_rules.hpp"
 
 namespace seamturn::planner {
 
@@ -34,6 +35,7 @@ struct Library {
   std::optional<process::Gouging> gouging;
   std::optional<process::Heating> heating;
   std::vector<procedure::Record> records;
+  tack::TackRules tack_rules;  ///< by default those of the standard and proposals
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
 };

@@ -68,6 +68,14 @@ struct TackLength {
 /// Source: [GEOMETRY]. Tests: tack/tack_rules - closed-form.
 [[nodiscard]] double fillet_throat_mm(double area_mm2, Angle between_plates = Angle::deg(90.0));
 
+/// Least tensile strength of structural steel by the yield of its grade (235 to 460 MPa), as the
+/// product standards print it for 3 to 100 mm. Between two grades the lower one's.
+/// Units: MPa -> MPa. Pre: yield > 0.
+/// Outside: below 235 MPa yield that of the yield itself times 1.5; above 460 MPa that of 460.
+/// Source: EN 10025-2:2019 and EN 10025-3:2019, FROM MEMORY. Accuracy: a least value of grades.
+/// Tests: tack/tack_rules - remembered.
+[[nodiscard]] double remembered_ultimate_mpa(double yield_mpa);
+
 struct PermittedStress {
   double stress_mpa = 0.0;
   std::optional<double> beta_w_ratio;  ///< none: the shop stated the stress

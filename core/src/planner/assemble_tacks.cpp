@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: MIT
+// The tack plan, and whether the tacks of each member fitted carry it through the turns.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "detail_assemble.hpp"
+#include "detail_tacking.hpp"
+#include "seamturn/base/number_text.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+
+double yield_of(const material::Steel& steel, const joint::Member& member) {
+  const auto* band = material::find_band(steel, joint::wall_thickness_mm(member.shape));
+  constexpr double usual_mpa = 355.0;  // where the standard states none; common practice
+  return band != nullptr && band->yield_mpa ? *band->yield_mpa : usual_mpa;
+}
+
+/// A seam to be tacked, as planned.
+struct SeamToTack {
+  const JointWork* joint = nullptr;
+  const plan::PlannedSeam* planned = nullptr;
+  tack::TackSeam seam;
+};
+
+tack::TackSeam tack_seam(const JointWork& work,
+                         const SeamWork& seam_work,
+                         const plan::PlannedSeam& planned,
+                         bool second) {
+  const joint::Joint& joint = *work.joint;
+  tack::TackSeam seam;
+  seam.path = *seam_work.seam->path;
+  seam.thicker_mm = thicker_mm(work);
+  seam.yield_mpa =
+      std::max(yield_of(*work.steel_1, *work.member_1), yield_of(*work.steel_2, *work.member_2));
+  if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
+    seam.gap_mm = seam.drawn_gap_mm = groove->gap_mm;
+  }
+  if (const auto* fillet = std::get_if<joint::Fillet>(&joint.preparation)) {
+    seam.gap_mm = fillet->gap_mm;
+  }
+  seam.weld_throat_mm = planned.section.throat_mm;
+  const double root_mm2 = planned.stack.passes.front().area_mm2;
+  seam.root_run_mm = planned.section.is_fillet
+                         ? tack::fillet_throat_mm(root_mm2, seam_work.seam->between_walls)
+                         : std::sqrt(root_mm2);  // of a groove's root bead: as high as it is wide
+  seam.second_side = second;
+  seam.gouged_from_it = joint.root == joint::RootDecision::gouge && seam_work.seam->side == 2;
+  seam.count = joint.tacks;
+  return seam;
+}
+
+std::vector<SeamToTack> seams_to_tack(const std::vector<JointWork>& joints,
+                                      const plan::Plan& plan) {
+  std::vector<SeamToTack> seams;
+  for (std::size_t j = 0; j < joints.size(); ++j) {
+    const bool none = joints[j].joint->tacks == 0;
+    const bool plug = std::holds_alternative<joint::Plug>(joints[j].joint->preparation);
+    if (none || plug) continue;
+    for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
+      const SeamWork& work = joints[j].seams[s];
+      if (!work.seam->path) continue;
+      const plan::PlannedSeam& planned = plan.joints[j].seams[s];
+      seams.push_back({&joints[j], &planned, tack_seam(joints[j], work, planned, s > 0)});
+    }
+  }
+  return seams;
+}
+
+class Tacker {
+ public:
+  Tacker(const Inputs& inputs,
+         const std::vector<StageWork>& stages,
+         std::vector<SeamToTack> seams,
+         plan::Plan& plan)
+      : inputs_(inputs), stages_(stages), seams_(std::move(seams)), plan_(plan) {}
+
+  void run() {
+    for (const SeamToTack& seam : seams_) lay(seam);
+    if (!inputs_.weldment.tacking || !plan_.cell) return;
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      if (plan_.stages.at(k).start_s) members_of(k);
+    }
+  }
+
+ private:
+  /// The stage in which both members are there first: then the tacks are made.
+  [[nodiscard]] std::size_t stage_of(const JointWork& work) const {
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      if (stages_[k].has(work.joint->member_1) && stages_[k].has(work.joint->member_2)) return k;
+    }
+    return 0;
+  }
+
+  void lay(const SeamToTack& seam) {
+    plan::PlannedTacks tacks;
+    tacks.seam = seam.planned->id;
+    tacks.preheat_c = seam.joint->heat.preheat_c;
+    const std::size_t stage = stage_of(*seam.joint);
+    if (stages_[stage].stage != nullptr) tacks.stage = stages_[stage].stage->id;
+    base::Outcome<tack::TackPlan> laid = tack::plan_tacks(seam.seam, inputs_.library.tack_rules);
+    if (laid) {
+      tacks.plan = *laid;
+    } else {
+      tacks.refused = laid.error().text;
+      plan_.findings.push_back(joint_finding(inputs_,
+                                             *seam.joint->joint,
+                                             Severity::warning,
+                                             laid.error().code,
+                                             "seam " + tacks.seam + ": " + laid.error().text));
+    }
+    plan_.tacks.push_back(std::move(tacks));
+  }
+
+  /// Members of a stage by how far they are, joint by joint, from what is held already: the
+  /// heaviest one of the first stage, or all of the stages before.
+  [[nodiscard]] std::map<std::string, int> levels(std::size_t k) const {
+    const StageWork& stage = stages_[k];
+    std::map<std::string, int> level;
+    if (k > 0) {
+      for (const joint::Member* member : stages_[k - 1].present) level[member->id] = 0;
+    }
+    if (level.empty()) {
+      const auto heaviest = std::max_element(
+          stage.present.begin(), stage.present.end(), [](const auto* a, const auto* b) {
+            return joint::mass_kg(*a) < joint::mass_kg(*b);
+          });
+      level[(*heaviest)->id] = 0;
+    }
+    for (int now = 0; now < static_cast<int>(stage.present.size()); ++now) {
+      for (const joint::Joint& joint : inputs_.weldment.joints) {
+        if (!stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
+        for (const auto& [from, to] : {std::pair(joint.member_1, joint.member_2),
+                                       std::pair(joint.member_2, joint.member_1)}) {
+          const auto found = level.find(from);
+          if (found != level.end() && found->second == now) level.emplace(to, now + 1);
+        }
+      }
+    }
+    return level;
+  }
+
+  void members_of(std::size_t k) {
+    if (stages_[k].present.empty()) return;
+    const std::map<std::string, int> level = levels(k);
+    const std::vector<Attitude> attitudes = attitudes_of(plan_, k);
+    if (attitudes.empty()) return;
+    for (const joint::Member* member : stages_[k].present) {
+      const auto own = level.find(member->id);
+      if (own == level.end() || own->second == 0) continue;
+      carry(k, *member, level, attitudes);
+    }
+  }
+
+  /// Members further out that hang on this one, all of their weight.
+  [[nodiscard]] std::vector<const joint::Member*> hanging_on(
+      std::size_t k, const joint::Member& member, const std::map<std::string, int>& level) const {
+    std::vector<const joint::Member*> group = {&member};
+    for (std::size_t i = 0; i < group.size(); ++i) {
+      for (const joint::Member* other : stages_[k].present) {
+        const auto at = level.find(other->id);
+        if (at == level.end() || at->second != level.at(group[i]->id) + 1) continue;
+        const bool known = std::find(group.begin(), group.end(), other) != group.end();
+        if (!known && are_joined(group[i]->id, other->id)) group.push_back(other);
+      }
+    }
+    return group;
+  }
+
+  [[nodiscard]] bool are_joined(const std::string& a, const std::string& b) const {
+    const auto& joints = inputs_.weldment.joints;
+    return std::any_of(joints.begin(), joints.end(), [&](const joint::Joint& joint) {
+      return (joint.member_1 == a && joint.member_2 == b) ||
+             (joint.member_1 == b && joint.member_2 == a);
+    });
+  }
+
+  void carry(std::size_t k,
+             const joint::Member& member,
+             const std::map<std::string, int>& level,
+             const std::vector<Attitude>& attitudes) {
+    plan::CarriedMember carried;
+    carried.stage = plan_.stages[k].id;
+    carried.member = member.id;
+    carried.site_factor = inputs_.weldment.tacking->site_factor_ratio;
+    std::vector<joint::Member> group;
+    for (const joint::Member* one : hanging_on(k, member, level)) {
+      group.push_back(*one);
+      if (one != &member) carried.with.push_back(one->id);
+    }
+    const joint::Weight weight = joint::total_weight(group);
+    carried.mass_kg = weight.mass_kg;
+    std::vector<tack::HeldTack> tacks;
+    std::vector<tack::TackSeam> seams;
+    double yield_mpa = 0.0;
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      const joint::Joint& joint = *seams_[i].joint->joint;
+      const bool first = joint.member_1 == member.id;
+      if (!first && joint.member_2 != member.id) continue;
+      const auto other = level.find(first ? joint.member_2 : joint.member_1);
+      if (other == level.end() || other->second >= level.at(member.id)) continue;
+      const std::vector<tack::HeldTack> held = tack::held_tacks(plan_.tacks[i].plan);
+      tacks.insert(tacks.end(), held.begin(), held.end());
+      seams.push_back(seams_[i].seam);
+      const double weaker =
+          std::min(yield_of(*seams_[i].joint->steel_1, *seams_[i].joint->member_1),
+                   yield_of(*seams_[i].joint->steel_2, *seams_[i].joint->member_2));
+      yield_mpa = yield_mpa == 0.0 ? weaker : std::min(yield_mpa, weaker);
+    }
+    carried.tacks = tacks.size();
+    if (tacks.empty()) {
+      carried.refused = "no tack holds it: its joints have no place, or no tack fits on them";
+    } else {
+      judge(weight, tacks, seams, yield_mpa, attitudes, carried);
+    }
+    tell(member, carried);
+    plan_.carried.push_back(std::move(carried));
+  }
+
+  void judge(const joint::Weight& weight,
+             const std::vector<tack::HeldTack>& tacks,
+             const std::vector<tack::TackSeam>& seams,
+             double yield_mpa,
+             const std::vector<Attitude>& attitudes,
+             plan::CarriedMember& carried) const {
+    const tack::TackRules& rules = inputs_.library.tack_rules;
+    const auto permitted =
+        tack::permitted_stress(tack::remembered_ultimate_mpa(yield_mpa), yield_mpa, rules);
+    if (!permitted) {
+      carried.refused = permitted.error().text;
+      return;
+    }
+    tack::CarriedPart part;
+    part.mass_kg = weight.mass_kg;
+    part.centre_of_gravity = weight.centre;
+    part.site_factor = carried.site_factor;
+    part.permitted = *permitted;
+    for (const Attitude& attitude : attitudes) part.gravity_directions.push_back(attitude.down_J);
+    base::Outcome<tack::Carry> found = tack::carry(tacks, part);
+    if (!found) {
+      carried.refused = found.error().text;
+      return;
+    }
+    carried.carry = *found;
+    carried.attitude = attitudes[found->worst_attitude].name;
+    if (found->utilisation_ratio <= 1.0) return;
+    const auto more = tack::more_tacks_needed(seams, rules, part);
+    if (more) {
+      carried.more_needed = more->more;
+    } else {
+      carried.no_more = more.error().text;
+    }
+  }
+
+  void tell(const joint::Member& member, const plan::CarriedMember& carried) {
+    std::string text;
+    if (!carried.carry) {
+      text = carried.refused;
+    } else if (carried.carry->utilisation_ratio > 1.0) {
+      text = std::to_string(carried.tacks) + " tacks see " +
+             base::fixed_text(carried.carry->stress_mpa, 0) + " MPa in the worst attitude (" +
+             carried.attitude + "), " +
+             base::fixed_text(carried.carry->permitted.stress_mpa, 0) +
+             " are permitted by a simple rule; " +
+             (carried.more_needed ? std::to_string(*carried.more_needed) + " more are needed"
+                                  : carried.no_more);
+    }
+    if (text.empty()) return;
+    plan_.findings.push_back(
+        Finding{Severity::warning,
+                "plan.tacks.carry",
+                "do the tacks of member " + member.id + " carry it through the turns? " + text +
+                    "; do not turn it on them",
+                place_of(inputs_.weldment, "member/" + member.id),
+                {}});
+  }
+
+  const Inputs& inputs_;
+  const std::vector<StageWork>& stages_;
+  std::vector<SeamToTack> seams_;
+  plan::Plan& plan_;
+};
+
+}  // namespace
+
+void assemble_tacks(const Inputs& inputs,
+                    const std::vector<StageWork>& stages,
+                    const std::vector<JointWork>& joints,
+                    plan::Plan& plan) {
+  Tacker(inputs, stages, seams_to_tack(joints, plan), plan).run();
+}
+
+}  // namespace seamturn::planner::detail

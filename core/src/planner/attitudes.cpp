@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+// Which way gravity pulls while a stage stands and turns.
+#include <algorithm>
+#include <cmath>
+
+#include "detail_tacking.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+constexpr double step_deg = 10.0;
+
+class Walk {
+ public:
+  Walk(const plan::Plan& plan, const plan::PlannedStage& stage) : plan_(plan) {
+    setup_ = joint::find_setup(plan.weldment, stage.setup);
+    for (const cell::Axis& axis : plan.cell->positioner.axes) {
+      at_.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
+    }
+    rest_ = at_;
+    stand("rest");
+  }
+
+  void go_to(const std::string& id) {
+    if (id == at_id_) return;
+    at_id_ = id;
+    const plan::PlannedStance* stance = find(id);
+    turn_to(stance == nullptr ? rest_ : stance->stance.axes,
+            "turn to " + (stance == nullptr ? std::string("rest") : id));
+    stand(stance == nullptr ? "rest" : id);
+    if (stance != nullptr && stance->stance.rolling) roll(id);
+  }
+
+  [[nodiscard]] std::vector<Attitude> take() { return std::move(found_); }
+
+ private:
+  [[nodiscard]] const plan::PlannedStance* find(const std::string& id) const {
+    for (const plan::PlannedStance& stance : plan_.stances) {
+      if (stance.id == id) return &stance;
+    }
+    return nullptr;
+  }
+
+  void stand(const std::string& name) {
+    const geom::Mat3 R_WJ =
+        turn::rotation_WD(plan_.cell->positioner.kind, at_) * setup_->X_DJ.rotation;
+    found_.push_back({geom::Vec3(-(R_WJ.transpose() * geom::Vec3::UnitZ())), name});
+  }
+
+  void turn_to(const std::vector<Angle>& goal, const std::string& name) {
+    const std::vector<Angle> from = at_;
+    double widest_deg = 0.0;
+    for (std::size_t i = 0; i < goal.size(); ++i) {
+      widest_deg = std::max(widest_deg, std::abs((goal[i] - from[i]).deg()));
+    }
+    const int steps = static_cast<int>(std::ceil(widest_deg / step_deg));
+    for (int k = 1; k < steps; ++k) {
+      for (std::size_t i = 0; i < goal.size(); ++i) {
+        at_[i] = from[i] + (goal[i] - from[i]) * (static_cast<double>(k) / steps);
+      }
+      stand(name);
+    }
+    at_ = goal;
+  }
+
+  void roll(const std::string& id) {
+    const std::vector<Angle> before = at_;
+    for (double deg = step_deg; deg < 360.0; deg += step_deg) {
+      at_.back() = before.back() + Angle::deg(deg);
+      stand("rolling in " + id);
+    }
+    at_ = before;
+  }
+
+  const plan::Plan& plan_;
+  const joint::Setup* setup_ = nullptr;
+  std::vector<Angle> at_;
+  std::vector<Angle> rest_;
+  std::string at_id_;
+  std::vector<Attitude> found_;
+};
+
+}  // namespace
+
+std::vector<Attitude> attitudes_of(const plan::Plan& plan, std::size_t stage) {
+  const plan::PlannedStage& held = plan.stages.at(stage);
+  if (!plan.cell || held.setup.empty() || !held.start_s) return {};
+  Walk walk(plan, held);
+  for (const plan::PlannedEvent& event : plan.timeline) {
+    if (event.start_s < *held.start_s || event.end_s > held.end_s) continue;
+    if (event.kind != timeline::SecondKind::hang) walk.go_to(event.stance);
+  }
+  return walk.take();
+}
+
+}  // namespace seamturn::planner::detail

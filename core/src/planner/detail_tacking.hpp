@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// Tacks, hook and datums of the build as ordered.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "detail_stages.hpp"
+#include "seamturn/plan/plan.hpp"
+
+namespace seamturn::planner::detail {
+
+/// A direction of gravity in the part's frame, while a stage stands or turns.
+struct Attitude {
+  geom::Vec3 down_J = -geom::Vec3::UnitZ();
+  std::string name;  ///< "rest", "S03", "turn to S03"
+};
+
+/// All attitudes of a stage: its stances, the turns between them in the order planned, sampled
+/// every few degrees, and whole turns where it rolls. Pre: plan.stages[stage] is ordered.
+[[nodiscard]] std::vector<Attitude> attitudes_of(const plan::Plan& plan, std::size_t stage);
+
+/// Tacks of every seam with a place, and whether those of each member fitted carry it; needs the
+/// order. Warns plan.tacks.carry, plan.tacks.refused.
+void assemble_tacks(const Inputs& inputs,
+                    const std::vector<StageWork>& stages,
+                    const std::vector<JointWork>& joints,
+                    plan::Plan& plan);
+
+/// The part on the hook wherever a stage hangs it and the set-up names lifting points.
+/// Warns turn.hang.*.
+void assemble_hangs(const Inputs& inputs,
+                    const std::vector<StageWork>& stages,
+                    plan::Plan& plan);
+
+/// Bands of the datums; needs the order. Warns plan.datum.*.
+void assemble_datums(const Inputs& inputs,
+                     const std::vector<StageWork>& stages,
+                     const std::vector<JointWork>& joints,
+                     plan::Plan& plan);
+
+/// Return path, magnetism, duties: what the plan has to say of them. Warns cell.return.*,
+/// plan.duty.*.
+void check_circuit(const Inputs& inputs, plan::Plan& plan);
+
+/// Lines of the sheets that come from stages, tacks, datums, duties; needs the procedures.
+void add_build_lines(plan::Plan& plan);
+
+}  // namespace seamturn::planner::detail
