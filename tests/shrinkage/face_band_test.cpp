@@ -120,6 +120,26 @@ TEST_SUITE("shrinkage/face_band") {
           doctest::Approx(2.0 * band.u.worst_on_the_way_mm.high));
   }
 
+  TEST_CASE("given rules whose worst moments differ, the moment of the larger amount stands") {
+    FaceWeld hot = along_u("hot", 10, -85.79 - 40);
+    hot.net_heat_j_mm *= 9.0;
+    const FaceBand band = face_band(t_face(), t_stages(), {along_u("big", 15, -85.79 + 40), hot});
+    // By area 15 then 5, worst after one; by heat 15 then -75, worst after two and larger.
+    CHECK(band.u.worst_after_welds == 2);
+    CHECK(band.u.worst_on_the_way_mm.high == doctest::Approx(-band.u.bow_mm.low));
+  }
+
+  TEST_CASE("given a weld along v, cross: the section across v resists it over the length of v") {
+    FaceWeld weld = along_u("v", 64, 4.0);
+    weld.tangents_mm = tangent_integral_mm(geom::LinePath{Vec3::Zero(), Vec3(0, 200, 0)});
+    const FaceBand band = face_band(t_face(), t_stages(), {weld});
+    const BowedMember member{14.0, 200.0, plate_section.second_moment_mm4};
+    CHECK(band.v.bow_mm.high == doctest::Approx(bow_by_area(64.0, member).mm));
+    CHECK(band.v.along_mm.low ==
+          doctest::Approx(along_fillet({64.0, plate_section.area_mm2, 200.0})->mm));
+    CHECK(band.u.bow_mm == Band{0.0, 0.0});
+  }
+
   TEST_CASE("given rules that disagree on the side, the bend is undecided") {
     FaceWeld hot = along_u("hot", 10, -85.79 + 40);
     hot.net_heat_j_mm *= 2.0;
