@@ -16,6 +16,69 @@ Json time_of(const std::optional<double>& start_s) {
   return start_s ? Json(*start_s) : Json(nullptr);
 }
 
+Json carried_of(const plan::CarriedMember& one) {
+  Json entry{{"stage", one.stage},
+             {"member", one.member},
+             {"mass_kg", one.mass_kg},
+             {"tacks", one.tacks},
+             {"site_factor", one.site_factor}};
+  entry["stress_mpa"] = one.carry ? Json(one.carry->stress_mpa) : Json(nullptr);
+  entry["permitted_mpa"] = one.carry ? Json(one.carry->permitted.stress_mpa) : Json(nullptr);
+  entry["attitude"] = one.attitude;
+  entry["refused"] = one.refused;
+  entry["more_needed"] = one.more_needed ? Json(*one.more_needed) : Json(nullptr);
+  return entry;
+}
+
+Json lift_of(const plan::PlannedHang& planned) {
+  Json slings = Json::array();
+  if (planned.hang) {
+    for (std::size_t i = 0; i < planned.hang->slings.size(); ++i) {
+      const turn::SlingLoad& sling = planned.hang->slings[i];
+      slings.push_back(Json{{"point", planned.points.at(i)},
+                            {"share_ratio", sling.share_ratio},
+                            {"from_vertical_deg", sling.from_vertical.deg()},
+                            {"force_n", sling.force_n},
+                            {"largest_force_n", sling.largest_force_n}});
+    }
+  }
+  return Json{{"stage", planned.stage},
+              {"lifting", planned.lifting},
+              {"mass_kg", planned.mass_kg},
+              {"lean_deg", planned.hang ? Json(planned.hang->lean.deg()) : Json(nullptr)},
+              {"slings", slings},
+              {"refused", planned.refused}};
+}
+
+Json band_of(const shrinkage::Band& band) {
+  return Json{{"low_mm", band.low}, {"high_mm", band.high}};
+}
+
+Json direction_of(const shrinkage::DirectionBand& direction) {
+  return Json{{"bend", std::string(shrinkage::bend_name(direction.bend))},
+              {"bow", band_of(direction.bow_mm)},
+              {"on_the_way", band_of(direction.worst_on_the_way_mm)},
+              {"along", band_of(direction.along_mm)},
+              {"across", band_of(direction.across_mm)}};
+}
+
+Json datum_of(const plan::PlannedDatum& planned) {
+  const auto face = [&](const auto& direction) {
+    return planned.face ? direction_of(direction(*planned.face)) : Json(nullptr);
+  };
+  const auto maybe = [](const std::optional<double>& value) {
+    return value ? Json(*value) : Json(nullptr);
+  };
+  return Json{{"datum", planned.id},
+              {"u", face([](const shrinkage::FaceBand& f) { return f.u; })},
+              {"v", face([](const shrinkage::FaceBand& f) { return f.v; })},
+              {"closing", planned.closing_mm ? band_of(*planned.closing_mm) : Json(nullptr)},
+              {"worst_mm", planned.worst_mm},
+              {"flatness_mm", planned.flatness ? Json(planned.flatness->mm) : Json(nullptr)},
+              {"allowance_mm", maybe(planned.allowance_mm)},
+              {"bent_by", planned.bent_by}};
+}
+
 }  // namespace
 
 void add_build(const plan::Plan& plan, Json& out) {
@@ -52,6 +115,15 @@ void add_build(const plan::Plan& plan, Json& out) {
                               {"note", operation.note}});
   }
   out["operations"] = operations;
+  Json carried = Json::array();
+  for (const plan::CarriedMember& one : plan.carried) carried.push_back(carried_of(one));
+  out["carried"] = carried;
+  Json lifts = Json::array();
+  for (const plan::PlannedHang& hang : plan.hangs) lifts.push_back(lift_of(hang));
+  out["lifts"] = lifts;
+  Json datums = Json::array();
+  for (const plan::PlannedDatum& datum : plan.datums) datums.push_back(datum_of(datum));
+  out["datums"] = datums;
 }
 
 Json rehangs_of(const plan::Plan& plan) {

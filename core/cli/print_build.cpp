@@ -29,6 +29,131 @@ std::string away_text(const plan::PlannedOperation& operation) {
          (operation.note.empty() ? "" : "; " + operation.note);
 }
 
+/// Of a stage's members on tacks the one nearest to its limit, and all beyond it.
+std::vector<const plan::CarriedMember*> worst_carried(const plan::Plan& plan,
+                                                      const std::string& stage) {
+  std::vector<const plan::CarriedMember*> shown;
+  const plan::CarriedMember* worst = nullptr;
+  for (const plan::CarriedMember& carried : plan.carried) {
+    if (carried.stage != stage) continue;
+    if (!carried.carry || carried.carry->utilisation_ratio > 1.0) {
+      shown.push_back(&carried);
+    } else if (worst == nullptr ||
+               carried.carry->utilisation_ratio > worst->carry->utilisation_ratio) {
+      worst = &carried;
+    }
+  }
+  if (worst != nullptr) shown.push_back(worst);
+  return shown;
+}
+
+std::string carried_text(const plan::Plan& plan, const UnitsShown& units) {
+  if (plan.carried.empty()) return "";
+  Table table({{"on tacks", "", Align::left},
+               {"worst member", "", Align::left},
+               {"carries", units.mass_unit()},
+               {"tacks", ""},
+               {"stress", "MPa"},
+               {"permitted", "MPa"},
+               {"worst attitude", "", Align::left}});
+  for (const plan::PlannedStage& stage : plan.stages) {
+    for (const plan::CarriedMember* carried : worst_carried(plan, stage.id)) {
+      const bool judged = carried->carry.has_value();
+      table.add_row({stage.id.empty() ? "the part" : stage.id,
+                     carried->member,
+                     units.weight(carried->mass_kg),
+                     std::to_string(carried->tacks),
+                     judged ? base::fixed_text(carried->carry->stress_mpa, 1) : "-",
+                     judged ? base::fixed_text(carried->carry->permitted.stress_mpa, 0) : "-",
+                     judged ? carried->attitude : "not judged"});
+    }
+  }
+  return table.text() +
+         wrapped("Site factor " + base::fixed_text(plan.carried.front().site_factor, 1) +
+                     " on the weight. A simple rule with a permitted stress from memory, never a "
+                     "release: hold before the first turn until every tack is looked at.",
+                 line_width,
+                 0) +
+         "\n\n";
+}
+
+std::string hangs_text(const plan::Plan& plan, const UnitsShown& units) {
+  std::string out;
+  for (const plan::PlannedHang& planned : plan.hangs) {
+    std::string text = units.weight(planned.mass_kg) + " " + units.mass_unit() + " on " +
+                       std::to_string(planned.points.size()) + " slings, ";
+    if (planned.hang) {
+      text += "hangs " + base::fixed_text(planned.hang->lean.deg(), 1) + " deg askew";
+      for (std::size_t i = 0; i < planned.hang->slings.size(); ++i) {
+        const turn::SlingLoad& sling = planned.hang->slings[i];
+        text += (i == 0 ? "; " : ", ") + planned.points[i] + " carries " +
+                base::fixed_text(100.0 * sling.share_ratio, 0) + " % at " +
+                base::fixed_text(sling.from_vertical.deg(), 0) + " deg, " +
+                base::fixed_text(sling.largest_force_n / 1000.0, 1) + " kN";
+      }
+    } else {
+      text += planned.refused;
+    }
+    const std::string stage = planned.stage.empty() ? "" : " for stage " + planned.stage;
+    out += headed("On the hook: ",
+                  "lifting " + planned.lifting + stage + ": " + text +
+                      ". Lifting gear is not judged here.",
+                  line_width) +
+           "\n";
+  }
+  return out.empty() ? out : out + "\n";
+}
+
+/// "0.3 to 0.5".
+std::string band_text(const shrinkage::Band& band) {
+  return base::fixed_text(band.low, 2) + " to " + base::fixed_text(band.high, 2);
+}
+
+std::string limits_text(const plan::PlannedDatum& planned) {
+  std::string text;
+  if (planned.flatness) {
+    text += "class permits " + base::fixed_text(planned.flatness->mm, 1) + " mm as welded (" +
+            std::string(base::status_name(planned.flatness->citation.status)) + ")";
+  }
+  if (planned.allowance_mm) {
+    text += (text.empty() ? "" : ", ") + base::fixed_text(*planned.allowance_mm, 1) +
+            " mm are left to machine";
+  }
+  return text.empty() ? "no limit stated" : text;
+}
+
+std::string datums_text(const plan::Plan& plan) {
+  std::string out;
+  for (const plan::PlannedDatum& planned : plan.datums) {
+    std::string text;
+    if (planned.face) {
+      const auto direction = [&](const char* name, const shrinkage::DirectionBand& band) {
+        text += std::string(name) + " bows " + band_text(band.bow_mm) + " mm (" +
+                std::string(shrinkage::bend_name(band.bend)) + ", on the way up to " +
+                base::fixed_text(band.worst_on_the_way_mm.high, 2) + "), shortens " +
+                band_text(band.along_mm) + " along and " + band_text(band.across_mm) + " across; ";
+      };
+      direction("first direction", planned.face->u);
+      direction("second", planned.face->v);
+      double lift_mm = 0.0;
+      for (const auto& tilt : planned.face->tilts) lift_mm = std::max(lift_mm, tilt.lift_mm.high);
+      text += "one weld lifts its plate's edge by 0 to " + base::fixed_text(lift_mm, 2) + " mm; ";
+    }
+    if (planned.closing_mm) text += "closes by " + band_text(*planned.closing_mm) + " mm; ";
+    text += limits_text(planned);
+    if (!planned.bent_by.empty()) text += "; most by " + list_of(planned.bent_by);
+    out += headed("Datum " + planned.id + ": ", text + ".", line_width) + "\n";
+  }
+  if (out.empty()) return out;
+  return out +
+         wrapped(
+             "Bands between rules that disagree, most of them from memory; a closed ring may turn "
+             "1.27 times as far. Never a release: measure after welding.",
+             line_width,
+             0) +
+         "\n\n";
+}
+
 }  // namespace
 
 std::string stages_text(const plan::Plan& plan, const UnitsShown& units) {
@@ -55,6 +180,10 @@ std::string stages_text(const plan::Plan& plan, const UnitsShown& units) {
                    in_cell ? clock_text(stage.end_s - *stage.start_s) : ""});
   }
   return table.text() + "\n";
+}
+
+std::string build_text(const plan::Plan& plan, const UnitsShown& units) {
+  return carried_text(plan, units) + hangs_text(plan, units) + datums_text(plan);
 }
 
 std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stage) {

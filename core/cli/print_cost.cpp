@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
+
 #include "print.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
@@ -36,6 +38,9 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
                  fixed_text(estimate.total_low, 2),
                  fixed_text(estimate.total_high, 2),
                  "100.0"});
+  const bool fits = std::any_of(plan.operations.begin(), plan.operations.end(), [](const auto& op) {
+    return op.kind == joint::OperationKind::fit;
+  });
   std::string rehangs;
   for (const plan::PlannedStage& stage : plan.stages) {
     if (stage.rehang_s <= 0.0) continue;
@@ -50,18 +55,19 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
   }
   if (!rehangs.empty()) rehangs += "\n";
   return title_text(plan) + "\n\n" + use.text() + "\n" + items.text() + "\n" + rehangs +
-         wrapped(
-             "Batch of " + std::to_string(estimate.batch_parts) + ": " +
-                 fixed_text(estimate.batch_total, 2) + " " + estimate.currency +
-                 ". Low and high move all times by " +
-                 fixed_text(100.0 * plan.rates.time_band_ratio, 0) + " % and all consumption by " +
-                 fixed_text(100.0 * plan.rates.consumption_band_ratio, 0) +
-                 " % the same way at once. Not in the price: plate, cutting, fit-up and tacking, " +
-                 std::string(plan.heating ? "the energy of preheating (its time is)"
-                                          : "preheating") +
-                 ", inspection, overheads not in the rates.",
-             line_width,
-             0) +
+         wrapped("Batch of " + std::to_string(estimate.batch_parts) + ": " +
+                     fixed_text(estimate.batch_total, 2) + " " + estimate.currency +
+                     ". Low and high move all times by " +
+                     fixed_text(100.0 * plan.rates.time_band_ratio, 0) +
+                     " % and all consumption by " +
+                     fixed_text(100.0 * plan.rates.consumption_band_ratio, 0) +
+                     " % the same way at once. Not in the price: plate, cutting, " +
+                     std::string(fits ? "" : "fit-up and tacking, ") +
+                     std::string(plan.heating ? "the energy of preheating (its time is)"
+                                              : "preheating") +
+                     ", inspection, overheads not in the rates.",
+                 line_width,
+                 0) +
          "\n";
 }
 

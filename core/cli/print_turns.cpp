@@ -165,6 +165,7 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
   out += stance_table(plan, units) + "\n";
   out +=
       "Order (start, stance, seams with their passes, work of people)\n" + order_list(plan) + "\n";
+  out += build_text(plan, units);
   out += gates_text(plan, units) + "\n";
   out += seconds_table(plan) + "\n" + bound_text(plan);
   if (!plan.not_turned.empty()) {

@@ -103,6 +103,7 @@ std::string sheet_xml(const plan_reader::PlanTree& plan, const std::string& id) 
   put_consumables(sheet, subject);
   put_passes(sheet, subject);
   put_fit_up(sheet, subject);
+  put_tacks(sheet, subject);
   put_heat(sheet, subject);
   put_inspection(sheet, subject);
   return plan_reader::document_text(document);

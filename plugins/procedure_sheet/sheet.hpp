@@ -37,6 +37,7 @@ void put_process(pugi::xml_node sheet, const Subject& subject);
 void put_consumables(pugi::xml_node sheet, const Subject& subject);
 void put_passes(pugi::xml_node sheet, const Subject& subject);
 void put_fit_up(pugi::xml_node sheet, const Subject& subject);
+void put_tacks(pugi::xml_node sheet, const Subject& subject);
 void put_heat(pugi::xml_node sheet, const Subject& subject);
 void put_inspection(pugi::xml_node sheet, const Subject& subject);
 void put_cautions(pugi::xml_node sheet, const Subject& subject);

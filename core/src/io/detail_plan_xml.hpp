@@ -40,6 +40,8 @@ void put_seam(pugi::xml_node parent,
               const plan::Plan& plan,
               const joint::Joint& joint,
               const plan::PlannedSeam& seam);
+/// Tacks of a seam; nothing where it has none.
+void put_tacks(pugi::xml_node seam, const plan::Plan& plan, const std::string& id);
 void put_procedures(pugi::xml_node root, const plan::Plan& plan);
 void put_stances(pugi::xml_node root, const plan::Plan& plan);
 void put_timeline(pugi::xml_node root, const plan::Plan& plan);

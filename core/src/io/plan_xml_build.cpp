@@ -58,6 +58,92 @@ void put_operation(pugi::xml_node build, const plan::PlannedOperation& operation
   put_ids(node, "about", "joint", operation.joints);
 }
 
+void put_hang(pugi::xml_node build, const plan::PlannedHang& planned) {
+  pugi::xml_node node = build.append_child("lift");
+  put_text_if(node, "stage", planned.stage);
+  put_text(node, "lifting", planned.lifting);
+  put_number(node, "mass_kg", planned.mass_kg);
+  if (!planned.hang) {
+    put_text(node, "refused", planned.refused);
+    return;
+  }
+  put_number(node, "lean_deg", planned.hang->lean.deg());
+  for (std::size_t i = 0; i < planned.hang->slings.size(); ++i) {
+    const turn::SlingLoad& sling = planned.hang->slings[i];
+    pugi::xml_node child = node.append_child("sling");
+    put_text(child, "point", planned.points.at(i));
+    put_number(child, "share_ratio", sling.share_ratio);
+    put_number(child, "from_vertical_deg", sling.from_vertical.deg());
+    put_number(child, "force_n", sling.force_n);
+    put_number(child, "largest_force_n", sling.largest_force_n);
+  }
+}
+
+void put_carried(pugi::xml_node build, const plan::CarriedMember& carried) {
+  pugi::xml_node node = build.append_child("carried");
+  put_text_if(node, "stage", carried.stage);
+  put_text(node, "member", carried.member);
+  put_number(node, "mass_kg", carried.mass_kg);
+  put_count(node, "tacks", static_cast<long long>(carried.tacks));
+  put_number(node, "site_factor", carried.site_factor);
+  if (carried.carry) {
+    put_number(node, "stress_mpa", carried.carry->stress_mpa);
+    put_number(node, "permitted_mpa", carried.carry->permitted.stress_mpa);
+    put_text(node, "permitted_by", carried.carry->permitted.why);
+    put_text(node, "permitted_status", base::status_name(carried.carry->permitted.status));
+    put_number(node, "utilisation_ratio", carried.carry->utilisation_ratio);
+    put_text(node, "attitude", carried.attitude);
+  }
+  put_text_if(node, "refused", carried.refused);
+  if (carried.more_needed) put_count(node, "more_needed", *carried.more_needed);
+  put_text_if(node, "no_more", carried.no_more);
+  put_ids(node, "with", "member", carried.with);
+}
+
+void put_band(pugi::xml_node parent, const char* name, const shrinkage::Band& band) {
+  pugi::xml_node node = parent.append_child(name);
+  put_number(node, "low_mm", band.low);
+  put_number(node, "high_mm", band.high);
+}
+
+void put_direction(pugi::xml_node parent,
+                   const char* name,
+                   const shrinkage::DirectionBand& direction) {
+  pugi::xml_node node = parent.append_child(name);
+  put_text(node, "bend", shrinkage::bend_name(direction.bend));
+  put_band(node, "bow", direction.bow_mm);
+  put_band(node, "on-the-way", direction.worst_on_the_way_mm);
+  put_band(node, "along", direction.along_mm);
+  put_band(node, "across", direction.across_mm);
+}
+
+void put_datum(pugi::xml_node build, const plan::Plan& plan, const plan::PlannedDatum& planned) {
+  pugi::xml_node node = build.append_child("datum");
+  put_text(node, "id", planned.id);
+  for (const joint::Datum& datum : plan.weldment.datums) {
+    if (datum.id != planned.id) continue;
+    put_text(node, "kind", joint::datum_kind_name(datum.kind));
+    put_text(node, "member", datum.member);
+    put_number_if(node, "temperature_max_c", datum.temperature_max_c);
+  }
+  put_number_if(node, "allowance_mm", planned.allowance_mm);
+  if (planned.flatness) {
+    put_number(node, "flatness_mm", planned.flatness->mm);
+    put_text(node, "flatness_status", base::status_name(planned.flatness->citation.status));
+  }
+  if (planned.face) {
+    put_direction(node, "u", planned.face->u);
+    put_direction(node, "v", planned.face->v);
+    for (const shrinkage::FilletTilt& tilt : planned.face->tilts) {
+      put_band(node, "tilt", tilt.lift_mm);
+      put_text(node.last_child(), "seam", tilt.seam_id);
+      put_flag(node.last_child(), "one_rule", tilt.one_rule);
+    }
+  }
+  if (planned.closing_mm) put_band(node, "closing", *planned.closing_mm);
+  put_ids(node, "bent-by", "seam", planned.bent_by);
+}
+
 }  // namespace
 
 void put_setups(pugi::xml_node root, const plan::Plan& plan) {
@@ -87,6 +173,33 @@ void put_build(pugi::xml_node root, const plan::Plan& plan) {
   put_weight(build, "part", plan.part);
   for (const plan::PlannedStage& stage : plan.stages) put_stage(build, stage);
   for (const plan::PlannedOperation& operation : plan.operations) put_operation(build, operation);
+  for (const plan::PlannedHang& hang : plan.hangs) put_hang(build, hang);
+  for (const plan::CarriedMember& carried : plan.carried) put_carried(build, carried);
+  for (const plan::PlannedDatum& datum : plan.datums) put_datum(build, plan, datum);
+}
+
+void put_tacks(pugi::xml_node seam, const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedTacks& tacks : plan.tacks) {
+    if (tacks.seam != id) continue;
+    pugi::xml_node node = seam.append_child("tacks");
+    put_text_if(node, "stage", tacks.stage);
+    put_text_if(node, "refused", tacks.refused);
+    if (tacks.plan.tacks.empty()) return;
+    put_number(node, "length_mm", tacks.plan.length.length_mm);
+    put_count(node, "runs", tacks.plan.length.runs);
+    put_number(node, "throat_mm", tacks.plan.throat_mm);
+    put_number(node, "widest_pitch_mm", tacks.plan.widest_pitch_mm);
+    put_number(node, "clear_of_ends_mm", tacks.clear_of_ends_mm);
+    put_number(node, "preheat_c", tacks.preheat_c);
+    put_text(node, "fate", tack::tack_fate_name(tacks.plan.fate));
+    put_text(node, "why", tacks.plan.length.why);
+    put_text(node, "status", base::status_name(tacks.plan.length.status));
+    for (const tack::Tack& tack : tacks.plan.tacks) {
+      pugi::xml_node child = put_place(node, "tack", tack.centre);
+      put_number(child, "from_mm", tack.from_mm);
+      put_number(child, "to_mm", tack.to_mm);
+    }
+  }
 }
 
 }  // namespace seamturn::io::detail

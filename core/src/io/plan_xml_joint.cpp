@@ -107,6 +107,7 @@ void put_joints(pugi::xml_node root, const plan::Plan& plan) {
     put_text(node, "steel_2", planned.steel_2);
     put_text(node, "quality", described->quality);
     put_text_if(node, "purpose", described->purpose);
+    put_text(node, "duty", joint::duty_name(described->duty));
     for (const std::string& before : described->after) {
       put_text(node.append_child("after"), "joint", before);
     }

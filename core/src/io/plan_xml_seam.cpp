@@ -205,6 +205,7 @@ void put_seam(pugi::xml_node parent,
   put_count(node, "side", seam.side);
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);
+  put_text_if(node, "stage", seam.stage);
   put_flag(node, "turned", seam.turned);
   put_flag(node, "rolling", seam.rolling);
   put_number(node, "length_mm", seam.length_mm);
@@ -222,6 +223,7 @@ void put_seam(pugi::xml_node parent,
   }
   if (seam.counted) put_counted_throat(node, *seam.counted);
   if (seam.fit_up) put_fit_up(node, *seam.fit_up);
+  put_tacks(node, plan, seam.id);
 }
 
 }  // namespace seamturn::io::detail

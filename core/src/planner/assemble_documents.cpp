@@ -98,6 +98,11 @@ procedure::CautionTriggers part_triggers(const plan::Plan& plan) {
   procedure::CautionTriggers triggers;
   triggers.on_positioner = plan.cell.has_value();
   triggers.part_mass_kg = plan.part.mass_kg;
+  triggers.magnet_handled = plan.weldment.magnet_handled;
+  triggers.on_tacks = !plan.carried.empty();
+  triggers.re_hung = std::any_of(plan.stages.begin(), plan.stages.end(), [](const auto& stage) {
+    return stage.rehang_s > 0.0;
+  });
   for (const plan::PlannedStance& stance : plan.stances) {
     for (const Angle axis : stance.stance.axes) {
       if (axis.rad() != 0.0) triggers.tilting = true;

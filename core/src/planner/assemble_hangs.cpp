@@ -25,9 +25,7 @@ const StageWork& lifted(const std::vector<StageWork>& stages, std::size_t k) {
 
 }  // namespace
 
-void assemble_hangs(const Inputs& inputs,
-                    const std::vector<StageWork>& stages,
-                    plan::Plan& plan) {
+void assemble_hangs(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan) {
   for (std::size_t k = 0; k < stages.size(); ++k) {
     if (stages[k].setup == nullptr || (k > 0 && !stages[k].rehangs)) continue;
     const joint::Setup& setup = *stages[k].setup;

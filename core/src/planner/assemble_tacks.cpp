@@ -100,6 +100,7 @@ class Tacker {
   void lay(const SeamToTack& seam) {
     plan::PlannedTacks tacks;
     tacks.seam = seam.planned->id;
+    tacks.clear_of_ends_mm = inputs_.library.tack_rules.clear_of_ends_mm.value;
     tacks.preheat_c = seam.joint->heat.preheat_c;
     const std::size_t stage = stage_of(*seam.joint);
     if (stages_[stage].stage != nullptr) tacks.stage = stages_[stage].stage->id;
@@ -264,20 +265,19 @@ class Tacker {
     } else if (carried.carry->utilisation_ratio > 1.0) {
       text = std::to_string(carried.tacks) + " tacks see " +
              base::fixed_text(carried.carry->stress_mpa, 0) + " MPa in the worst attitude (" +
-             carried.attitude + "), " +
-             base::fixed_text(carried.carry->permitted.stress_mpa, 0) +
+             carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 0) +
              " are permitted by a simple rule; " +
              (carried.more_needed ? std::to_string(*carried.more_needed) + " more are needed"
                                   : carried.no_more);
     }
     if (text.empty()) return;
-    plan_.findings.push_back(
-        Finding{Severity::warning,
-                "plan.tacks.carry",
-                "do the tacks of member " + member.id + " carry it through the turns? " + text +
-                    "; do not turn it on them",
-                place_of(inputs_.weldment, "member/" + member.id),
-                {}});
+    plan_.findings.push_back(Finding{Severity::warning,
+                                     "plan.tacks.carry",
+                                     "do the tacks of member " + member.id +
+                                         " carry it through the turns? " + text +
+                                         "; do not turn it on them",
+                                     place_of(inputs_.weldment, "member/" + member.id),
+                                     {}});
   }
 
   const Inputs& inputs_;

@@ -57,7 +57,7 @@ class Walk {
     const int steps = static_cast<int>(std::ceil(widest_deg / step_deg));
     for (int k = 1; k < steps; ++k) {
       for (std::size_t i = 0; i < goal.size(); ++i) {
-        at_[i] = from[i] + (goal[i] - from[i]) * (static_cast<double>(k) / steps);
+        at_[i] = from[i] + (static_cast<double>(k) / steps) * (goal[i] - from[i]);
       }
       stand(name);
     }

@@ -29,9 +29,7 @@ void assemble_tacks(const Inputs& inputs,
 
 /// The part on the hook wherever a stage hangs it and the set-up names lifting points.
 /// Warns turn.hang.*.
-void assemble_hangs(const Inputs& inputs,
-                    const std::vector<StageWork>& stages,
-                    plan::Plan& plan);
+void assemble_hangs(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan);
 
 /// Bands of the datums; needs the order. Warns plan.datum.*.
 void assemble_datums(const Inputs& inputs,

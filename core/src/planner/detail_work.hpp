@@ -36,6 +36,8 @@ struct SeamWork {
   const joint::Seam* seam = nullptr;
   section::WeldSection section;     ///< of the side this seam fills
   std::vector<StackChoice> stacks;  ///< positions that close, easiest first
+  /// Bead limits of this seam in place of the library's; none: the library's.
+  std::vector<process::BeadLimit> limits;
 };
 
 struct JointWork {

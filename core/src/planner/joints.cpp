@@ -144,6 +144,20 @@ std::ptrdiff_t error_count(const std::vector<Finding>& findings) {
   });
 }
 
+/// A tight weld is laid in two passes at least, so that no pore goes through: no bead may be more
+/// than half of it.
+void set_duty_limits(const Inputs& inputs, const JointWork& work, SeamWork& seam) {
+  if (work.joint->duty != joint::Duty::tight) return;
+  seam.limits = inputs.library.bead_limits;
+  process::BeadLimit half;
+  half.id = "tight-two-passes";
+  half.family = bead_family(*work.joint);
+  half.area_max_mm2 = 0.5 * seam.section.area_mm2 * (1.0 + 1e-9);
+  half.status = base::Status::common_practice;
+  half.source = "common practice";
+  seam.limits.push_back(std::move(half));
+}
+
 std::optional<JointWork> work_joint(const Inputs& inputs,
                                     const joint::Joint& joint,
                                     std::vector<Finding>& findings) {
@@ -166,7 +180,8 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
     if (&seam == &joint.seams.front() || joint::has_two_sides(joint)) {
       base::append_findings(findings, section->findings);
     }
-    work.seams.push_back(SeamWork{&seam, std::move(*section), {}});
+    work.seams.push_back(SeamWork{&seam, std::move(*section), {}, {}});
+    set_duty_limits(inputs, work, work.seams.back());
     lay_stacks(inputs, work, work.seams.back(), findings);
   }
   if (error_count(findings) != errors_before) return std::nullopt;
@@ -222,6 +237,7 @@ pass::StackRequest stack_request(const Inputs& inputs,
   request.wire = work.wire;
   request.settings = inputs.library.settings;
   request.limits = inputs.library.bead_limits;
+  if (!seam.limits.empty()) request.limits = seam.limits;
   if (work.heat.window && work.heat.window->kept) {
     request.heat_input_min_kj_mm = work.heat.window->heat_input_least_kj_mm;
     request.heat_input_max_kj_mm = work.heat.window->heat_input_most_kj_mm;

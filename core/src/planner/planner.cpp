@@ -6,6 +6,7 @@
 #include "detail_assemble.hpp"
 #include "detail_build.hpp"
 #include "detail_joints.hpp"
+#include "detail_tacking.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner {
@@ -135,7 +136,12 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);
   detail::check_nozzle(inputs, plan);
+  detail::assemble_tacks(inputs, stages, joints, plan);
+  detail::assemble_hangs(inputs, stages, plan);
+  detail::assemble_datums(inputs, stages, joints, plan);
+  detail::check_circuit(inputs, plan);
   detail::assemble_procedures(inputs, joints, plan);
+  detail::add_build_lines(plan);
   detail::assemble_estimate(inputs, plan);
   note_not_turned(inputs, plan);
   note_grade_maxima(inputs, plan);

@@ -119,6 +119,32 @@ Caution lifting(double mass_kg) {
                  "person responsible for lifting; ISO 11228-1 for lifting by hand");
 }
 
+Caution on_tacks() {
+  return caution(
+      "caution.on_tacks",
+      "Members are turned on their tacks alone. Nobody turns before the tacks are looked at "
+      "and the hold point is signed; the first turn is slow, with nobody in reach. That the "
+      "tacks carry is a simple rule, never a release.",
+      "responsible welding coordinator; person responsible for the cell");
+}
+
+Caution re_hung() {
+  return caution(
+      "caution.re_hung",
+      "The part is hung anew by crane between set-ups. Slings, hooks, eyes and crane are "
+      "not judged here; the part may be hot, and its centre of gravity has moved since "
+      "the stage before.",
+      "person responsible for lifting; national rules for lifting gear");
+}
+
+Caution arc_blow() {
+  return caution("caution.arc_blow",
+                 "Parts lifted by magnet keep a field that blows the arc aside and leaves lack of "
+                 "fusion. Measure at the edges, demagnetise, and move the return clamp when the "
+                 "arc wanders.",
+                 "responsible welding coordinator");
+}
+
 Caution burns(double preheat_c) {
   return caution("caution.burns",
                  "The part is heated to about " + base::fixed_text(std::ceil(preheat_c - 1e-6), 0) +
@@ -153,9 +179,12 @@ std::vector<Caution> find_cautions(const CautionTriggers& t) {
   if (t.on_positioner) all.push_back(crush());
   if (t.on_positioner) all.push_back(turning());
   if (t.tilting) all.push_back(tilting());
+  if (t.on_tacks) all.push_back(on_tacks());
   if (t.part_mass_kg > lifting_mass_above_kg) all.push_back(lifting(t.part_mass_kg));
+  if (t.re_hung) all.push_back(re_hung());
   if (t.preheat_max_c > burns_preheat_above_c) all.push_back(burns(t.preheat_max_c));
   if (t.closed_cavity) all.push_back(cavity());
+  if (t.magnet_handled) all.push_back(arc_blow());
   return all;
 }
 

@@ -13,13 +13,13 @@ namespace seamturn::plan {
 
 struct PlannedDatum {
   std::string id;
-  std::optional<shrinkage::FaceBand> face;        ///< faces whose stages could be cut
-  std::optional<shrinkage::Band> closing_mm;      ///< bores: by how much they close
-  std::optional<shrinkage::Tolerance> flatness;   ///< class asked of a face
-  std::optional<double> allowance_mm;             ///< left to be machined
-  double worst_mm = 0.0;                          ///< largest end of the bands a face must bear
-  std::vector<std::string> bent_by;               ///< seams that bend a face most, strongest first
-  std::vector<std::string> joints;                ///< on its member: their sheets name it
+  std::optional<shrinkage::FaceBand> face;       ///< faces whose stages could be cut
+  std::optional<shrinkage::Band> closing_mm;     ///< bores: by how much they close
+  std::optional<shrinkage::Tolerance> flatness;  ///< class asked of a face
+  std::optional<double> allowance_mm;            ///< left to be machined
+  double worst_mm = 0.0;                         ///< largest end of the bands a face must bear
+  std::vector<std::string> bent_by;              ///< seams that bend a face most, strongest first
+  std::vector<std::string> joints;               ///< on its member: their sheets name it
 };
 
 }  // namespace seamturn::plan

@@ -17,7 +17,8 @@ struct PlannedTacks {
   std::string seam;
   std::string stage;  ///< empty: the file names none
   tack::TackPlan plan;
-  std::string refused;     ///< why none can be laid by the rules; then the plan is empty
+  std::string refused;  ///< why none can be laid by the rules; then the plan is empty
+  double clear_of_ends_mm = 0.0;
   double preheat_c = 0.0;  ///< as the weld's, which counts the tack's own heat input
 };
 
