@@ -266,20 +266,20 @@ void put_cell(plan::Plan& plan) {
 
 void put_clock(plan::Plan& plan) {
   using Kind = timeline::SecondKind;
-  plan.timeline = {{Kind::turn, 0.0, 5.0, "S01", "", 0},
-                   {Kind::touch, 5.0, 8.0, "S01", "J1.a", 0},
-                   {Kind::air, 8.0, 10.0, "S01", "J1.a", 0},
-                   {Kind::arc, 10.0, 60.0, "S01", "J1.a", 1},
-                   {Kind::arc, 70.0, 120.0, "S01", "J1.b", 1},
-                   {Kind::clean, 120.0, 126.0, "S01", "", 0},
-                   {Kind::wait, 126.0, 130.0, "S01", "J1.a", 0},
-                   {Kind::arc, 130.0, 180.0, "S01", "J1.a", 2},
-                   {Kind::turn, 180.0, 200.0, "S02", "", 0},
-                   {Kind::arc, 200.0, 250.0, "S02", "J2", 1},
-                   {Kind::turn, 250.0, 260.0, "S02", "J2", 0},
-                   {Kind::arc, 260.0, 310.0, "S02", "J2", 2},
-                   {Kind::turn, 310.0, 330.0, "S01", "", 0},
-                   {Kind::arc, 330.0, 380.0, "S01", "J1.b", 2}};
+  plan.timeline = {{Kind::turn, 0.0, 5.0, "S01", "", "", 0},
+                   {Kind::touch, 5.0, 8.0, "S01", "J1.a", "", 0},
+                   {Kind::air, 8.0, 10.0, "S01", "J1.a", "", 0},
+                   {Kind::arc, 10.0, 60.0, "S01", "J1.a", "", 1},
+                   {Kind::arc, 70.0, 120.0, "S01", "J1.b", "", 1},
+                   {Kind::clean, 120.0, 126.0, "S01", "", "", 0},
+                   {Kind::wait, 126.0, 130.0, "S01", "J1.a", "", 0},
+                   {Kind::arc, 130.0, 180.0, "S01", "J1.a", "", 2},
+                   {Kind::turn, 180.0, 200.0, "S02", "", "", 0},
+                   {Kind::arc, 200.0, 250.0, "S02", "J2", "", 1},
+                   {Kind::turn, 250.0, 260.0, "S02", "J2", "", 0},
+                   {Kind::arc, 260.0, 310.0, "S02", "J2", "", 2},
+                   {Kind::turn, 310.0, 330.0, "S01", "", "", 0},
+                   {Kind::arc, 330.0, 380.0, "S01", "J1.b", "", 2}};
   plan.cycle_s = 380.0;
   plan.lower_bound_s = 370.0;
   plan.totals = {1520.0, 0.5, 7, 350.0};

@@ -91,7 +91,7 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
     row.push_back(std::to_string(stance.visits));
     row.push_back(fixed_text(stance.turn_time_s, 0));
     row.push_back(std::to_string(stance.seams.size()));
-    row.push_back(stance.stance.rolling ? "rolls during the weld" : "");
+    row.push_back(!stance.stance.rolling ? "" : several ? "rolls" : "rolls during the weld");
     table.add_row(row);
   }
   return table.text();

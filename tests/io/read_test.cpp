@@ -288,7 +288,7 @@ TEST_SUITE("io/read") {
     CHECK(places.at("joint/J1@throat") == base::Place{file, 22, 21});
     CHECK(places.at("seam/J1.b@from") == base::Place{file, 24, 17});
     CHECK(places.at("member/web_y@thickness") == base::Place{file, 11, 47});
-    CHECK(places.at("setup") == base::Place{file, 17, 4});
+    CHECK(places.at("setup/table") == base::Place{file, 17, 4});
     const std::string library = (repository() / "tests/good/library/standards.xml").string();
     CHECK(bracket().library.places.at("steel/S355J2") == base::Place{library, 2, 4});
   }

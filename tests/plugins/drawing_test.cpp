@@ -286,7 +286,7 @@ TEST_SUITE("plugins/drawing") {
   }
 
   TEST_CASE("given a fillet in PB on the table, gravity is drawn down on the page") {
-    const std::string svg = drawing(io::plan_xml(plans().at("grab_hub.xml")), "drawings/P07.svg");
+    const std::string svg = drawing(io::plan_xml(plans().at("grab_hub.xml")), "drawings/P08.svg");
     const std::string gravity = pieces(svg, "<g class=\"gravity\">", "</g>").at(0);
     CHECK(one_number(gravity, " x1=\"") == doctest::Approx(one_number(gravity, " x2=\"")));
     CHECK(one_number(gravity, " y1=\"") < one_number(gravity, " y2=\""));
@@ -363,7 +363,7 @@ TEST_SUITE("plugins/drawing") {
         tests::text_of(tests::repository() / "docs" / "methods" / "pass-stack-pictures.md");
     const std::filesystem::path folder = tests::repository() / "docs" / "methods" / "pictures";
     for (const Shown& shown : {Shown{"fillet-one-pass.svg", "bracket.xml", "P04"},
-                               Shown{"fillet-three-passes.svg", "grab_hub.xml", "P07"},
+                               Shown{"fillet-three-passes.svg", "grab_hub.xml", "P08"},
                                Shown{"single-v.svg", "bracket.xml", "P01"},
                                Shown{"k-in-tee-side-1.svg", "preparations.xml", "P09"},
                                Shown{"single-u.svg", "preparations.xml", "P05"}}) {

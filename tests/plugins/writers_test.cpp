@@ -152,7 +152,7 @@ TEST_SUITE("plugins/writers") {
     const std::string xml = listing(tests::sample_plan());
     check_order(xml,
                 {"<not-listed seam=\"J3\"",
-                 "<visit number=\"1\" stance=\"S01\" rolling=\"false\"",
+                 "<visit number=\"1\" stance=\"S01\" setup=\"table\" rolling=\"false\"",
                  "name=\"tilt\" angle_deg=\"45\"",
                  "<turn start_s=\"0\" end_s=\"5\"",
                  "<touch seam=\"J1.a\"",
@@ -163,7 +163,7 @@ TEST_SUITE("plugins/writers") {
                  "<clean ",
                  "planned_wait_s=\"4\"",
                  "<pass seam=\"J1.a\" number=\"2\"",
-                 "<visit number=\"2\" stance=\"S02\" rolling=\"true\"",
+                 "<visit number=\"2\" stance=\"S02\" setup=\"table\" rolling=\"true\"",
                  "<turn start_s=\"180\"",
                  "<pass seam=\"J2\" number=\"1\"",
                  "<unwind seam=\"J2\" start_s=\"250\" end_s=\"260\"",
