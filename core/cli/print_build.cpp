@@ -147,8 +147,8 @@ std::string datums_text(const plan::Plan& plan) {
   if (out.empty()) return out;
   return out +
          wrapped(
-             "Bands between rules that disagree, most of them from memory; a closed ring may turn "
-             "1.27 times as far. Never a release: measure after welding.",
+             "Bands between rules that disagree, most of them from memory. Never a release: measure "
+             "after welding.",
              line_width,
              0) +
          "\n\n";

@@ -233,6 +233,14 @@ TEST_SUITE("shrinkage/face_band") {
                    curvature * r / turn_rad,
                    {pi / 4.0, 1e-5, Origin::closed_form, "mean of the force over the diameter"});
     CHECK(band.v.bow_mm.high == doctest::Approx(band.u.bow_mm.high));
+    weld.closed_ring = true;  // the band then reaches to the whole turn
+    const FaceBand wide = face_band(face, {{cut, cut}}, {weld});
+    const double most = 8.0 * wide.u.bow_mm.high / (4.0 * r * r);
+    check_expected("turn of the whole ring",
+                   most * r / turn_rad,
+                   {1.0, 1e-5, Origin::closed_form, "F e r over E I"});
+    CHECK(wide.u.bow_mm.low == doctest::Approx(band.u.bow_mm.low));
+    CHECK(wide.u.shares.front().bow_mm == wide.u.bow_mm);
   }
 
   TEST_CASE("given lines, polylines and arcs, closed-form: the tangents' integral") {

@@ -228,6 +228,27 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
   library.heating = std::move(row);
 }
 
+/// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
+void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+  AttributeReader reader(context, element);
+  const double pitch_mm = reader.quantity("pitch", ranges::size);
+  const double clear_mm = reader.quantity("clear-of-ends", ranges::size_or_none);
+  const double gap_mm = reader.quantity("gap-max", ranges::gap);
+  const auto throat_mm = reader.find_quantity("throat", ranges::weld_size);
+  const auto stress_mpa = reader.find_quantity("stress", ranges::yield);
+  const std::string source = reader.text("source");
+  const base::Status status = reader.status("status");
+  refuse_second(reader, library.places.contains("tacks"), "read.tacks.repeated", "tacks");
+  reader.finish("tacks", library.places);
+  check_children(context, element, {});
+  const auto stated = [&](double value) { return tack::RuleValue{value, status, source}; };
+  library.tack_rules.pitch_mm = stated(pitch_mm);
+  library.tack_rules.clear_of_ends_mm = stated(clear_mm);
+  library.tack_rules.gap_max_mm = stated(gap_mm);
+  if (throat_mm) library.tack_rules.throat_mm = stated(*throat_mm);
+  if (stress_mpa) library.tack_rules.stress_mpa = stated(*stress_mpa);
+}
+
 void read_record(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   procedure::Record row;
@@ -304,6 +325,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"gouging", read_gouging},
                             {"heating", read_heating},
                             {"record", read_record},
+                            {"tacks", read_tacks},
                             {"rates", read_rates}};
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);

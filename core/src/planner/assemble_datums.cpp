@@ -146,6 +146,8 @@ class DatumMaker {
                       (weld.planned->welded_mm / geom::path_length_mm(*seam.path));
     const geom::Station middle =
         geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0);
+    out.closed_ring = std::holds_alternative<geom::CirclePath>(*seam.path) &&
+                      joint::stretches_of(seam).size() == 1;
     out.height_mm = (middle.point - datum.at).dot(datum.axis);
     const joint::Joint& joint = *weld.joint->joint;
     if (joint.member_1 == datum.member) out.on_plate = on_plate(datum, weld);

@@ -233,7 +233,7 @@ class OrderAssembler {
 }  // namespace
 
 plan::PlannedOperation planned_operation(const StageWork& stage, std::size_t index) {
-  const joint::Operation& operation = stage.operations()[index];
+  const joint::Operation& operation = stage.operations[index];
   plan::PlannedOperation planned;
   planned.id = operation.id;
   planned.kind = operation.kind;

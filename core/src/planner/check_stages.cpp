@@ -23,7 +23,7 @@ class Check {
     for (std::size_t k = 0; k < stages_.size(); ++k) {
       nothing_floats(k);
       joints_of(k);
-      for (const joint::Operation& operation : stages_[k].operations()) {
+      for (const joint::Operation& operation : stages_[k].operations) {
         operation_of(k, operation);
       }
       if (stages_[k].setup != nullptr) setup_of(k);

@@ -26,7 +26,8 @@ struct StageWork {
   [[nodiscard]] bool welds(const joint::Joint& joint) const { return joints.contains(joint.id); }
   [[nodiscard]] bool has(std::string_view member) const;
   [[nodiscard]] std::string name() const;  ///< "stage core", "the part"
-  [[nodiscard]] const std::vector<joint::Operation>& operations() const;
+  /// Of the file, in its order; where tacks must carry, with the hold point after fitting.
+  std::vector<joint::Operation> operations;
 };
 
 /// Stages in order, at least one. Without stages in the file: one with all members, in the first

@@ -112,7 +112,7 @@ class Build {
 
   /// Work elsewhere: listed and paid for, not on the cell's clock.
   void away(const StageWork& stage) {
-    for (std::size_t i = 0; i < stage.operations().size(); ++i) {
+    for (std::size_t i = 0; i < stage.operations.size(); ++i) {
       plan_.operations.push_back(planned_operation(stage, i));
     }
   }
@@ -179,7 +179,7 @@ void order_build(const Inputs& inputs,
 void list_build(const std::vector<StageWork>& stages, plan::Plan& plan) {
   for (const StageWork& stage : stages) {
     plan.stages.push_back(planned_stage(stage));
-    for (std::size_t i = 0; i < stage.operations().size(); ++i) {
+    for (std::size_t i = 0; i < stage.operations.size(); ++i) {
       plan.operations.push_back(planned_operation(stage, i));
     }
   }

@@ -17,7 +17,7 @@ bool names(const std::vector<std::string>& list, const std::string& id) {
 class Adder {
  public:
   Adder(const StageWork& stage, const StancePool& pool, const SeamBlocks& blocks, OrderJob& out)
-      : operations_(stage.operations()),
+      : operations_(stage.operations),
         pool_(pool),
         blocks_(blocks),
         out_(out),

@@ -52,6 +52,25 @@ std::size_t stage_of_joint(const joint::Weldment& weldment,
   return first;
 }
 
+/// Nothing is turned before somebody has looked at the tacks.
+std::vector<joint::Operation> with_hold(const joint::Stage& stage) {
+  std::vector<joint::Operation> operations = stage.operations;
+  const auto after_fits =
+      std::find_if(operations.rbegin(), operations.rend(), [](const joint::Operation& operation) {
+        return operation.kind == joint::OperationKind::fit;
+      });
+  if (after_fits == operations.rend()) return operations;
+  joint::Operation hold;
+  hold.id = "tacks " + stage.id;
+  hold.kind = joint::OperationKind::hold;
+  hold.place = joint::OperationPlace::start;
+  hold.level = true;
+  hold.members = joint::fitted_members(stage);
+  hold.note = "every tack looked at, none cracked; signed before the first turn";
+  operations.insert(after_fits.base(), std::move(hold));
+  return operations;
+}
+
 std::vector<StageWork> without_stages(const Inputs& inputs, std::vector<Finding>& findings) {
   const joint::Weldment& weldment = inputs.weldment;
   StageWork all;
@@ -83,11 +102,6 @@ std::string StageWork::name() const {
   return stage == nullptr ? "the part" : "stage " + stage->id;
 }
 
-const std::vector<joint::Operation>& StageWork::operations() const {
-  static const std::vector<joint::Operation> none;
-  return stage == nullptr ? none : stage->operations;
-}
-
 std::vector<StageWork> work_stages(const Inputs& inputs, std::vector<Finding>& findings) {
   const joint::Weldment& weldment = inputs.weldment;
   if (weldment.stages.empty()) return without_stages(inputs, findings);
@@ -97,6 +111,7 @@ std::vector<StageWork> work_stages(const Inputs& inputs, std::vector<Finding>& f
   for (std::size_t k = 0; k < stages.size(); ++k) {
     StageWork& work = stages[k];
     work.stage = &weldment.stages[k];
+    work.operations = weldment.tacking ? with_hold(*work.stage) : work.stage->operations;
     work.setup = joint::find_setup(weldment, work.stage->setup);
     work.rehangs = k > 0 && work.setup != nullptr && work.setup != hangs_in;
     hangs_in = work.setup;

@@ -113,7 +113,7 @@ class Pool {
     for (const SeamRef& seam : seams) {
       pool_.placements.push_back(is_welded(seam) ? place(seam) : std::vector<Placement>());
     }
-    for (const joint::Operation& operation : stage_.operations()) {
+    for (const joint::Operation& operation : stage_.operations) {
       pool_.of_operations.push_back(stance_of(operation));
     }
     return std::move(pool_);
@@ -407,7 +407,7 @@ StancePool find_stance_pool(const Inputs& inputs,
                                place_of(inputs.weldment, "setup/" + stage.setup->id),
                                {}});
     return StancePool{{},
-                      std::vector<int>(stage.operations().size(), at_rest),
+                      std::vector<int>(stage.operations.size(), at_rest),
                       std::vector<std::vector<Placement>>(seams.size())};
   }
   return Pool(inputs, stage, findings).make(seams);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
@@ -85,29 +86,60 @@ void add(Band& sum, const Band& more, double times = 1.0) {
   sum.high += more.high * times;
 }
 
+/// A rule's bow over the order: with the mean pull over the length, and with closed rings turning
+/// as whole rings do. Nobody knows which is nearer: both count.
+struct Rule {
+  Running by_mean;
+  Running by_ring;
+
+  void add(double mean_mm, bool ring, std::size_t welds) {
+    constexpr double ring_over_mean = 4.0 / std::numbers::pi;
+    by_mean.add(mean_mm, welds);
+    by_ring.add(ring ? ring_over_mean * mean_mm : mean_mm, welds);
+  }
+  [[nodiscard]] Band sums() const { return between(by_mean.sum, by_ring.sum); }
+  [[nodiscard]] Band worsts() const { return between(by_mean.worst, by_ring.worst); }
+  [[nodiscard]] const Running& worse() const {
+    return by_ring.worst > by_mean.worst ? by_ring : by_mean;
+  }
+};
+
+Band around(const Band& a, const Band& b) {
+  return {std::min(a.low, b.low), std::max(a.high, b.high)};
+}
+
+/// What one weld adds by one rule.
+Band share_band(double mean_mm, bool ring) {
+  Rule rule;
+  rule.add(mean_mm, ring, 1);
+  return rule.sums();
+}
+
 DirectionBand direction_band(const Direction& d,
                              const std::vector<FaceStage>& stages,
                              const std::vector<FaceWeld>& welds) {
   DirectionBand out;
-  Running by_heat;
-  Running by_area;
+  Rule by_heat;
+  Rule by_area;
   for (const FaceWeld& weld : welds) {
     const CutSection& section = stages[weld.stage].*d.section;
     const double heat_mm = bow_mm(force_by_heat_n(weld.net_heat_j_mm), weld, d, section);
     const double area_mm = bow_mm(force_by_area_n(weld.area_mm2), weld, d, section);
-    out.shares.push_back({weld.seam_id, between(heat_mm, area_mm)});
-    by_heat.add(heat_mm, out.shares.size());
-    by_area.add(area_mm, out.shares.size());
+    const bool ring = weld.closed_ring;
+    out.shares.push_back(
+        {weld.seam_id, around(share_band(heat_mm, ring), share_band(area_mm, ring))});
+    by_heat.add(heat_mm, ring, out.shares.size());
+    by_area.add(area_mm, ring, out.shares.size());
     add(out.along_mm, along_mm(weld, d, section));
     if (weld.on_plate) {
       add(out.across_mm, across_weld_mm(weld, *weld.on_plate), share_mm(weld, d.p) / d.width_mm);
     }
   }
-  out.bow_mm = between(by_heat.sum, by_area.sum);
+  out.bow_mm = around(by_heat.sums(), by_area.sums());
   out.bend = bend_of(out.bow_mm);
-  out.worst_on_the_way_mm = between(by_heat.worst, by_area.worst);
-  out.worst_after_welds =
-      by_heat.worst >= by_area.worst ? by_heat.worst_after : by_area.worst_after;
+  out.worst_on_the_way_mm = around(by_heat.worsts(), by_area.worsts());
+  const bool heat_is_worse = by_heat.worse().worst >= by_area.worse().worst;
+  out.worst_after_welds = (heat_is_worse ? by_heat : by_area).worse().worst_after;
   return out;
 }
 

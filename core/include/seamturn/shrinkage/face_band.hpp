@@ -52,6 +52,8 @@ struct FaceWeld {
   /// Integral of t t^T along the weld, t its unit direction; frame J (tangent_integral).
   geom::Mat3 tangents_mm = geom::Mat3::Zero();
   double height_mm = 0.0;  ///< of the weld's centroid above the face; below 0 in the metal
+  /// Runs all round: the band then reaches to the turn of a whole ring, 4/pi of the mean's.
+  bool closed_ring = false;
   std::optional<OnPlate> on_plate;
 };
 
