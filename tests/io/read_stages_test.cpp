@@ -151,8 +151,8 @@ TEST_SUITE("io/read_stages") {
     CHECK(staged().tacking->certificate == "a certificate");
     CHECK(staged().magnet_handled);
     using joint::Duty;
-    const std::vector<Duty> duties = {Duty::strength, Duty::tight,     Duty::seal,
-                                      Duty::build_up, Duty::buttering, Duty::strength};
+    const std::vector<Duty> duties = {
+        Duty::strength, Duty::tight, Duty::seal, Duty::build_up, Duty::buttering, Duty::strength};
     for (std::size_t i = 0; i < duties.size(); ++i) CHECK(staged().joints[i].duty == duties[i]);
     CHECK(staged().joints[1].tacks == 3);
     CHECK_FALSE(staged().joints[0].tacks);

@@ -18,7 +18,9 @@ struct Both {
 /// The small part with some of its joints, hung at a slant, in as many stages as are drawn.
 Both random_build(std::uint64_t seed) {
   base::Random random(seed);
-  const auto draw = [&](int most) { return static_cast<int>(random.below(static_cast<std::size_t>(most) + 1)); };
+  const auto draw = [&](int most) {
+    return static_cast<int>(random.below(static_cast<std::size_t>(most) + 1));
+  };
   planner::Inputs inputs = staged_part();
   drop_operations(inputs);
   keep_stage(inputs, "tee");

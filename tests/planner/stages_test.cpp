@@ -60,15 +60,25 @@ TEST_SUITE("planner/stages") {
     using planner::Inputs;
     const Row rows[] = {
         {"stage.member.never",
-         [](Inputs& in) { operation_in(in, "fit ribs 2").members = {"rib_1"}, operation_in(in, "fit ribs").members.clear(), in.weldment.joints.resize(4); }},
-        {"stage.member.twice", [](Inputs& in) { operation_in(in, "fit tee").members.push_back("rib_1"); }},
-        {"stage.member.floating", [](Inputs& in) { in.weldment.joints.erase(in.weldment.joints.begin() + 2, in.weldment.joints.begin() + 4); }},
+         [](Inputs& in) {
+           operation_in(in, "fit ribs 2").members = {"rib_1"},
+                            operation_in(in, "fit ribs").members.clear(),
+                            in.weldment.joints.resize(4);
+         }},
+        {"stage.member.twice",
+         [](Inputs& in) { operation_in(in, "fit tee").members.push_back("rib_1"); }},
+        {"stage.member.floating",
+         [](Inputs& in) {
+           in.weldment.joints.erase(in.weldment.joints.begin() + 2, in.weldment.joints.begin() + 4);
+         }},
         {"stage.joint.too_early", [](Inputs& in) { joint_in(in, "J3").stage = "tee"; }},
         {"stage.joint.away", [](Inputs& in) { joint_in(in, "J6").stage = "furnace"; }},
         {"stage.joint.after_later", [](Inputs& in) { joint_in(in, "J1").after = {"J3"}; }},
-        {"stage.operation.elsewhere", [](Inputs& in) { operation_in(in, "VT_back").after = {"J3"}; }},
+        {"stage.operation.elsewhere",
+         [](Inputs& in) { operation_in(in, "VT_back").after = {"J3"}; }},
         {"stage.operation.elsewhere", [](Inputs& in) { operation_in(in, "MT").before = {"J1"}; }},
-        {"stage.operation.member", [](Inputs& in) { operation_in(in, "VT_back").members = {"rib_1"}; }},
+        {"stage.operation.member",
+         [](Inputs& in) { operation_in(in, "VT_back").members = {"rib_1"}; }},
         {"stage.setup.no_hang", [](Inputs& in) { setup_in(in, "quarter").hang_s.reset(); }},
         {"stage.setup.unused", [](Inputs& in) { in.weldment.stages.clear(); }},
         {"setup.hides.welded", [](Inputs& in) { setup_in(in, "quarter").hides.push_back("J3"); }},
@@ -133,7 +143,8 @@ TEST_SUITE("planner/stages") {
     CHECK(ribs.present.size() == 4);
   }
 
-  TEST_CASE("for every plan, law: stages stand on the clock as the file lists them, none overlaps") {
+  TEST_CASE(
+      "for every plan, law: stages stand on the clock as the file lists them, none overlaps") {
     for (const Plan* plan : all_plans()) {
       double now_s = 0.0;
       for (const plan::PlannedStage& stage : plan->stages) {
@@ -268,8 +279,7 @@ TEST_SUITE("planner/stages") {
     CHECK(without.cycle_s == staged_plan().cycle_s - 0.0);
     CHECK(staged_plan().estimate.total - without.estimate.total == doctest::Approx(84.0));
     CHECK(without.estimate.crew_s == doctest::Approx(90.0 + 2.0 * 180.0 + 2.0 * 1200.0));
-    CHECK(staged_plan().estimate.crew_s ==
-          doctest::Approx(without.estimate.crew_s + 2.0 * 3600.0));
+    CHECK(staged_plan().estimate.crew_s == doctest::Approx(without.estimate.crew_s + 2.0 * 3600.0));
     CHECK_FALSE(planned_in(staged_plan(), "relief").start_s);
   }
 

@@ -136,7 +136,8 @@ TEST_SUITE("plugins/build_listing") {
     }
   }
 
-  TEST_CASE("given a cell that touches nothing, the turn to a rolled ring is listed, and its winding") {
+  TEST_CASE(
+      "given a cell that touches nothing, the turn to a rolled ring is listed, and its winding") {
     planner::Inputs inputs = io::read_inputs(tests::repository() / "joints/grab_hub.xml");
     inputs.cell->times.touches_per_seam = 0;
     tests::joint_in(inputs, "R1").seams.front().asked.stop_stagger_mm = 60.0;

@@ -79,8 +79,7 @@ class Obstacles {
     const Vec3 centre_D = stage.setup->X_DJ.point(stage.part_J.centre);
     for (const joint::SetupSolid& solid : stage.setup->solids) {
       if (!solid.size_mm) continue;
-      for_all_ =
-          std::max(for_all_, (solid.centre - centre_D).norm() + solid.size_mm->norm() / 2.0);
+      for_all_ = std::max(for_all_, (solid.centre - centre_D).norm() + solid.size_mm->norm() / 2.0);
     }
   }
 
