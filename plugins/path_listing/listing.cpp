@@ -84,11 +84,84 @@ void put_hang(pugi::xml_node listing, pugi::xml_node event) {
   copy_rounded(event, node, 2, {"start_s", "end_s"});
 }
 
-/// What a seam needs its stance for.
+/// What a stance is taken for.
 bool is_work(pugi::xml_node event) {
   return is_kind(event, "gouge") || is_kind(event, "heat") || is_kind(event, "touch") ||
-         is_kind(event, "arc");
+         is_kind(event, "work") || is_kind(event, "arc");
 }
+
+/// Walks the clock; a visit lasts while the part is held in one stance.
+class Lister {
+ public:
+  Lister(const plan_reader::PlanTree& plan, pugi::xml_node listing)
+      : plan_(plan), listing_(listing) {}
+
+  void list() {
+    for (const pugi::xml_node event : plan_.root().child("timeline").children("event")) {
+      const char* stance = text(event, "stance");
+      if (is_kind(event, "turn")) {
+        take_turn(event, stance);
+      } else if (is_kind(event, "wait")) {
+        wait_s_ += number(event, "end_s") - number(event, "start_s");
+      } else if (is_kind(event, "clean") && visit_) {
+        put_interval(visit_, "clean", event);
+      } else if (is_kind(event, "hang") || (is_work(event) && *stance == '\0')) {
+        end_visit();
+        is_kind(event, "hang") ? put_hang(listing_, event) : put_operation(listing_, plan_, event);
+      } else if (is_work(event)) {
+        visit(stance);
+        put_work(event);
+      }
+    }
+    end_visit();
+  }
+
+ private:
+  [[nodiscard]] bool holds(const char* stance) const {
+    return visit_ && std::strcmp(text(visit_, "stance"), stance) == 0;
+  }
+
+  /// A turn leads to the visit that follows; one more in that stance brings a limited rolling axis
+  /// to where its pass starts, or back.
+  void take_turn(pugi::xml_node event, const char* stance) {
+    if (turn_ && *stance != '\0' && std::strcmp(text(turn_, "stance"), stance) == 0) visit(stance);
+    if (holds(stance)) {
+      put_interval(visit_, "unwind", event);
+      return;
+    }
+    end_visit();
+    turn_ = event;
+  }
+
+  void visit(const char* stance) {
+    if (!holds(stance)) visit_ = put_visit(listing_, plan_, stance, ++visits_);
+    if (turn_) put_interval(visit_, "turn", turn_);
+    turn_ = {};
+  }
+
+  void end_visit() {
+    visit_ = {};
+    if (turn_) put_interval(listing_, "turn", turn_);
+    turn_ = {};
+  }
+
+  void put_work(pugi::xml_node event) {
+    if (is_kind(event, "work")) put_operation(visit_, plan_, event);
+    if (is_kind(event, "gouge")) put_interval(visit_, "gouge", event);
+    if (is_kind(event, "heat")) put_interval(visit_, "heat", event);
+    if (is_kind(event, "touch")) put_interval(visit_, "touch", event);
+    if (!is_kind(event, "arc")) return;
+    put_pass(visit_, plan_, event, wait_s_);
+    wait_s_ = 0.0;
+  }
+
+  const plan_reader::PlanTree& plan_;
+  pugi::xml_node listing_;
+  pugi::xml_node visit_;
+  pugi::xml_node turn_;  ///< not yet written: it belongs to the visit it leads to
+  int visits_ = 0;
+  double wait_s_ = 0.0;
+};
 
 }  // namespace
 
@@ -103,40 +176,7 @@ std::string listing_xml(const plan_reader::PlanTree& plan) {
   pugi::xml_document document;
   pugi::xml_node listing = plan_reader::start_document(document, "paths", "urn:seamturn:paths:1");
   put_head(listing, plan);
-  pugi::xml_node visit;
-  pugi::xml_node turn;  // not yet written: it belongs to the visit it leads to
-  int visits = 0;
-  double wait_s = 0.0;
-  for (const pugi::xml_node event : plan.root().child("timeline").children("event")) {
-    const char* stance = text(event, "stance");
-    const bool goes_on = visit && std::strcmp(text(visit, "stance"), stance) == 0;
-    if (is_kind(event, "turn") && goes_on) {
-      put_interval(visit, "unwind", event);  // a limited rolling axis brought back
-    } else if (is_kind(event, "turn")) {
-      turn = event;
-    } else if (is_kind(event, "wait")) {
-      wait_s += number(event, "end_s") - number(event, "start_s");
-    } else if (is_kind(event, "hang")) {
-      put_hang(listing, event);
-      visit = {};
-    } else if (is_kind(event, "work")) {
-      if (!goes_on) visit = {};
-      put_operation(goes_on ? visit : listing, plan, event);
-    } else if (is_kind(event, "clean") && visit) {
-      put_interval(visit, "clean", event);
-    } else if (*stance != '\0' && is_work(event)) {
-      if (!goes_on) visit = put_visit(listing, plan, stance, ++visits);
-      if (turn) put_interval(visit, "turn", turn);
-      turn = {};
-      if (is_kind(event, "gouge")) put_interval(visit, "gouge", event);
-      if (is_kind(event, "heat")) put_interval(visit, "heat", event);
-      if (is_kind(event, "touch")) put_interval(visit, "touch", event);
-      if (is_kind(event, "arc")) {
-        put_pass(visit, plan, event, wait_s);
-        wait_s = 0.0;
-      }
-    }
-  }
+  Lister(plan, listing).list();
   return plan_reader::document_text(document);
 }
 

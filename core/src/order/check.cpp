@@ -52,11 +52,11 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
     doubts.push_back({"order.value", "air speed and acceleration must be finite and above zero"});
   }
   if (!is_time(job.retract_mm) || !is_time(job.clean_every_s) || !is_time(job.clean_s) ||
-      !is_time(job.heat_once_s) || !job.home_W.allFinite()) {
+      !is_time(job.arc_since_clean_s) || !is_time(job.heat_once_s) || !job.home_W.allFinite()) {
     doubts.push_back(
         {"order.value",
-         "retract, cleaning interval, cleaning and heating time must be finite and not "
-         "negative, home must be finite"});
+         "retract, cleaning interval, cleaning and heating time and the arc since cleaning must be "
+         "finite and not negative, home must be finite"});
   }
 }
 

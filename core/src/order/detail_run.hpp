@@ -46,6 +46,7 @@ struct RobotState {
   RobotState state;
   state.torch_W = job.home_W;
   state.stance = job.start_stance;
+  state.arc_since_clean_s = job.arc_since_clean_s;
   return state;
 }
 

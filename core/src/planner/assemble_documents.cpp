@@ -183,7 +183,8 @@ double crew_s(const plan::Plan& plan) {
     total_s += others * operation.time_s;
   }
   for (const plan::PlannedStage& stage : plan.stages) {
-    if (stage.rehang_s > 0.0) total_s += (stage.rehang_people - 1) * stage.rehang_s;
+    const int others = stage.start_s ? stage.rehang_people - 1 : stage.rehang_people;
+    if (stage.rehang_s > 0.0) total_s += others * stage.rehang_s;
   }
   return total_s;
 }

@@ -73,14 +73,17 @@ class OrderAssembler {
     } else if (event.item >= 0) {
       out.seam = seam_of(event.item).work->seam->id;
     }
-    if (event.kind == timeline::SecondKind::turn && at >= 0 && at != last_stance_) {
-      plan_.stances[static_cast<std::size_t>(at)].turn_time_s += event.end_s - event.start_s;
+    const bool arrives = at != held_;
+    held_ = at;
+    if (arrives && at >= 0) {
+      plan::PlannedStance& stance = plan_.stances[static_cast<std::size_t>(at)];
+      ++stance.visits;
+      // Turns of a rolling axis within the visit are not the way here.
+      if (event.kind == timeline::SecondKind::turn) {
+        stance.turn_time_s += event.end_s - event.start_s;
+      }
     }
-    if (event.kind == timeline::SecondKind::arc) {
-      out.pass = take_arc(event, at);
-      if (at != last_stance_) ++plan_.stances[static_cast<std::size_t>(at)].visits;
-      last_stance_ = at;
-    }
+    if (event.kind == timeline::SecondKind::arc) out.pass = take_arc(event, at);
     plan_.timeline.push_back(std::move(out));
   }
 
@@ -227,7 +230,7 @@ class OrderAssembler {
   double before_s_;  ///< clock of the stages before
   std::map<int, int> option_of_;
   std::map<int, int> index_of_;
-  int last_stance_ = -1;
+  int held_ = -1;  ///< stance of the event before; -1: at rest
 };
 
 }  // namespace

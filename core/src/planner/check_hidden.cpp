@@ -23,7 +23,7 @@ std::string list_of(const std::vector<std::string>& ids) {
 void tell(const Inputs& inputs, const StageWork& stage, const ByMember& late, plan::Plan& plan) {
   const bool states_stages = stage.stage != nullptr;
   for (const auto& [member, seams] : late) {
-    const bool bolted = member == "fixture" || member == "riser";
+    const bool bolted = joint::find_member(inputs.weldment, member) == nullptr;
     const std::string what = bolted ? "the " + member : "member " + member;
     plan.findings.push_back(Finding{
         states_stages ? Severity::error : Severity::warning,
@@ -48,15 +48,20 @@ std::size_t stage_welding(const std::vector<StageWork>& stages, const joint::Joi
 }  // namespace
 
 void check_hidden(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan) {
-  std::set<std::string> closed;  // told in an earlier stage
+  // Seams hidden so far, by the member whose fitting hid them. A solid of a set-up closes nothing
+  // off: the next hang may free the seam again.
+  std::map<std::string, std::string> closed;
   for (std::size_t k = 0; k < stages.size(); ++k) {
     ByMember late;
     ByMember done;
     for (const HiddenSeam& hidden : find_hidden_seams(inputs, stages[k])) {
       const std::size_t own = stage_welding(stages, *hidden.joint);
-      if (own == k) late[hidden.by].push_back(hidden.seam->id);
-      if (own >= k || !closed.insert(hidden.seam->id).second) continue;
-      done[hidden.by].push_back(hidden.seam->id);
+      const bool by_member = joint::find_member(inputs.weldment, hidden.by) != nullptr;
+      const bool is_new = by_member && closed.emplace(hidden.seam->id, hidden.by).second;
+      const auto known = closed.find(hidden.seam->id);
+      const std::string& by = known == closed.end() ? hidden.by : known->second;
+      if (own == k) late[by].push_back(hidden.seam->id);
+      if (own < k && is_new) done[by].push_back(hidden.seam->id);
     }
     tell(inputs, stages[k], late, plan);
     if (k >= plan.stages.size()) continue;

@@ -75,6 +75,12 @@ class Obstacles {
       for_all_ = std::max(
           for_all_, (balls_.back().centre - stage.part_J.centre).norm() + balls_.back().radius_mm);
     }
+    if (stage.setup == nullptr) return;
+    const Vec3 centre_D = stage.setup->X_DJ.point(stage.part_J.centre);
+    for (const joint::SetupSolid& solid : stage.setup->solids) {
+      if (!solid.size_mm) continue;
+      for_all_ = std::max(for_all_, (solid.centre - centre_D).norm() + solid.size_mm->norm() / 2.0);
+    }
   }
 
   /// Farther than this from the part's centre of gravity there is nothing.
@@ -132,7 +138,8 @@ std::string_view stopped_by(const Obstacles& obstacles,
   return {};
 }
 
-/// What closes a station off most often; empty when some way is free.
+/// What closes a station off: of what the stage fits the member that stops most ways, else of all
+/// that is there. Empty when some way is free.
 std::string closed_by(const Obstacles& obstacles,
                       const StageWork& stage,
                       const joint::Joint& joint,
@@ -144,10 +151,17 @@ std::string closed_by(const Obstacles& obstacles,
     if (met.empty()) return {};
     ++stops[met];
   }
+  const std::vector<std::string> fitted =
+      stage.stage == nullptr ? std::vector<std::string>() : joint::fitted_members(*stage.stage);
   std::string_view most;
+  std::pair<int, int> most_weight;  // fitted now, ways stopped
   for (const auto& [name, count] : stops) {
-    const bool own = name == joint.member_1 || name == joint.member_2;
-    if (!own && (most.empty() || count > stops[most])) most = name;
+    if (name == joint.member_1 || name == joint.member_2) continue;
+    const bool is_new = std::find(fitted.begin(), fitted.end(), name) != fitted.end();
+    const std::pair weight(is_new ? 1 : 0, count);
+    if (weight <= most_weight) continue;
+    most = name;
+    most_weight = weight;
   }
   return most.empty() ? std::string(stops.begin()->first) : std::string(most);
 }

@@ -124,7 +124,8 @@ class Build {
     plan::PlannedStage& stage = plan_.stages.back();
     stage.start_s = plan_.cycle_s;
     rehang(stage);
-    const OrderJob& job = jobs_[k].order;
+    OrderJob& job = jobs_[k].order;
+    job.job.arc_since_clean_s = arc_since_clean_s();
     if (!job.job.blocks.empty()) {
       // The effort is shared out by size, so that a build in stages takes no longer.
       order::SearchParams search;
@@ -138,6 +139,16 @@ class Build {
       plan_.proved_best = plan_.proved_best && found.proved_best;
     }
     stage.end_s = plan_.cycle_s;
+  }
+
+  /// The nozzle comes out of the stages before as it is.
+  [[nodiscard]] double arc_since_clean_s() const {
+    double arc_s = 0.0;
+    for (const plan::PlannedEvent& event : plan_.timeline) {
+      if (event.kind == timeline::SecondKind::arc) arc_s += event.end_s - event.start_s;
+      if (event.kind == timeline::SecondKind::clean) arc_s = 0.0;
+    }
+    return arc_s;
   }
 
   void rehang(const plan::PlannedStage& stage) {

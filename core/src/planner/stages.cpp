@@ -108,13 +108,15 @@ std::vector<StageWork> work_stages(const Inputs& inputs, std::vector<Finding>& f
   const auto stage_of = fitted_in(weldment);
   std::vector<StageWork> stages(weldment.stages.size());
   const joint::Setup* hangs_in = nullptr;
+  bool has_hung = false;  // the first hang is the cell's loading, wherever the build began
   for (std::size_t k = 0; k < stages.size(); ++k) {
     StageWork& work = stages[k];
     work.stage = &weldment.stages[k];
     work.operations = weldment.tacking ? with_hold(*work.stage) : work.stage->operations;
     work.setup = joint::find_setup(weldment, work.stage->setup);
-    work.rehangs = k > 0 && work.setup != nullptr && work.setup != hangs_in;
+    work.rehangs = has_hung && work.setup != nullptr && work.setup != hangs_in;
     hangs_in = work.setup;
+    has_hung = has_hung || work.setup != nullptr;
     for (const joint::Member& member : weldment.members) {
       const auto found = stage_of.find(member.id);
       if (found != stage_of.end() && found->second <= k) work.present.push_back(&member);

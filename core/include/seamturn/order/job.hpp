@@ -62,6 +62,7 @@ struct Job {
   double retract_mm = 0.0;
   double clean_every_s = 0.0;  ///< 0: never
   double clean_s = 0.0;
+  double arc_since_clean_s = 0.0;  ///< laid with this nozzle before the first block
   /// Heaters that stay on: all places with a heat_s at once, before the first of them is welded.
   /// 0: each on its own, again when it has grown cold.
   double heat_once_s = 0.0;
