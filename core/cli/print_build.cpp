@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Stages as people read them.
 #include <algorithm>
+#include <cmath>
 
 #include "print.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -14,6 +15,16 @@ std::string list_of(const std::vector<std::string>& ids) {
   std::string list;
   for (const std::string& id : ids) list += (list.empty() ? "" : ", ") + id;
   return list;
+}
+
+/// Frame of the part; no minus before a zero.
+std::string centre_text(const geom::Vec3& centre, const UnitsShown& units) {
+  std::string text;
+  for (const double mm : {centre.x(), centre.y(), centre.z()}) {
+    const double shown = std::abs(mm) < 0.5 ? 0.0 : mm;
+    text += (text.empty() ? "" : ", ") + units.length(shown);
+  }
+  return text;
 }
 
 std::string minutes_text(double seconds) {
@@ -147,7 +158,8 @@ std::string datums_text(const plan::Plan& plan) {
   if (out.empty()) return out;
   return out +
          wrapped(
-             "Bands between rules that disagree, most of them from memory. Never a release: measure "
+             "Bands between rules that disagree, most of them from memory. Never a release: "
+             "measure "
              "after welding.",
              line_width,
              0) +
@@ -161,6 +173,7 @@ std::string stages_text(const plan::Plan& plan, const UnitsShown& units) {
   Table table({{"stage", "", Align::left},
                {"set-up", "", Align::left},
                {"part", units.mass_unit()},
+               {"its centre x, y, z", units.length_unit(), Align::left},
                {"on table", units.mass_unit()},
                {"re-hang", "min"},
                {"people in", ""},
@@ -174,6 +187,7 @@ std::string stages_text(const plan::Plan& plan, const UnitsShown& units) {
     table.add_row({stage.id,
                    stage.setup.empty() ? "away" : stage.setup,
                    units.weight(stage.part.mass_kg),
+                   centre_text(stage.part.centre, units),
                    in_cell ? units.weight(stage.load.mass_kg) : "",
                    stage.rehang_s > 0.0 ? base::fixed_text(stage.rehang_s / 60.0, 0) : "",
                    in_cell ? std::to_string(entries) : "",

@@ -69,6 +69,33 @@ std::string guard_words(const joint::DatumGuard& guard) {
   return words;
 }
 
+/// Tests and other work the stages hold about a procedure's joints.
+void add_operation_lines(const plan::Plan& plan, procedure::Procedure& procedure) {
+  for (const joint::Stage& stage : plan.weldment.stages) {
+    for (const joint::Operation& operation : stage.operations) {
+      const auto names = [&](const std::vector<std::string>& joints) {
+        return std::any_of(joints.begin(), joints.end(), [&](const std::string& id) {
+          const auto& own = procedure.joints;
+          return std::find(own.begin(), own.end(), id) != own.end();
+        });
+      };
+      if (!names(operation.joints) && !names(operation.after) && !names(operation.before)) continue;
+      const auto list = [](const std::vector<std::string>& joints) {
+        std::string text;
+        for (const std::string& id : joints) text += (text.empty() ? "" : ", ") + id;
+        return text;
+      };
+      std::string text = std::string(joint::operation_name(operation.kind)) + " " + operation.id +
+                         ", stage " + stage.id;
+      if (!operation.joints.empty()) text += ", of " + list(operation.joints);
+      if (!operation.after.empty()) text += ", after " + list(operation.after);
+      if (!operation.before.empty()) text += ", before " + list(operation.before);
+      if (!operation.note.empty()) text += ": " + operation.note;
+      add_line(procedure, text);
+    }
+  }
+}
+
 void add_datum_lines(const plan::Plan& plan, procedure::Procedure& procedure) {
   for (const plan::PlannedDatum& planned : plan.datums) {
     const bool on =
@@ -143,6 +170,7 @@ void add_build_lines(plan::Plan& plan) {
     if (const std::string line = tack_line(plan, procedure); !line.empty()) {
       add_line(procedure, line);
     }
+    add_operation_lines(plan, procedure);
     add_datum_lines(plan, procedure);
     if (plan.weldment.magnet_handled) {
       add_line(procedure,

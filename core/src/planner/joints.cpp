@@ -158,6 +158,22 @@ void set_duty_limits(const Inputs& inputs, const JointWork& work, SeamWork& seam
   seam.limits.push_back(std::move(half));
 }
 
+/// What settings cannot lay in two passes is laid in one; the plan then says that it is tight by
+/// one pass only (plan.duty.one_pass).
+void lay_for_duty(const Inputs& inputs,
+                  const JointWork& work,
+                  SeamWork& seam,
+                  std::vector<Finding>& findings) {
+  set_duty_limits(inputs, work, seam);
+  if (!seam.limits.empty()) {
+    std::vector<Finding> tried;
+    lay_stacks(inputs, work, seam, tried);
+    if (!seam.stacks.empty()) return base::append_findings(findings, tried);
+    seam.limits.clear();
+  }
+  lay_stacks(inputs, work, seam, findings);
+}
+
 std::optional<JointWork> work_joint(const Inputs& inputs,
                                     const joint::Joint& joint,
                                     std::vector<Finding>& findings) {
@@ -181,8 +197,7 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
       base::append_findings(findings, section->findings);
     }
     work.seams.push_back(SeamWork{&seam, std::move(*section), {}, {}});
-    set_duty_limits(inputs, work, work.seams.back());
-    lay_stacks(inputs, work, work.seams.back(), findings);
+    lay_for_duty(inputs, work, work.seams.back(), findings);
   }
   if (error_count(findings) != errors_before) return std::nullopt;
 
