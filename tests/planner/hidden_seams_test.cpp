@@ -210,7 +210,7 @@ TEST_SUITE("planner/hidden_seams") {
     CHECK_FALSE(hides(hidden_in(tube_part(200.0, 20.0)), "in"));
   }
 
-  TEST_CASE("given a box of the set-up under a seam, it hides it; beside it or without size not") {
+  TEST_CASE("given a box of the set-up under a seam, it hides it, beside it or without size not") {
     // In the faceplate's frame, turned a quarter: the seam lies at (0 +- 150, 200, 300).
     const auto with = [](const Vec3& centre, const std::optional<Vec3>& size_mm) {
       Inputs inputs = underside();

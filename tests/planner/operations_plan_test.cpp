@@ -126,7 +126,7 @@ TEST_SUITE("planner/operations_plan") {
     CHECK(tied >= 3);
   }
 
-  TEST_CASE("for every plan, law: each operation is one event of its time; nothing else overlaps") {
+  TEST_CASE("for every plan, law: each operation is one event of its time, nothing else overlaps") {
     const Plan plan = planner::make_plan(staged_part());
     std::vector<const Plan*> all = {&plan};
     for (const Planned& planned : plans()) all.push_back(&planned.plan);
@@ -155,7 +155,7 @@ TEST_SUITE("planner/operations_plan") {
     }
   }
 
-  TEST_CASE("given axes, the work is done there; level and fits at rest, unless axes are named") {
+  TEST_CASE("given axes, the work is done there, level and fits at rest, unless axes are named") {
     const Plan plan = planner::make_plan(staged_part());
     const auto axes = [&](const char* id) {
       return stance_in(plan, planned_in(plan, id).stance).stance.axes;
@@ -201,7 +201,7 @@ TEST_SUITE("planner/operations_plan") {
     CHECK(with.timeline.back().kind == SecondKind::work);
   }
 
-  TEST_CASE("between two stages the table is at rest; after the last it stays where it is") {
+  TEST_CASE("between two stages the table is at rest, after the last it stays where it is") {
     planner::Inputs inputs = staged_part();
     drop_operations(inputs);
     for (joint::Setup& setup : inputs.weldment.setups) slant(setup);
@@ -277,7 +277,7 @@ TEST_SUITE("planner/operations_plan") {
   }
 
   TEST_CASE(
-      "given work after a weld of several blocks, its last one counts; before, its first one") {
+      "given work after a weld of several blocks, its last one counts, before, its first one") {
     // law: else the wait between two passes would be filled with a test of what is not there yet.
     namespace detail = planner::detail;
     planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
