@@ -227,6 +227,23 @@ TEST_SUITE("planner/hidden_seams") {
     CHECK(with({0.0, 200.0, -100.0}, Vec3(4000.0, 4000.0, 100.0)) == "butt by riser");
   }
 
+  TEST_CASE("given a deep slot under a seam, an arm of 110 mm radius needs 110 mm on both sides") {
+    // closed-form: straight down the slot is a free way from half its width above the radius on
+    const auto slot_of = [](double half_width_mm) {
+      Inputs inputs = underside();
+      for (const double side : {-1.0, 1.0}) {
+        inputs.weldment.setups.front().solids.push_back(
+            {"riser",
+             10.0,
+             Vec3(0.0, 200.0 + side * (half_width_mm + 500.0), -220.0),
+             Vec3(4000.0, 1000.0, 1000.0)});
+      }
+      return told(hidden_in(inputs));
+    };
+    CHECK(slot_of(109.0) == "butt by riser");
+    CHECK(slot_of(111.0) == "");
+  }
+
   TEST_CASE("for random parts, law: moved or mirrored, the same seams are hidden") {
     int closed = 0;
     int open = 0;
@@ -283,7 +300,9 @@ TEST_SUITE("planner/hidden_seams") {
     Inputs inputs = tube_part(460.0, 400.0);
     cover(inputs, "most", -500.0, 60.0, 400.0);  // stops more ways than the rest
     cover(inputs, "rest", 60.0, 500.0, 400.0);
-    cover(inputs, "after", -500.0, 500.0, 460.0);
+    // within the tube, below both: it stops many ways that are closed already
+    inputs.weldment.members.push_back(
+        plate("after", {-150.0, -150.0, 200.0}, {300.0, 300.0, 20.0}));
     joint::Setup table;
     table.id = "table";
     inputs.weldment.setups = {table};

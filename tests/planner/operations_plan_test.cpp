@@ -3,6 +3,9 @@
 #include <cmath>
 #include <map>
 
+#include "planner/detail_joints.hpp"
+#include "planner/detail_order_job.hpp"
+#include "planner/detail_stances.hpp"
 #include "staged_part.hpp"
 
 namespace seamturn::tests {
@@ -270,6 +273,45 @@ TEST_SUITE("planner/operations_plan") {
       }
       CHECK(most_s < 90.0);
       CHECK(plan.lower_bound_s <= plan.cycle_s * (1.0 + 1e-12));
+    }
+  }
+
+  TEST_CASE(
+      "given work after a weld of several blocks, its last one counts, before, its first one") {
+    // law: else the wait between two passes would be filled with a test of what is not there yet.
+    namespace detail = planner::detail;
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
+    operation_in(inputs, "PT_R2").before = {"R1"};
+    std::vector<base::Finding> findings;
+    const auto joints = detail::work_joints(inputs, findings);
+    const auto seams = detail::all_seams(joints);
+    const auto stages = detail::work_stages(inputs, findings);
+    const detail::StageWork& core = stages.at(1);
+    const auto pool = detail::find_stance_pool(inputs, core, seams, findings);
+    const auto placements = detail::choose_placements(inputs, seams, pool);
+    const auto job = detail::make_order_job(inputs, core, seams, pool, placements, false);
+    const auto blocks_of = [&](const char* joint) {
+      std::vector<int> blocks;
+      for (std::size_t b = 0; b < job.origins.size(); ++b) {
+        const int seam = job.origins[b].seam;
+        if (seam < 0) continue;
+        if (seams[static_cast<std::size_t>(seam)].joint->joint->id == joint) {
+          blocks.push_back(static_cast<int>(b));
+        }
+      }
+      return blocks;
+    };
+    const std::vector<int> r2 = blocks_of("R2");
+    const std::vector<int> r1 = blocks_of("R1");
+    REQUIRE(r2.size() > 1);
+    REQUIRE(r1.size() > 1);
+    for (std::size_t b = 0; b < job.job.blocks.size(); ++b) {
+      const order::Block& block = job.job.blocks[b];
+      if (block.name != "PT_R2") continue;
+      CHECK(std::count(block.after.begin(), block.after.end(), r2.back()) == 1);
+      const auto& first = job.job.blocks[static_cast<std::size_t>(r1.front())].after;
+      CHECK(std::count(first.begin(), first.end(), static_cast<int>(b)) == 1);
+      CHECK(block.work_s == 20.0 * 60.0);
     }
   }
 

@@ -51,7 +51,7 @@ std::size_t stage_number(const Plan& plan, const std::string& id) {
 }  // namespace
 
 TEST_SUITE("planner/stages") {
-  TEST_CASE("given a build that can be, no error, each mistake in it is told by its code") {
+  TEST_CASE("given a build that can be, no error, and each mistake in it is told by its code") {
     CHECK(refused_after([](planner::Inputs&) {}).empty());
     struct Row {
       const char* code;
