@@ -55,7 +55,7 @@ using joint::Joint;
   const Joint& mine = *a.joint;
   const Joint& other = *b.joint;
   return mine.type == other.type && mine.root == other.root && mine.quality == other.quality &&
-         is_same_preparation(mine.preparation, other.preparation) &&
+         mine.duty == other.duty && is_same_preparation(mine.preparation, other.preparation) &&
          is_same(mine.cap.height_mm, other.cap.height_mm) &&
          is_same(mine.cap.toe_lap_mm, other.cap.toe_lap_mm) && mine.cap.shape == other.cap.shape &&
          is_same(mine.cap.leg_mm, other.cap.leg_mm) &&
