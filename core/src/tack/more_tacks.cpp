@@ -66,8 +66,9 @@ base::Outcome<MoreTacks> more_tacks_needed(const std::vector<TackSeam>& seams,
   }
   return base::Refusal{
       "tack.carry.not_by_more",
-      std::to_string(std::min(more, most)) +
-          " more tacks do not carry the part: longer or thicker ones, brackets, or "
+      (more == 0 ? std::string("no seam has room for another tack")
+                 : std::to_string(std::min(more, most)) + " more tacks do not carry the part") +
+          ": longer or thicker ones, brackets, or "
           "hold the part by other means until it is welded"};
 }
 
