@@ -81,7 +81,8 @@ TEST_SUITE("architecture/house") {
     const std::set<std::string> listed = first_column(repository() / "docs/findings.md");
     const std::set<std::string> used = quoted_in_sources(std::regex(
         "\"((?:read|heat|material|section|joint|pass|position|turn|cooling|fitup|tack|order|plan|"
-        "plugin|figure|explain|cost|process|shrinkage|stage|setup|cell)\\.[a-z0-9_]+(?:\\.[a-z0-9_]+)*)\""));
+        "plugin|figure|explain|cost|process|shrinkage|stage|setup|cell)\\.[a-z0-9_]+(?:\\.[a-z0-9_]"
+        "+)*)\""));
     REQUIRE(used.size() > 30);
     for (const std::string& code : used) {
       if (code == "plan.xml") continue;  // the file, not a code

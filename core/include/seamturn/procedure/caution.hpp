@@ -24,13 +24,13 @@ struct CautionTriggers {
   double thickness_max_mm = 0.0;
   double cet_max = 0.0;  ///< mass-%
   double preheat_max_c = 0.0;
-  bool closed_cavity = false;  ///< a tube closed at both ends
-  bool outside_range = false;  ///< an input lies outside the range of a method used
-  bool may_tear = false;       ///< a plate without the through-thickness class asked for
+  bool closed_cavity = false;   ///< a tube closed at both ends
+  bool outside_range = false;   ///< an input lies outside the range of a method used
+  bool may_tear = false;        ///< a plate without the through-thickness class asked for
   bool magnet_handled = false;  ///< a magnet has lifted plates or part
   bool re_hung = false;         ///< the part is hung anew by crane during the build
   bool on_tacks = false;        ///< members are turned on their tacks alone
-  bool without_record = true;  ///< a procedure no qualification record covers
+  bool without_record = true;   ///< a procedure no qualification record covers
 };
 
 /// Always in the same order. Never empty.
