@@ -4,18 +4,13 @@
 #include <cmath>
 
 #include "print.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
 
 namespace seamturn::cli {
 
 namespace {
-
-std::string list_of(const std::vector<std::string>& ids) {
-  std::string list;
-  for (const std::string& id : ids) list += (list.empty() ? "" : ", ") + id;
-  return list;
-}
 
 /// Frame of the part; no minus before a zero.
 std::string centre_text(const geom::Vec3& centre, const UnitsShown& units) {
@@ -152,7 +147,7 @@ std::string datums_text(const plan::Plan& plan) {
     }
     if (planned.closing_mm) text += "closes by " + band_text(*planned.closing_mm) + " mm; ";
     text += limits_text(planned);
-    if (!planned.bent_by.empty()) text += "; most by " + list_of(planned.bent_by);
+    if (!planned.bent_by.empty()) text += "; most by " + base::listed(planned.bent_by);
     out += headed("Datum " + planned.id + ": ", text + ".", line_width) + "\n";
   }
   if (out.empty()) return out;
@@ -204,11 +199,11 @@ std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stag
   if (stage.id.empty()) return "";
   std::string text = "stage " + stage.id;
   text += stage.setup.empty() ? ", away from the cell" : ", set-up " + stage.setup;
-  if (!stage.fitted.empty()) text += ": fits " + list_of(stage.fitted);
+  if (!stage.fitted.empty()) text += ": fits " + base::listed(stage.fitted);
   std::string out = headed("", text, line_width) + "\n";
   for (const plan::ClosedOff& closed : stage.closes) {
     const std::string note =
-        closed.member + " closes off " + list_of(closed.seams) + ", welded before";
+        closed.member + " closes off " + base::listed(closed.seams) + ", welded before";
     out += headed("  ", note, line_width) + "\n";
   }
   if (stage.start_s) return out;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "print.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
 
@@ -11,12 +12,6 @@ namespace seamturn::cli {
 namespace {
 
 using base::fixed_text;
-
-std::string joined(const std::vector<std::string>& parts, const std::string& between) {
-  std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : between) + part;
-  return text;
-}
 
 std::string range_text(double low, double high, int decimals) {
   const std::string a = fixed_text(low, decimals);
@@ -122,7 +117,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
          units.area(plan::section_area_mm2(joint)),
          units.mass(sums.metal_kg),
          std::to_string(sums.passes),
-         joined(sums.positions, "/"),
+         base::listed(sums.positions, "/"),
          fixed_text(sums.arc_s / 60.0, 1),
          low == high ? low : low + "-" + high,
          joint.heat.needs_heating ? units.least_temperature(joint.heat.preheat_c) : "none",

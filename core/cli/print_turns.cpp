@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "print.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
 
@@ -169,9 +170,10 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
   out += gates_text(plan, units) + "\n";
   out += seconds_table(plan) + "\n" + bound_text(plan);
   if (!plan.not_turned.empty()) {
-    std::string list;
-    for (const std::string& id : plan.not_turned) list += (list.empty() ? "" : ", ") + id;
-    out += wrapped("Left out, no place in the weldment: " + list, line_width, 2) + "\n";
+    out +=
+        wrapped(
+            "Left out, no place in the weldment: " + base::listed(plan.not_turned), line_width, 2) +
+        "\n";
   }
   out += wrapped(
              "Turn only with the robot withdrawn; the first full turn slowly and with nobody "

@@ -12,14 +12,6 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-const Planned& hub() {
-  for (const Planned& planned : plans()) {
-    if (planned.file == "grab_hub.xml") return planned;
-  }
-  FAIL("no hub");
-  return plans().front();
-}
-
 const plan::PlannedDatum& datum_of(const Plan& plan, const std::string& id) {
   for (const plan::PlannedDatum& datum : plan.datums) {
     if (datum.id == id) return datum;
@@ -32,16 +24,6 @@ double heat_j_mm(const plan::PlannedSeam& seam) {
   double sum = 0.0;
   for (const plan::PlannedPass& pass : seam.passes) sum += 1000.0 * pass.pass.heat_input_kj_mm;
   return sum;
-}
-
-const plan::PlannedSeam& seam_of(const Plan& plan, const std::string& id) {
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    for (const plan::PlannedSeam& seam : joint.seams) {
-      if (seam.id == id) return seam;
-    }
-  }
-  FAIL("no seam ", id);
-  return plan.joints.front().seams.front();
 }
 
 bool tells(const Plan& plan, const std::string& code) {
@@ -141,6 +123,16 @@ TEST_SUITE("planner/datums") {
     CHECK(tells(outside, "plan.datum.allowance"));
     CHECK(tells(outside, "plan.datum.hot"));
     CHECK(datum_of(outside, "bearing_face").worst_mm == worst_mm);
+  }
+
+  TEST_CASE("given no cell, the welds count in the order of the file and bend it as much") {
+    planner::Inputs inputs = hub().inputs;
+    inputs.cell.reset();
+    const Plan plan = planner::make_plan(inputs);
+    const auto& drawn = datum_of(plan, "bearing_face").face->u;
+    CHECK(drawn.shares.front().seam_id == "C1");
+    CHECK(drawn.shares.size() == datum_of(hub().plan, "bearing_face").face->u.shares.size());
+    CHECK(drawn.bow_mm.low > 0.0);
   }
 
   TEST_CASE("given a face whose plane cuts nothing, it is told and no band is made") {

@@ -34,6 +34,28 @@ inline const std::vector<Planned>& plans() {
   return all;
 }
 
+/// One of them. Pre: it is there.
+inline const Planned& demo(const std::string& file) {
+  for (const Planned& planned : plans()) {
+    if (planned.file == file) return planned;
+  }
+  FAIL("no demo ", file);
+  return plans().front();
+}
+inline const Planned& hub() {
+  return demo("grab_hub.xml");
+}
+
+inline const plan::PlannedSeam& seam_of(const Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      if (seam.id == id) return seam;
+    }
+  }
+  FAIL("no seam ", id);
+  return plan.joints.front().seams.front();
+}
+
 struct Arc {
   const plan::PlannedSeam* seam;
   const plan::PlannedPass* pass;

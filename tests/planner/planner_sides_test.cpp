@@ -11,16 +11,6 @@ namespace seamturn::tests {
 
 namespace {
 
-const plan::PlannedSeam& seam_of(const Plan& plan, const std::string& id) {
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    for (const plan::PlannedSeam& seam : joint.seams) {
-      if (seam.id == id) return seam;
-    }
-  }
-  FAIL("no seam ", id);
-  return plan.joints.front().seams.front();
-}
-
 double begins_s(const plan::PlannedSeam& seam) {
   return *seam.passes.front().start_s;
 }

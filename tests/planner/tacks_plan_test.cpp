@@ -12,14 +12,6 @@ namespace seamturn::tests {
 
 namespace {
 
-const Planned& hub() {
-  for (const Planned& planned : plans()) {
-    if (planned.file == "grab_hub.xml") return planned;
-  }
-  FAIL("no hub");
-  return plans().front();
-}
-
 /// Its seams are short: tacks of 20 mm find room on them.
 planner::Inputs tee_in_stages() {
   planner::Inputs inputs = io::read_inputs(repository() / "tests/good/stages.xml");

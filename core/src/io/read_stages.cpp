@@ -11,19 +11,6 @@ namespace {
 
 using joint::OperationKind;
 
-constexpr std::array<std::string_view, 13> operation_words = {"temperature-check",
-                                                              "visual-test",
-                                                              "surface-test",
-                                                              "volume-test",
-                                                              "leak-test",
-                                                              "residual-field",
-                                                              "grinding",
-                                                              "cleaning",
-                                                              "straightening",
-                                                              "vent-hole",
-                                                              "stress-relief",
-                                                              "machining",
-                                                              "hold"};
 constexpr std::array<std::string_view, 2> place_words = {"start", "end"};
 constexpr std::array<std::string_view, 3> axis_words = {"tilt", "rotate", "turn"};
 constexpr int most_people = 50;
@@ -101,7 +88,8 @@ void read_operation(FileContext& context,
   AttributeReader reader(context, element);
   joint::Operation operation;
   operation.id = reader.id("id");
-  operation.kind = static_cast<OperationKind>(1 + reader.word("kind", operation_words));
+  operation.kind =
+      static_cast<OperationKind>(1 + reader.word("kind", joint::operation_names().subspan(1)));
   operation.members = reader.find_ids("members");
   operation.joints = reader.find_ids("joints");
   operation.after = reader.find_ids("after");

@@ -5,22 +5,26 @@
 
 namespace seamturn::joint {
 
+std::span<const std::string_view> operation_names() {
+  static constexpr std::array<std::string_view, 14> names = {"fit",
+                                                             "temperature-check",
+                                                             "visual-test",
+                                                             "surface-test",
+                                                             "volume-test",
+                                                             "leak-test",
+                                                             "residual-field",
+                                                             "grinding",
+                                                             "cleaning",
+                                                             "straightening",
+                                                             "vent-hole",
+                                                             "stress-relief",
+                                                             "machining",
+                                                             "hold"};
+  return names;
+}
+
 std::string_view operation_name(OperationKind kind) {
-  constexpr std::array<std::string_view, 14> names = {"fit",
-                                                      "temperature-check",
-                                                      "visual-test",
-                                                      "surface-test",
-                                                      "volume-test",
-                                                      "leak-test",
-                                                      "residual-field",
-                                                      "grinding",
-                                                      "cleaning",
-                                                      "straightening",
-                                                      "vent-hole",
-                                                      "stress-relief",
-                                                      "machining",
-                                                      "hold"};
-  return names.at(static_cast<std::size_t>(kind));
+  return operation_names()[static_cast<std::size_t>(kind)];
 }
 
 SetupWeight fixture_weight(const Setup& setup) {

@@ -2,10 +2,11 @@
 // What the welds, in their order and with the section as assembled, do to faces and bores.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
-#include <numeric>
 
 #include "detail_tacking.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -15,6 +16,8 @@ namespace {
 using base::Finding;
 using base::Severity;
 using geom::Vec3;
+
+constexpr double never_s = std::numeric_limits<double>::infinity();
 
 /// A seam of the plan with what it was made from, in the order of welding.
 struct Welded {
@@ -34,10 +37,10 @@ std::vector<Welded> in_order(const std::vector<StageWork>& stages,
     while (stage + 1 < stages.size() && !stages[stage].welds(*joints[j].joint)) ++stage;
     for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
       const plan::PlannedSeam& planned = plan.joints[j].seams[s];
-      if (!planned.turned) continue;
-      double first_s = *planned.passes.front().start_s;
+      if (!joints[j].seams[s].seam->path) continue;
+      double first_s = never_s;  // without a clock in the order of the file
       for (const plan::PlannedPass& pass : planned.passes) {
-        first_s = std::min(first_s, *pass.start_s);
+        first_s = std::min(first_s, pass.start_s.value_or(never_s));
       }
       welded.push_back({&joints[j], &joints[j].seams[s], &planned, first_s, stage});
     }
@@ -254,19 +257,19 @@ class DatumMaker {
 
   void heat(const joint::Datum& datum) {
     if (!datum.temperature_max_c) return;
-    std::string hot;
+    std::vector<std::string> hot;
     for (const plan::PlannedJoint& joint : plan_.joints) {
       const joint::Joint& described = *joint::find_joint(inputs_.weldment, joint.id);
       const bool on = described.member_1 == datum.member || described.member_2 == datum.member;
       if (on && joint.heat.preheat_c > *datum.temperature_max_c) {
-        hot += (hot.empty() ? "" : ", ") + joint.id;
+        hot.push_back(joint.id);
       }
     }
     if (hot.empty()) return;
     tell(datum,
          "plan.datum.hot",
          "it may not get hotter than " + base::fixed_text(*datum.temperature_max_c, 0) +
-             " degC, and joints on its member are preheated above that: " + hot);
+             " degC, and joints on its member are preheated above that: " + base::listed(hot));
   }
 
   const Inputs& inputs_;

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "detail_tacking.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -59,14 +60,14 @@ std::string tack_line(const plan::Plan& plan, const procedure::Procedure& proced
 }
 
 std::string guard_words(const joint::DatumGuard& guard) {
-  std::string words;
+  std::vector<std::string> words;
   const auto add = [&](bool yes, const char* word) {
-    if (yes) words += (words.empty() ? "" : ", ") + std::string(word);
+    if (yes) words.emplace_back(word);
   };
   add(guard.strike, "no arc struck on it");
   add(guard.earth, "no return clamp on it");
   add(guard.spatter, "covered against spatter");
-  return words;
+  return base::listed(words);
 }
 
 /// Tests and other work the stages hold about a procedure's joints.
@@ -80,16 +81,11 @@ void add_operation_lines(const plan::Plan& plan, procedure::Procedure& procedure
         });
       };
       if (!names(operation.joints) && !names(operation.after) && !names(operation.before)) continue;
-      const auto list = [](const std::vector<std::string>& joints) {
-        std::string text;
-        for (const std::string& id : joints) text += (text.empty() ? "" : ", ") + id;
-        return text;
-      };
       std::string text = std::string(joint::operation_name(operation.kind)) + " " + operation.id +
                          ", stage " + stage.id;
-      if (!operation.joints.empty()) text += ", of " + list(operation.joints);
-      if (!operation.after.empty()) text += ", after " + list(operation.after);
-      if (!operation.before.empty()) text += ", before " + list(operation.before);
+      if (!operation.joints.empty()) text += ", of " + base::listed(operation.joints);
+      if (!operation.after.empty()) text += ", after " + base::listed(operation.after);
+      if (!operation.before.empty()) text += ", before " + base::listed(operation.before);
       if (!operation.note.empty()) text += ": " + operation.note;
       add_line(procedure, text);
     }

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "detail_build.hpp"
+#include "seamturn/base/listed.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -14,12 +15,6 @@ using base::Severity;
 /// Seams by the member that closes them off.
 using ByMember = std::map<std::string, std::vector<std::string>>;
 
-std::string list_of(const std::vector<std::string>& ids) {
-  std::string list;
-  for (const std::string& id : ids) list += (list.empty() ? "" : ", ") + id;
-  return list;
-}
-
 void tell(const Inputs& inputs, const StageWork& stage, const ByMember& late, plan::Plan& plan) {
   const bool states_stages = stage.stage != nullptr;
   for (const auto& [member, seams] : late) {
@@ -29,8 +24,8 @@ void tell(const Inputs& inputs, const StageWork& stage, const ByMember& late, pl
         states_stages ? Severity::error : Severity::warning,
         "stage.seam.hidden",
         "when " + stage.name() + (states_stages ? " welds" : " stands complete, no torch reaches") +
-            " seams " + list_of(seams) + (states_stages ? ", no torch reaches them" : "") + ": " +
-            what + " closes them off (straight ways only; no robot was tried); " +
+            " seams " + base::listed(seams) + (states_stages ? ", no torch reaches them" : "") +
+            ": " + what + " closes them off (straight ways only; no robot was tried); " +
             (states_stages ? (bolted ? "hang the part another way"
                                      : "fit it in a later stage, or weld them in an earlier one")
                            : "state stages that fit it later, if it is so"),

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "detail_stages.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -69,18 +70,18 @@ class Check {
         grows = true;
       }
     }
-    std::string loose;
+    std::vector<std::string> loose;
     for (const joint::Member* member : stage.present) {
       const bool known = told_floating_.contains(member->id);
       if (held.contains(member->id) || known) continue;
       told_floating_.insert(member->id);
-      loose += (loose.empty() ? "" : ", ") + member->id;
+      loose.push_back(member->id);
     }
     if (loose.empty()) return;
     tell("stage.member.floating",
          "stage/" + stage.stage->id,
          stage.name() + " leaves members without any joint to the rest (seen from " +
-             stage.present.front()->id + "): " + loose +
+             stage.present.front()->id + "): " + base::listed(loose) +
              "; fit what holds them in this stage or before, or fit them later");
   }
 
@@ -193,18 +194,19 @@ class Check {
                ", which does not say how long that takes; add hang=\"25 min\", the crane's time");
     }
     for (const joint::Clamp& clamp : stage.setup->clamps) {
-      std::string list;
+      std::vector<std::string> under;
       for (const joint::Joint& joint : weldment_.joints) {
         if (!stage.welds(joint)) continue;
         for (const joint::Seam& seam : joint.seams) {
-          if (is_under(clamp, seam)) list += (list.empty() ? "" : ", ") + seam.id;
+          if (is_under(clamp, seam)) under.push_back(seam.id);
         }
       }
-      if (list.empty()) continue;
+      if (under.empty()) continue;
       tell("setup.clamp.on_seam",
            "clamp/" + stage.setup->id + "/" + clamp.id,
            "clamp " + clamp.id + " of set-up " + stage.setup->id + " sits on seams welded in " +
-               stage.name() + ": " + list + "; move the clamp, or weld them in another set-up");
+               stage.name() + ": " + base::listed(under) +
+               "; move the clamp, or weld them in another set-up");
     }
   }
 

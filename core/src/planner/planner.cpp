@@ -7,6 +7,7 @@
 #include "detail_build.hpp"
 #include "detail_joints.hpp"
 #include "detail_tacking.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner {
@@ -39,11 +40,11 @@ void warn(const Inputs& inputs, plan::Plan& plan, const char* code, const std::s
 /// Ids of the joints that answer yes, "J1, J2"; empty when none does.
 template <class Joints, class Is>
 std::string joints_that(const Joints& joints, const Is& is) {
-  std::string list;
+  std::vector<std::string> ids;
   for (const auto& joint : joints) {
-    if (is(joint)) list += (list.empty() ? "" : ", ") + joint.id;
+    if (is(joint)) ids.push_back(joint.id);
   }
-  return list;
+  return base::listed(ids);
 }
 
 void note_not_turned(const Inputs& inputs, plan::Plan& plan) {
@@ -56,14 +57,12 @@ void note_not_turned(const Inputs& inputs, plan::Plan& plan) {
     return;
   }
   if (plan.not_turned.empty()) return;
-  std::string list;
-  for (const std::string& id : plan.not_turned) list += (list.empty() ? "" : ", ") + id;
   warn(inputs,
        plan,
        "plan.seam.not_turned",
        "seams without a place in the weldment are priced and heated but not turned; each adds its "
        "arc time to the cell time: " +
-           list);
+           base::listed(plan.not_turned));
 }
 
 void note_grade_maxima(const Inputs& inputs, plan::Plan& plan) {

@@ -8,6 +8,7 @@
 #include "detail_call.hpp"
 #include "detail_load.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/listed.hpp"
 
 namespace seamturn::plugin_host {
 
@@ -53,9 +54,7 @@ Verdict loaded(const LoadedPlugin& plugin) {
 }
 
 std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text.empty() ? "none" : text;
+  return words.empty() ? "none" : base::listed(words);
 }
 
 }  // namespace

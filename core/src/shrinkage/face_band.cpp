@@ -7,6 +7,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::shrinkage {
@@ -162,9 +163,7 @@ class Named {
   }
   void report(const char* code, const std::string& what, std::vector<base::Finding>& out) const {
     if (ids_.empty()) return;
-    std::string list;
-    for (const std::string& id : ids_) list += (list.empty() ? "" : ", ") + id;
-    out.push_back(detail::warning(code, list + ": " + what));
+    out.push_back(detail::warning(code, base::listed(ids_) + ": " + what));
   }
 
  private:

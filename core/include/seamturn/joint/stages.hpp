@@ -4,6 +4,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -81,7 +82,9 @@ enum class OperationKind {
   machining,
   hold
 };
-[[nodiscard]] std::string_view operation_name(OperationKind kind);  ///< "fit", "visual-test" ...
+/// Names in the order of the kinds: "fit", "visual-test" ...
+[[nodiscard]] std::span<const std::string_view> operation_names();
+[[nodiscard]] std::string_view operation_name(OperationKind kind);
 
 /// Where in its stage an operation stands, where `after` and `before` do not say it.
 enum class OperationPlace { start, between, end };
