@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "planned_demos.hpp"
+#include "planner/detail_joints.hpp"
+#include "planner/detail_preheating.hpp"
 #include "seamturn/cooling/warm_strip.hpp"
 #include "seamturn/heat/preheat_zone.hpp"
 
@@ -126,6 +128,26 @@ TEST_SUITE("planner/heating") {
     CHECK(tells_no_rate(plan));
     CHECK(heatings(plan).empty());
     CHECK_FALSE(plan.heating.has_value());
+  }
+
+  TEST_CASE("given heaters that stay on, a light part takes no more heat than its steel holds") {
+    // closed-form: 10 kg x 500 J/(kg K) x (preheat + 25 K - ambient); strips of the hub hold more
+    const planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
+    std::vector<base::Finding> findings;
+    const auto joints = planner::detail::work_joints(inputs, findings);
+    const auto seams = planner::detail::all_seams(joints);
+    double warmest_c = 0.0;
+    double soak_s = 0.0;
+    for (const planner::detail::JointWork& joint : joints) {
+      warmest_c = std::max(warmest_c, joint.heat.preheat_c);
+      soak_s = std::max(soak_s, joint.heat.soak_s);
+    }
+    REQUIRE(inputs.library.heating);
+    const double heat_j = 10.0 * 500.0 * (warmest_c + 25.0 - 20.0);
+    CHECK(planner::detail::heating_time_at_once_s(inputs, 10.0, seams) ==
+          doctest::Approx(process::heating_time_s(*inputs.library.heating, heat_j, soak_s)));
+    CHECK(planner::detail::heating_time_at_once_s(inputs, 20.0, seams) >
+          planner::detail::heating_time_at_once_s(inputs, 10.0, seams));
   }
 }
 

@@ -297,8 +297,9 @@ TEST_SUITE("planner/hidden_seams") {
   }
 
   TEST_CASE("given two covers in two stages, the one that leaves no way is named, once") {
-    // A rim leaves a round hole of 360 mm, and a small plug closes that: 65 deg steep, the arm
-    // comes through the hole 420 mm off the weld with 27 mm to spare beside its axis.
+    // A rim leaves a round hole of 360 mm, and a roof high above closes the few ways through it: 65
+    // deg steep, the arm comes through the hole 420 mm off the weld with 27 mm to spare beside its
+    // axis.
     Inputs inputs = tube_part(460.0, 400.0);
     joint::Member rim;
     rim.id = "rim";
@@ -306,7 +307,8 @@ TEST_SUITE("planner/hidden_seams") {
     rim.X_JM.translation = {0.0, 0.0, 400.0};
     inputs.weldment.members.push_back(rim);
     CHECK(told(hidden_in(inputs)) == "");
-    inputs.weldment.members.push_back(plate("plug", {-200.0, -200.0, 425.0}, {400.0, 400.0, 20.0}));
+    inputs.weldment.members.push_back(
+        plate("plug", {-1500.0, -1500.0, 1000.0}, {3000.0, 3000.0, 20.0}));
     // within the tube, below both: it stops many ways that are closed already
     inputs.weldment.members.push_back(
         plate("after", {-150.0, -150.0, 200.0}, {300.0, 300.0, 20.0}));

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <set>
 
-#include "seamturn/base/random.hpp"
+#include "planner/detail_stages.hpp"
 #include "seamturn/io/plan_xml.hpp"
 #include "staged_part.hpp"
 #include "xml_check.hpp"
@@ -87,6 +87,56 @@ TEST_SUITE("planner/stages") {
       INFO(row.code);
       CHECK(refused_after(row.change) == row.code);
     }
+  }
+
+  TEST_CASE("a member floats though one that is fitted later will hold it") {
+    // rib_1 is joined to rib_2 alone, and only rib_2 to the base
+    planner::Inputs inputs = staged_part();
+    std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id == "J3"; });
+    joint_in(inputs, "J4").member_1 = "rib_2";
+    std::vector<base::Finding> findings;
+    const auto check = [&] {
+      findings.clear();
+      planner::detail::check_stages(
+          inputs, planner::detail::work_stages(inputs, findings), findings);
+      return codes_of(findings);
+    };
+    CHECK(check().empty());
+    operation_in(inputs, "fit tee").members.push_back("rib_1");
+    operation_in(inputs, "fit ribs").members.clear();
+    CHECK(check() == "stage.member.floating");
+  }
+
+  TEST_CASE("a joint is welded in the stage of its later member, whichever is named first") {
+    planner::Inputs inputs = staged_part();
+    for (const bool swapped : {false, true}) {
+      joint::Joint& joint = joint_in(inputs, "J5");
+      if (swapped) std::swap(joint.member_1, joint.member_2);
+      std::vector<base::Finding> findings;
+      const auto stages = planner::detail::work_stages(inputs, findings);
+      CHECK(stages[1].welds(joint));
+      CHECK_FALSE(stages[0].welds(joint));
+    }
+  }
+
+  TEST_CASE("for every plan, law: it is proved best when every stage is, and bounds add up") {
+    int not_proved = 0;
+    for (const Plan* plan : all_plans()) {
+      bool all = true;
+      double bound_s = 0.0;
+      for (const plan::PlannedStage& stage : plan->stages) {
+        if (!stage.start_s) continue;
+        all = all && stage.proved_best;
+        bound_s += stage.rehang_s + stage.lower_bound_s;
+      }
+      INFO(plan->weldment.title);
+      CHECK(plan->proved_best == all);
+      CHECK(plan->lower_bound_s == doctest::Approx(bound_s));
+      if (!all) ++not_proved;
+    }
+    CHECK(not_proved > 0);
+    REQUIRE(staged_plan().proved_best);
+    CHECK(staged_plan().lower_bound_s == doctest::Approx(staged_plan().cycle_s));
   }
 
   TEST_CASE("an axis an operation asks for lies within the positioner's travel, or is refused") {

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "planner/staged_part.hpp"
+#include "sample_plan.hpp"
 #include "seamturn/io/plan_xml.hpp"
 #include "seamturn/plugin_host/plugin_host.hpp"
 #include "xml_check.hpp"
@@ -134,6 +135,22 @@ TEST_SUITE("plugins/build_listing") {
         }
       }
     }
+  }
+
+  TEST_CASE("given an axis wound before anything else in a visit, the way there is listed too") {
+    // law: where nothing is touched first, two turns follow one another, both in the new stance
+    Plan plan = tests::sample_plan();
+    using Kind = timeline::SecondKind;
+    plan.timeline = {{Kind::turn, 0.0, 5.0, "S02", "", "", 0},
+                     {Kind::turn, 5.0, 9.0, "S02", "J2", "", 0},
+                     {Kind::arc, 9.0, 60.0, "S02", "J2", "", 1}};
+    const std::string xml = listing(plan);
+    const std::string visit = visit_around(xml, xml.find("<pass "));
+    CHECK(value_of(visit, "stance") == "S02");
+    REQUIRE(tags(visit, "turn").size() == 1);
+    CHECK(seconds(tags(visit, "turn").front(), "end_s") == 5.0);
+    REQUIRE(tags(visit, "unwind").size() == 1);
+    CHECK(seconds(tags(visit, "unwind").front(), "end_s") == 9.0);
   }
 
   TEST_CASE(
