@@ -26,6 +26,8 @@ Json carried_of(const plan::CarriedMember& one) {
   entry["permitted_mpa"] = one.carry ? Json(one.carry->permitted.stress_mpa) : Json(nullptr);
   entry["attitude"] = one.attitude;
   entry["refused"] = one.refused;
+  entry["with"] = one.with;
+  entry["no_more"] = one.no_more;
   entry["more_needed"] = one.more_needed ? Json(*one.more_needed) : Json(nullptr);
   return entry;
 }
@@ -43,6 +45,8 @@ Json lift_of(const plan::PlannedHang& planned) {
     }
   }
   return Json{{"stage", planned.stage},
+              {"when", planned.off ? "taken off" : "hung"},
+              {"turned_over_deg", planned.turned_over.deg()},
               {"lifting", planned.lifting},
               {"mass_kg", planned.mass_kg},
               {"lean_deg", planned.hang ? Json(planned.hang->lean.deg()) : Json(nullptr)},
@@ -91,6 +95,7 @@ void add_build(const plan::Plan& plan, Json& out) {
     stages.push_back(Json{{"stage", stage.id},
                           {"setup", stage.setup},
                           {"fitted", stage.fitted},
+                          {"holds", stage.holds},
                           {"part", weight_of(stage.part)},
                           {"load", weight_of(stage.load)},
                           {"closes", closes},

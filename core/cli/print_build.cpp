@@ -53,11 +53,18 @@ std::vector<const plan::CarriedMember*> worst_carried(const plan::Plan& plan,
   return shown;
 }
 
+std::string permitted_status(const plan::Plan& plan) {
+  for (const plan::CarriedMember& carried : plan.carried) {
+    if (carried.carry) return std::string(base::status_name(carried.carry->permitted.status));
+  }
+  return "not known";
+}
+
 std::string carried_text(const plan::Plan& plan, const UnitsShown& units) {
   if (plan.carried.empty()) return "";
   Table table({{"on tacks", "", Align::left},
                {"worst member", "", Align::left},
-               {"carries", units.mass_unit()},
+               {"weight on them", units.mass_unit()},
                {"tacks", ""},
                {"stress", "MPa"},
                {"permitted", "MPa"},
@@ -71,13 +78,18 @@ std::string carried_text(const plan::Plan& plan, const UnitsShown& units) {
                      std::to_string(carried->tacks),
                      judged ? base::fixed_text(carried->carry->stress_mpa, 1) : "-",
                      judged ? base::fixed_text(carried->carry->permitted.stress_mpa, 0) : "-",
-                     judged ? carried->attitude : "not judged"});
+                     !judged                                   ? "not judged"
+                     : carried->carry->utilisation_ratio > 1.0 ? carried->attitude + ": NOT ENOUGH"
+                                                               : carried->attitude});
     }
   }
   return table.text() +
          wrapped("Site factor " + base::fixed_text(plan.carried.front().site_factor, 1) +
-                     " on the weight. A simple rule with a permitted stress from memory, never a "
-                     "release: hold before the first turn until every tack is looked at.",
+                     " on the weight, as if nothing of the stage were welded; held is what the "
+                     "set-up clamps, or what lies lowest on it. A simple rule, permitted stress " +
+                     permitted_status(plan) +
+                     ", never a release: hold before the first turn until every tack is looked "
+                     "at. Preheating for tacks counts within the time of the fit.",
                  line_width,
                  0) +
          "\n\n";
@@ -100,7 +112,12 @@ std::string hangs_text(const plan::Plan& plan, const UnitsShown& units) {
     } else {
       text += planned.refused;
     }
-    const std::string stage = planned.stage.empty() ? "" : " for stage " + planned.stage;
+    const char* when = planned.off ? ", taken off after stage " : ", hung for stage ";
+    const std::string stage = planned.stage.empty() ? "" : when + planned.stage;
+    if (planned.turned_over.deg() > 1.0) {
+      text += "; turned over by " + base::fixed_text(planned.turned_over.deg(), 0) +
+              " deg on the way, which is not judged";
+    }
     out += headed("On the hook: ",
                   "lifting " + planned.lifting + stage + ": " + text +
                       ". Lifting gear is not judged here.",
@@ -143,9 +160,12 @@ std::string datums_text(const plan::Plan& plan) {
       direction("second", planned.face->v);
       double lift_mm = 0.0;
       for (const auto& tilt : planned.face->tilts) lift_mm = std::max(lift_mm, tilt.lift_mm.high);
-      text += "one weld lifts its plate's edge by 0 to " + base::fixed_text(lift_mm, 2) + " mm; ";
+      if (!planned.face->tilts.empty()) {
+        text += "one weld lifts its plate's edge by 0 to " + base::fixed_text(lift_mm, 2) + " mm; ";
+      }
     }
     if (planned.closing_mm) text += "closes by " + band_text(*planned.closing_mm) + " mm; ";
+    if (!planned.face && !planned.closing_mm) text += "no rule here speaks of it; ";
     text += limits_text(planned);
     if (!planned.bent_by.empty()) text += "; most by " + base::listed(planned.bent_by);
     out += headed("Datum " + planned.id + ": ", text + ".", line_width) + "\n";
@@ -206,7 +226,7 @@ std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stag
         closed.member + " closes off " + base::listed(closed.seams) + ", welded before";
     out += headed("  ", note, line_width) + "\n";
   }
-  if (stage.start_s) return out;
+  if (!stage.setup.empty()) return out;
   for (const plan::PlannedOperation& operation : plan.operations) {
     if (operation.stage == stage.id) {
       out += headed("          away  ", away_text(operation), line_width) + "\n";

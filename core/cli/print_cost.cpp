@@ -41,6 +41,10 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
   const bool fits = std::any_of(plan.operations.begin(), plan.operations.end(), [](const auto& op) {
     return op.kind == joint::OperationKind::fit;
   });
+  const bool tests =
+      std::any_of(plan.operations.begin(), plan.operations.end(), [](const auto& op) {
+        return op.kind != joint::OperationKind::fit && op.time_s > 0.0;
+      });
   std::string rehangs;
   for (const plan::PlannedStage& stage : plan.stages) {
     if (stage.rehang_s <= 0.0) continue;
@@ -65,7 +69,9 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
                      std::string(fits ? "" : "fit-up and tacking, ") +
                      std::string(plan.heating ? "the energy of preheating (its time is)"
                                               : "preheating") +
-                     ", inspection, overheads not in the rates.",
+                     (tests ? ", inspection beyond that of the stages, furnace and machine tools, "
+                            : ", inspection, ") +
+                     "overheads not in the rates.",
                  line_width,
                  0) +
          "\n";

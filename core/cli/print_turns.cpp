@@ -28,7 +28,11 @@ std::string work_name(const plan::Plan& plan, const plan::PlannedEvent& event) {
     for (const plan::PlannedOperation& operation : plan.operations) {
       const std::string kind(joint::operation_name(operation.kind));
       if (operation.id != event.operation) continue;
-      return operation.kind == joint::OperationKind::fit ? operation.id : kind + " " + operation.id;
+      constexpr std::size_t few = 3;
+      const std::vector<std::string>& members = operation.members;
+      if (operation.kind != joint::OperationKind::fit) return kind + " " + operation.id;
+      return "fit " + (members.size() <= few ? base::listed(members, " + ")
+                                             : std::to_string(members.size()) + " members");
     }
   }
   const bool all = event.kind == SecondKind::heat && plan.heating && plan.heating->holds;
@@ -40,12 +44,12 @@ std::string stance_name(const plan::PlannedEvent& event) {
   return event.stance.empty() ? "rest" : event.stance;
 }
 
-/// Visits of a stretch of the clock.
-std::vector<Visit> visits_of(const plan::Plan& plan, double from_s, double to_s) {
+/// Visits of a stage.
+std::vector<Visit> visits_of(const plan::Plan& plan, std::size_t stage) {
   std::vector<Visit> visits;
   for (const plan::PlannedEvent& event : plan.timeline) {
     if (event.kind != SecondKind::arc && !timeline::is_by_people(event.kind)) continue;
-    if (event.start_s < from_s || event.end_s > to_s) continue;
+    if (event.stage != stage) continue;
     const std::string stance = stance_name(event);
     if (visits.empty() || visits.back().stance != stance) {
       visits.push_back(Visit{stance, event.start_s, {}});
@@ -98,9 +102,9 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
   return table.text();
 }
 
-std::string visits_text(const plan::Plan& plan, double from_s, double to_s) {
+std::string visits_text(const plan::Plan& plan, std::size_t stage) {
   std::string out;
-  for (const Visit& visit : visits_of(plan, from_s, to_s)) {
+  for (const Visit& visit : visits_of(plan, stage)) {
     const std::string clock = clock_text(visit.start_s);
     const std::string stance =
         visit.stance + std::string(5 - std::min<std::size_t>(5, visit.stance.size()), ' ');
@@ -119,9 +123,8 @@ std::string visits_text(const plan::Plan& plan, double from_s, double to_s) {
 
 std::string order_list(const plan::Plan& plan) {
   std::string out;
-  for (const plan::PlannedStage& stage : plan.stages) {
-    out += stage_heading(plan, stage);
-    if (stage.start_s) out += visits_text(plan, *stage.start_s, stage.end_s);
+  for (std::size_t k = 0; k < plan.stages.size(); ++k) {
+    out += stage_heading(plan, plan.stages[k]) + visits_text(plan, k);
   }
   return out;
 }

@@ -148,7 +148,7 @@ void put_preparation(pugi::xml_node sheet, const Subject& subject) {
   put_root_items(node, subject);
   put_open(node, "method of edge preparation");
   put_open(node, "cleaning before and between runs");
-  put_open(node, "tacking and jigging");
+  put_open(node, subject.seam.child("tacks").child("tack") ? "jigging" : "tacking and jigging");
   if (!subject.seam.child("fit-up")) put_open(node, "fit-up tolerances");
 }
 

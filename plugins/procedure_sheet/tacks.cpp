@@ -81,6 +81,8 @@ void put_tacks(pugi::xml_node sheet, const Subject& subject) {
   copy_rounded(first, node, 1, {"throat_mm"});
   put(node, "preheat_at_least_c", rounded(std::ceil(number(first, "preheat_c") - 1e-6), 0));
   copy(first, node, {"clear_of_ends_mm"});
+  copy_rounded(first, node, 0, {"widest_pitch_mm"});
+  if (*text(first, "stage") != '\0') copy(first, node, {"stage"});
   put(node, "before_welding", before_welding(text(first, "fate")));
   put(node, "hold_point", "before the first turn: every tack looked at, none cracked; signed");
   put(node, "rule", text(first, "why"));

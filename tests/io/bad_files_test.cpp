@@ -67,6 +67,8 @@ const Bad bad_files[] = {
     {"library_missing.xml", "read.file.unavailable@3:17"},
     {"lifting_empty.xml", "read.element.missing@9:4"},
     {"lifting_unknown.xml", "read.lifting.unknown@12:56"},
+    {"lifting_point_at_hook.xml", "read.lifting.points@16:4"},
+    {"lifting_point_twice.xml", "read.lifting.points@16:4"},
     {"many_errors.xml",
      "read.value.out_of_range@5:46 read.unit.missing@11:21 read.attribute.unknown@14:57"},
     {"member_missing.xml", "read.joint.members@10:38"},

@@ -97,7 +97,7 @@ TEST_SUITE("io/plan_xml_build") {
     }
     holds(element("<operation id=\"VT_back\"", "</operation>"), {"<about joint=\"J1\""});
     holds(element("<operation id=\"grind\"", "</operation>"), {"<about member=\"web\""});
-    CHECK(count_of(xml_of_part(), "<operation id=") == 10);
+    CHECK(count_of(xml_of_part(), "<operation id=") == 11);
     CHECK(count_of(xml_of_part(), "operation=\"hang quarter\"") == 1);
   }
 

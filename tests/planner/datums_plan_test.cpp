@@ -113,12 +113,12 @@ TEST_SUITE("planner/datums") {
     CHECK_FALSE(tells(hub().plan, "plan.datum.hot"));
     joint::Datum& face = inputs.weldment.datums.front();
     face.allowance_mm = worst_mm + 0.01;
-    face.temperature_max_c = 144.0;  // R1 and R2 are preheated to 143
+    face.temperature_max_c = 250.0;  // the interpass maximum of its joints
     const Plan inside = planner::make_plan(inputs);
     CHECK_FALSE(tells(inside, "plan.datum.allowance"));
     CHECK_FALSE(tells(inside, "plan.datum.hot"));
     face.allowance_mm = worst_mm - 0.01;
-    face.temperature_max_c = 142.0;
+    face.temperature_max_c = 249.0;
     const Plan outside = planner::make_plan(inputs);
     CHECK(tells(outside, "plan.datum.allowance"));
     CHECK(tells(outside, "plan.datum.hot"));
@@ -133,6 +133,50 @@ TEST_SUITE("planner/datums") {
     CHECK(drawn.shares.front().seam_id == "C1");
     CHECK(drawn.shares.size() == datum_of(hub().plan, "bearing_face").face->u.shares.size());
     CHECK(drawn.bow_mm.low > 0.0);
+  }
+
+  TEST_CASE(
+      "given a small face, only what lies over it counts, and welds elsewhere do not bend it") {
+    planner::Inputs inputs = hub().inputs;
+    joint::Datum& face = inputs.weldment.datums.front();
+    face.length_mm = face.width_mm = 600.0;  // C1 runs at 310: outside
+    const Plan plan = planner::make_plan(inputs);
+    const auto& u = datum_of(plan, "bearing_face").face->u;
+    CHECK(u.bow_mm.high == 0.0);
+    CHECK(u.across_mm.high == 0.0);
+    for (const shrinkage::SeamShare& share : datum_of(hub().plan, "bearing_face").face->u.shares) {
+      CHECK(share.seam_id != "R3");  // on the tube, far above
+      CHECK(share.seam_id != "R4");
+    }
+  }
+
+  TEST_CASE("given a butt beside a face, law: which member is named first changes nothing") {
+    planner::Inputs inputs = planned_demo("bracket.xml").inputs;
+    joint::Datum foot;
+    foot.id = "foot";
+    foot.member = "base_right";
+    foot.at = geom::Vec3(353.0, 150.0, 0.0);
+    foot.axis = -geom::Vec3::UnitZ();
+    foot.length_mm = 220.0;
+    foot.width_mm = 300.0;
+    foot.flatness = "F";
+    inputs.weldment.datums = {foot};
+    const Plan one = planner::make_plan(inputs);
+    joint::Joint& butt = inputs.weldment.joints.front();
+    REQUIRE(butt.type == joint::JointType::butt);
+    std::swap(butt.member_1, butt.member_2);
+    const Plan other = planner::make_plan(inputs);
+    const auto& a = datum_of(one, "foot").face->u.across_mm;
+    const auto& b = datum_of(other, "foot").face->u.across_mm;
+    CHECK(a.high > 0.0);
+    CHECK(a.high == doctest::Approx(b.high));
+  }
+
+  TEST_CASE("given a face too small for the table of flatness, that is told") {
+    planner::Inputs inputs = hub().inputs;
+    joint::Datum& face = inputs.weldment.datums.front();
+    face.length_mm = face.width_mm = 30.0;
+    CHECK(tells(planner::make_plan(inputs), "shrinkage.tolerance.size"));
   }
 
   TEST_CASE("given a face whose plane cuts nothing, it is told and no band is made") {

@@ -35,7 +35,7 @@ inline const std::vector<Planned>& plans() {
 }
 
 /// One of them. Pre: it is there.
-inline const Planned& demo(const std::string& file) {
+inline const Planned& planned_demo(const std::string& file) {
   for (const Planned& planned : plans()) {
     if (planned.file == file) return planned;
   }
@@ -43,7 +43,7 @@ inline const Planned& demo(const std::string& file) {
   return plans().front();
 }
 inline const Planned& hub() {
-  return demo("grab_hub.xml");
+  return planned_demo("grab_hub.xml");
 }
 
 inline const plan::PlannedSeam& seam_of(const Plan& plan, const std::string& id) {

@@ -341,7 +341,7 @@ TEST_SUITE("planner/stages") {
     const Plan plan = planner::make_plan(inputs);
     CHECK(plan.estimate.crew_s == doctest::Approx(9660.0 + 3600.0));
     CHECK(plan.stages.size() == 3);
-    CHECK(plan.operations.size() == 7 + 1 + 2);
+    CHECK(plan.operations.size() == 7 + 1 + 3);
   }
 
   TEST_CASE("for a part in stages, law: seconds add up, same bytes twice, plan.xml is valid") {

@@ -1,32 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Tacks, hook, duties and return path on the plan of the demo hub and of a small staged part.
+// Tacks and duties on the plan of the demo hub and of a small staged part.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
-#include "planned_demos.hpp"
 #include "planner/detail_tacking.hpp"
-#include "seamturn/base/error.hpp"
+#include "staged_findings.hpp"
 
 namespace seamturn::tests {
 
 namespace {
-
-/// Its seams are short: tacks of 20 mm find room on them.
-planner::Inputs tee_in_stages() {
-  planner::Inputs inputs = io::read_inputs(repository() / "tests/good/stages.xml");
-  inputs.library.tack_rules.length_min_mm = {20.0, base::Status::proposed, "a test"};
-  inputs.library.tack_rules.long_factor.value = 1.0;
-  return inputs;
-}
-
-std::vector<const base::Finding*> findings_of(const Plan& plan, const std::string& code) {
-  std::vector<const base::Finding*> found;
-  for (const base::Finding& finding : plan.findings) {
-    if (finding.code == code) found.push_back(&finding);
-  }
-  return found;
-}
 
 const plan::PlannedTacks& tacks_of(const Plan& plan, const std::string& seam) {
   for (const plan::PlannedTacks& tacks : plan.tacks) {
@@ -245,60 +227,71 @@ TEST_SUITE("planner/tacks") {
     CHECK(has("caution.re_hung"));
   }
 
-  TEST_CASE("given a return path, one on the fixed side and one too weak are told") {
-    planner::Inputs inputs = hub().inputs;
-    inputs.weldment.joints.resize(1);  // C1
-    inputs.weldment.stages.resize(1);
-    std::erase_if(inputs.weldment.members, [](const joint::Member& member) {
-      return member.id != "flange" && member.id != "centring";
-    });
-    const Plan right = planner::make_plan(inputs);
-    CHECK(findings_of(right, "cell.return.fixed").empty());
-    CHECK(findings_of(right, "cell.return.overload").empty());
-    double most_a = 0.0;
-    for (const plan::PlannedPass& pass : right.joints.front().seams.front().passes) {
-      most_a = std::max(most_a, pass.pass.current_a);
+  TEST_CASE(
+      "given steel beyond the table of the simple rule, the tacks are not judged, without a stop") {
+    planner::Inputs inputs = tee_in_stages();
+    for (material::Steel& steel : inputs.library.steels) {
+      for (material::SteelBand& band : steel.bands) band.yield_mpa = 690.0;
     }
-    inputs.cell->return_path->on_rotating_side = false;
-    inputs.cell->return_path->current_max_a = most_a;
-    const Plan fixed = planner::make_plan(inputs);
-    CHECK(findings_of(fixed, "cell.return.fixed").size() == 1);
-    CHECK(findings_of(fixed, "cell.return.overload").empty());
-    inputs.cell->return_path->current_max_a = most_a - 1.0;
-    CHECK(findings_of(planner::make_plan(inputs), "cell.return.overload").size() == 1);
+    const Plan plan = planner::make_plan(inputs);
+    REQUIRE(!plan.carried.empty());
+    for (const plan::CarriedMember& carried : plan.carried) {
+      CHECK_FALSE(carried.carry.has_value());
+      CHECK(carried.refused.find("460") != std::string::npos);
+    }
+    inputs.library.tack_rules.stress_mpa = tack::RuleValue{200.0, base::Status::proposed, "a test"};
+    for (const plan::CarriedMember& carried : planner::make_plan(inputs).carried) {
+      CHECK(carried.carry.has_value());
+    }
+  }
+
+  TEST_CASE("given members not yet welded, they stay on their tacks in the stages that follow") {
+    planner::Inputs inputs = hub().inputs;
+    const auto judged_in = [](const Plan& plan, const std::string& stage) {
+      std::vector<std::string> members;
+      for (const plan::CarriedMember& carried : plan.carried) {
+        if (carried.stage == stage) members.push_back(carried.member);
+      }
+      return members;
+    };
+    const auto has = [](const std::vector<std::string>& list, const char* id) {
+      return std::find(list.begin(), list.end(), id) != list.end();
+    };
+    CHECK_FALSE(has(judged_in(hub().plan, "lugs"), "hose_ring"));
+    CHECK(has(judged_in(hub().plan, "core"), "hose_ring"));
+    for (joint::Joint& joint : inputs.weldment.joints) {
+      if (joint.id == "R3" || joint.id == "R4") joint.stage = "lugs";
+    }
+    const Plan later = planner::make_plan(inputs);
+    CHECK(has(judged_in(later, "lugs"), "hose_ring"));
+    CHECK(has(judged_in(later, "core"), "hose_ring"));
+    CHECK_FALSE(has(judged_in(later, "gussets"), "hose_ring"));
+  }
+
+  TEST_CASE("given a heavy web on a light base, the base is held and the web is judged") {
+    planner::Inputs inputs = tee_in_stages();
+    for (joint::Member& member : inputs.weldment.members) {
+      if (member.id == "web") std::get<joint::Plate>(member.shape).width_mm = 1200.0;
+    }
+    const Plan plan = planner::make_plan(inputs);
+    CHECK(plan.stages.front().holds == "base");
+    REQUIRE(!plan.carried.empty());
+    CHECK(plan.carried.front().member == "web");
   }
 
   TEST_CASE(
-      "given three eyes round the axis, closed-form: a third each at the angle of the slings") {
-    const Plan& plan = hub().plan;
-    REQUIRE(plan.hangs.size() == 1);
-    const plan::PlannedHang& lifted = plan.hangs.front();
-    CHECK(lifted.stage == "core");
-    CHECK(lifted.mass_kg == doctest::Approx(plan.stages.front().part.mass_kg));
-    REQUIRE(lifted.hang);
-    CHECK(lifted.hang->lean.deg() < 0.01);
-    const double angle = std::atan2(480.0, 1240.0);
-    for (const turn::SlingLoad& sling : lifted.hang->slings) {
-      check_expected("share",
-                     sling.share_ratio,
-                     {1.0 / 3.0, 1e-4, Origin::closed_form, "threefold about the axis"});
-      check_expected("force",
-                     sling.force_n,
-                     {lifted.mass_kg * 9.80665 / 3.0 / std::cos(angle),
-                      1.0,
-                      Origin::closed_form,
-                      "a third of the weight over the cosine"});
-    }
-  }
-
-  TEST_CASE("given eyes on one side only, the hook tells that the part tips") {
-    planner::Inputs inputs = hub().inputs;
-    for (joint::LiftPoint& point : inputs.weldment.liftings.front().points) {
-      point.at.x() += 1000.0;
-    }
+      "where nobody stated a site factor, it is noted that carrying was not asked, the hold "
+      "stays") {
+    planner::Inputs inputs = tee_in_stages();
+    inputs.weldment.tacking.reset();
     const Plan plan = planner::make_plan(inputs);
-    CHECK_FALSE(plan.hangs.front().hang.has_value());
-    CHECK(findings_of(plan, "turn.hang.tips").size() == 1);
+    CHECK(plan.carried.empty());
+    CHECK(findings_of(plan, "plan.tacks.not_asked").size() == 1);
+    const auto holds = std::count_if(
+        plan.operations.begin(), plan.operations.end(), [](const plan::PlannedOperation& op) {
+          return op.kind == joint::OperationKind::hold;
+        });
+    CHECK(holds == 3);  // after the fit of the tee, after rib 1 at rest, after rib 2 at its tilt
   }
 }
 

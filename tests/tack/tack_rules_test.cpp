@@ -133,7 +133,7 @@ TEST_SUITE("tack/tack_rules") {
     CHECK(tack::remembered_ultimate_mpa(235.0) == 360.0);
     CHECK(tack::remembered_ultimate_mpa(355.0) == 470.0);
     CHECK(tack::remembered_ultimate_mpa(354.9) == 410.0);
-    CHECK(tack::remembered_ultimate_mpa(690.0) == 530.0);
+    CHECK(tack::remembered_ultimate_mpa(690.0) == 690.0);
     CHECK(tack::remembered_ultimate_mpa(200.0) == 300.0);
     CHECK_THROWS_AS((void)tack::remembered_ultimate_mpa(0.0), base::ContractViolation);
   }

@@ -23,6 +23,7 @@ void put_stage(pugi::xml_node build, const plan::PlannedStage& stage) {
   pugi::xml_node node = build.append_child("stage");
   put_text_if(node, "id", stage.id);
   put_text_if(node, "setup", stage.setup);
+  put_text_if(node, "holds", stage.holds);
   if (stage.rehang_s > 0.0) {
     put_number(node, "rehang_s", stage.rehang_s);
     put_count(node, "rehang_people", stage.rehang_people);
@@ -61,6 +62,8 @@ void put_operation(pugi::xml_node build, const plan::PlannedOperation& operation
 void put_hang(pugi::xml_node build, const plan::PlannedHang& planned) {
   pugi::xml_node node = build.append_child("lift");
   put_text_if(node, "stage", planned.stage);
+  put_text(node, "when", planned.off ? "taken off" : "hung");
+  put_number(node, "turned_over_deg", planned.turned_over.deg());
   put_text(node, "lifting", planned.lifting);
   put_number(node, "mass_kg", planned.mass_kg);
   if (!planned.hang) {

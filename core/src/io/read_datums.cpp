@@ -32,6 +32,7 @@ void read_extent(AttributeReader& reader, joint::Datum& datum) {
   }
   if (across.norm() >= least_across) datum.along = geom::unit(across);
   if (reader.has("diameter")) {
+    datum.round = true;
     datum.length_mm = datum.width_mm = reader.quantity("diameter", ranges::size);
     return;
   }

@@ -98,6 +98,8 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.fit_up = reader.find_id("fit-up");
   joint.stage = reader.find_id("stage");
   joint.duty = static_cast<joint::Duty>(reader.find_word("duty", duties).value_or(0));
+  constexpr std::array<std::string_view, 1> proofs = {"proved"};
+  joint.reach_proved = reader.find_word("reach", proofs).has_value();
   if (reader.has("tacks")) joint.tacks = reader.count("tacks", 0, 1000);
   joint.root = static_cast<joint::RootDecision>(reader.find_word("root", roots).value_or(0));
   joint.first_share = reader.find_quantity("first-share", ranges::share);

@@ -4,6 +4,7 @@
 #include <span>
 
 #include "detail_drafts.hpp"
+#include "detail_utf8.hpp"
 
 namespace seamturn::io::detail {
 
@@ -42,7 +43,9 @@ joint::Clamp read_clamp(FileContext& context,
   clamp.id = reader.id("id");
   clamp.at = reader.point("at");
   clamp.radius_mm = reader.quantity("radius", ranges::size);
-  reader.finish("clamp/" + setup + "/" + clamp.id, places);
+  const std::string key = "clamp/" + setup + "/" + clamp.id;
+  check_unique(reader, key, places.find_spot(key));
+  reader.finish(key, places);
   check_children(context, element, {});
   return clamp;
 }
@@ -113,6 +116,31 @@ void read_operation(FileContext& context,
   if (!first) stage.operations.push_back(std::move(operation));
 }
 
+/// Slings of no length and two in one place are no lifting.
+void check_points(FileContext& context,
+                  const pugi::xml_node& element,
+                  const joint::Lifting& lifting) {
+  constexpr std::size_t most = 12;
+  constexpr double apart_mm = 1.0;
+  std::vector<geom::Vec3> places = {lifting.hook};
+  std::string wrong;
+  for (const joint::LiftPoint& point : lifting.points) {
+    for (const geom::Vec3& other : places) {
+      if ((point.at - other).norm() < apart_mm) wrong = point.id;
+    }
+    places.push_back(point.at);
+  }
+  if (wrong.empty() && lifting.points.size() <= most) return;
+  context.report.error(
+      context.file.spot(element),
+      "read.lifting.points",
+      wrong.empty() ? std::to_string(lifting.points.size()) +
+                          " lifting points found; expected at most 12; split the lifting"
+                    : "lifting point " + in_quotes(wrong) +
+                          " lies where another point or the hook is; expected every one at a place "
+                          "of its own; correct at=");
+}
+
 }  // namespace
 
 void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
@@ -132,6 +160,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   setup.hang_s = reader.find_quantity("hang", ranges::time);
   if (reader.has("hang-people")) setup.hang_people = reader.count("hang-people", 1, most_people);
   setup.lifting = reader.find_id("lifting");
+  setup.lifting_off = reader.find_id("lifting-off");
   const std::string key = "setup/" + setup.id;
   const std::optional<Spot> first = places.find_spot(key);
   check_unique(reader, key, first);
@@ -163,8 +192,11 @@ void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentD
   for (const pugi::xml_node& child : element.children("point")) {
     AttributeReader point(context, child);
     lifting.points.push_back({point.id("id"), point.point("at")});
-    point.finish();
+    const std::string point_key = "point/" + lifting.id + "/" + lifting.points.back().id;
+    check_unique(point, point_key, places.find_spot(point_key));
+    point.finish(point_key, places);
   }
+  check_points(context, element, lifting);
   if (lifting.points.empty()) {
     context.report.error(context.file.spot(element),
                          "read.element.missing",

@@ -143,6 +143,7 @@ class ReferenceCheck {
       const std::string key = "setup/" + setup.id;
       all(setup.hides, joints, joint_kind, {places, key, "hides"});
       expect(setup.lifting, liftings, lifting_kind, {places, key, "lifting"});
+      expect(setup.lifting_off, liftings, lifting_kind, {places, key, "lifting-off"});
     }
     for (const joint::Datum& datum : weldment.datums) {
       expect(datum.member, members, member_kind, {places, "datum/" + datum.id, "member"});

@@ -29,7 +29,8 @@ const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance) {
 double rehang_price(const Plan& plan, const PlannedStage& stage) {
   constexpr double s_per_h = 3600.0;  // defined
   const double hours = stage.rehang_s / s_per_h;
-  return hours * (plan.rates.cell_per_hour + stage.rehang_people * plan.rates.labour_per_hour);
+  const double cell_per_hour = stage.start_s ? plan.rates.cell_per_hour : 0.0;
+  return hours * (cell_per_hour + stage.rehang_people * plan.rates.labour_per_hour);
 }
 
 joint::Weight heaviest_load(const Plan& plan) {

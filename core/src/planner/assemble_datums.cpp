@@ -104,7 +104,7 @@ class DatumMaker {
     std::map<std::size_t, std::size_t> section_of;
     std::vector<shrinkage::FaceWeld> welds;
     for (const Welded& weld : welded_) {
-      if (!stages_[weld.stage].has(datum.member)) continue;  // not there yet: nothing bends
+      if (!is_on(*weld.joint->joint, datum)) continue;
       if (section_of.count(weld.stage) == 0) {
         const auto cut = cut_face(face, stages_[weld.stage]);
         if (!cut) return tell(datum, "plan.datum.no_section", cut.error().text);
@@ -123,7 +123,11 @@ class DatumMaker {
     if (const auto form = shrinkage::find_form_class(datum.flatness)) {
       const auto tolerance =
           shrinkage::form_tolerance(*form, std::max(datum.length_mm, datum.width_mm));
-      if (tolerance) planned.flatness = *tolerance;
+      if (tolerance) {
+        planned.flatness = *tolerance;
+      } else {
+        tell(datum, tolerance.error().code.c_str(), tolerance.error().text);
+      }
     }
   }
 
@@ -145,7 +149,7 @@ class DatumMaker {
     out.stage = section;
     out.area_mm2 = weld.planned->section.area_mm2;
     out.net_heat_j_mm = net_heat_j_mm(*weld.planned);
-    out.tangents_mm = shrinkage::tangent_integral_mm(*seam.path) *
+    out.tangents_mm = tangents_within(datum, *seam.path) *
                       (weld.planned->welded_mm / geom::path_length_mm(*seam.path));
     const geom::Station middle =
         geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0);
@@ -153,8 +157,32 @@ class DatumMaker {
                       joint::stretches_of(seam).size() == 1;
     out.height_mm = (middle.point - datum.at).dot(datum.axis);
     const joint::Joint& joint = *weld.joint->joint;
-    if (joint.member_1 == datum.member) out.on_plate = on_plate(datum, weld);
+    const bool is_butt = joint.type == joint::JointType::butt;
+    if (joint.member_1 == datum.member || is_butt) out.on_plate = on_plate(datum, weld);
     return out;
+  }
+
+  static bool is_on(const joint::Joint& joint, const joint::Datum& datum) {
+    return joint.member_1 == datum.member || joint.member_2 == datum.member;
+  }
+
+  /// Integral of t t^T over the part of a path that lies over the face: what lies beside it pulls
+  /// elsewhere.
+  static geom::Mat3 tangents_within(const joint::Datum& datum, const geom::Path& path) {
+    const Vec3 across = datum.axis.cross(datum.along);
+    constexpr int steps = 720;
+    const double step_mm = geom::path_length_mm(path) / steps;
+    geom::Mat3 sum = geom::Mat3::Zero();
+    for (int i = 0; i < steps; ++i) {
+      const geom::Station here = geom::path_station(path, (i + 0.5) * step_mm);
+      const double u = (here.point - datum.at).dot(datum.along);
+      const double v = (here.point - datum.at).dot(across);
+      const bool over =
+          datum.round ? std::hypot(u, v) <= datum.length_mm / 2.0
+                      : std::abs(u) <= datum.length_mm / 2.0 && std::abs(v) <= datum.width_mm / 2.0;
+      if (over) sum += here.tangent * here.tangent.transpose() * step_mm;
+    }
+    return sum;
   }
 
   /// How the weld lies on the datum's own plate: a groove in a tee counts as the fillet of its
@@ -162,7 +190,8 @@ class DatumMaker {
   shrinkage::OnPlate on_plate(const joint::Datum& datum, const Welded& weld) const {
     shrinkage::OnPlate on;
     const joint::Joint& joint = *weld.joint->joint;
-    const joint::Member& plate = *weld.joint->member_1;
+    const bool first = joint.member_1 == datum.member;
+    const joint::Member& plate = first ? *weld.joint->member_1 : *weld.joint->member_2;
     on.thickness_mm = joint::wall_thickness_mm(plate.shape);
     on.fillet = joint.type != joint::JointType::butt;
     if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
@@ -210,7 +239,9 @@ class DatumMaker {
       if (!(ring_mm2 > 0.0)) continue;
       welds.push_back({weld.planned->section.area_mm2, net_heat_j_mm(*weld.planned), ring_mm2});
     }
-    planned.closing_mm = shrinkage::bore_closing_mm(datum.length_mm, welds);
+    if (!welds.empty()) {
+      planned.closing_mm = shrinkage::bore_closing_mm(datum.length_mm, welds);
+    }
   }
 
   static bool runs_round(const geom::CirclePath& circle, const joint::Datum& datum) {
@@ -228,16 +259,24 @@ class DatumMaker {
     return cut ? cut->area_mm2 / 2.0 : 0.0;  // the plane meets the ring twice
   }
 
-  void compare(const joint::Datum& datum, plan::PlannedDatum& planned) {
-    if (planned.face) {
-      for (const auto* direction : {&planned.face->u, &planned.face->v}) {
-        planned.worst_mm = std::max(
-            {planned.worst_mm, std::abs(direction->bow_mm.low), std::abs(direction->bow_mm.high)});
-      }
-      for (const shrinkage::FilletTilt& tilt : planned.face->tilts) {
-        planned.worst_mm = std::max(planned.worst_mm, tilt.lift_mm.high);
-      }
+  /// Out of plane at most: of a round face the bow of either direction, and of both where they bend
+  /// it like a saddle; of another one its corners against its middle. On the way it may be more.
+  static double face_amount_mm(const joint::Datum& datum, const shrinkage::FaceBand& face) {
+    const auto most = [](const shrinkage::Band& band) {
+      return std::max(std::abs(band.low), std::abs(band.high));
+    };
+    const double u = most(face.u.bow_mm);
+    const double v = most(face.v.bow_mm);
+    const bool same_way = face.u.bend == face.v.bend && face.u.bend != shrinkage::Bend::undecided;
+    double amount_mm = datum.round && same_way ? std::max(u, v) : u + v;
+    for (const shrinkage::FilletTilt& tilt : face.tilts) {
+      amount_mm = std::max(amount_mm, tilt.lift_mm.high);
     }
+    return amount_mm;
+  }
+
+  void compare(const joint::Datum& datum, plan::PlannedDatum& planned) {
+    if (planned.face) planned.worst_mm = face_amount_mm(datum, *planned.face);
     if (planned.closing_mm) planned.worst_mm = planned.closing_mm->high;
     const std::string band = base::fixed_text(planned.worst_mm, 1) + " mm at the band's high end";
     if (planned.flatness && planned.worst_mm > planned.flatness->mm) {
@@ -261,7 +300,8 @@ class DatumMaker {
     for (const plan::PlannedJoint& joint : plan_.joints) {
       const joint::Joint& described = *joint::find_joint(inputs_.weldment, joint.id);
       const bool on = described.member_1 == datum.member || described.member_2 == datum.member;
-      if (on && joint.heat.preheat_c > *datum.temperature_max_c) {
+      const double hottest_c = std::max(joint.heat.preheat_c, joint.heat.interpass_max_c);
+      if (on && hottest_c > *datum.temperature_max_c) {
         hot.push_back(joint.id);
       }
     }
@@ -269,7 +309,8 @@ class DatumMaker {
     tell(datum,
          "plan.datum.hot",
          "it may not get hotter than " + base::fixed_text(*datum.temperature_max_c, 0) +
-             " degC, and joints on its member are preheated above that: " + base::listed(hot));
+             " degC, and joints on its member may be that hot and more between passes: " +
+             base::listed(hot));
   }
 
   const Inputs& inputs_;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -64,6 +65,7 @@ class OrderAssembler {
   void take(const timeline::Event& event) {
     plan::PlannedEvent out;
     out.kind = event.kind;
+    out.stage = plan_.stages.size() - 1;
     out.start_s = before_s_ + event.start_s;
     out.end_s = before_s_ + event.end_s;
     const int at = planned_stance(event.stance);
@@ -189,13 +191,21 @@ class OrderAssembler {
       plan_.stances.push_back(new_stance(wanted));
     }
     plan::PlannedStance& stance = plan_.stances[static_cast<std::size_t>(index)];
-    if (stage_.load_D.mass_kg > stance.load.mass_kg) {
-      stance.load = stage_.load_D;
-      stance.torque_nm =
-          turn::axis_torques_nm(inputs_.cell->positioner, stance.load, stance.stance.axes);
-    }
+    if (stage_.load_D.mass_kg > stance.load.mass_kg) stance.load = stage_.load_D;
+    raise_torques(stance);
     index_of_[pool_index] = index;
     return index;
+  }
+
+  /// Per axis the largest of all stages: a lighter load may lie farther out.
+  void raise_torques(plan::PlannedStance& stance) const {
+    const std::vector<double> torque_nm =
+        turn::axis_torques_nm(inputs_.cell->positioner, stage_.load_D, stance.stance.axes);
+    stance.torque_nm.resize(torque_nm.size(), 0.0);
+    for (std::size_t i = 0; i < torque_nm.size(); ++i) {
+      if (std::abs(torque_nm[i]) > std::abs(stance.torque_nm[i]))
+        stance.torque_nm[i] = torque_nm[i];
+    }
   }
 
   /// The stance of an earlier stage in the same set-up; -1: none.

@@ -28,7 +28,17 @@ struct SeamToTack {
   tack::TackSeam seam;
 };
 
-tack::TackSeam tack_seam(const JointWork& work,
+/// The widest gap the fit-up tolerances let through.
+double widest_gap_mm(const Inputs& inputs, const joint::Joint& joint, double drawn_mm) {
+  const fitup::Tolerances* row = fit_up_of(inputs, joint);
+  return row == nullptr ? drawn_mm : drawn_mm + row->gap_plus_mm;
+}
+
+/// A run that is the whole weld is tacked thinner, so that it takes the tack in. Common practice.
+constexpr double tack_of_single_run = 2.0 / 3.0;
+
+tack::TackSeam tack_seam(const Inputs& inputs,
+                         const JointWork& work,
                          const SeamWork& seam_work,
                          const plan::PlannedSeam& planned,
                          bool second) {
@@ -39,7 +49,8 @@ tack::TackSeam tack_seam(const JointWork& work,
   seam.yield_mpa =
       std::max(yield_of(*work.steel_1, *work.member_1), yield_of(*work.steel_2, *work.member_2));
   if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
-    seam.gap_mm = seam.drawn_gap_mm = groove->gap_mm;
+    seam.drawn_gap_mm = groove->gap_mm;
+    seam.gap_mm = widest_gap_mm(inputs, joint, groove->gap_mm);
   }
   if (const auto* fillet = std::get_if<joint::Fillet>(&joint.preparation)) {
     seam.gap_mm = fillet->gap_mm;
@@ -49,13 +60,17 @@ tack::TackSeam tack_seam(const JointWork& work,
   seam.root_run_mm = planned.section.is_fillet
                          ? tack::fillet_throat_mm(root_mm2, seam_work.seam->between_walls)
                          : std::sqrt(root_mm2);  // of a groove's root bead: as high as it is wide
+  if (planned.section.is_fillet && planned.stack.passes.size() == 1) {
+    seam.root_run_mm = tack_of_single_run * seam.weld_throat_mm;
+  }
   seam.second_side = second;
   seam.gouged_from_it = joint.root == joint::RootDecision::gouge && seam_work.seam->side == 2;
   seam.count = joint.tacks;
   return seam;
 }
 
-std::vector<SeamToTack> seams_to_tack(const std::vector<JointWork>& joints,
+std::vector<SeamToTack> seams_to_tack(const Inputs& inputs,
+                                      const std::vector<JointWork>& joints,
                                       const plan::Plan& plan) {
   std::vector<SeamToTack> seams;
   for (std::size_t j = 0; j < joints.size(); ++j) {
@@ -66,7 +81,7 @@ std::vector<SeamToTack> seams_to_tack(const std::vector<JointWork>& joints,
       const SeamWork& work = joints[j].seams[s];
       if (!work.seam->path) continue;
       const plan::PlannedSeam& planned = plan.joints[j].seams[s];
-      seams.push_back({&joints[j], &planned, tack_seam(joints[j], work, planned, s > 0)});
+      seams.push_back({&joints[j], &planned, tack_seam(inputs, joints[j], work, planned, s > 0)});
     }
   }
   return seams;
@@ -82,13 +97,25 @@ class Tacker {
 
   void run() {
     for (const SeamToTack& seam : seams_) lay(seam);
-    if (!inputs_.weldment.tacking || !plan_.cell) return;
+    if (!plan_.cell) return;
+    if (!inputs_.weldment.tacking) return not_asked();
     for (std::size_t k = 0; k < stages_.size(); ++k) {
       if (plan_.stages.at(k).start_s) members_of(k);
     }
   }
 
  private:
+  void not_asked() {
+    if (inputs_.weldment.stages.empty()) return;
+    plan_.findings.push_back(
+        Finding{Severity::note,
+                "plan.tacks.not_asked",
+                "whether the tacks carry the members through the turns was not asked; state "
+                "<tacking site-factor=\"...\"/>, the factor on weight for crane and turning",
+                place_of(inputs_.weldment, "weldment"),
+                {}});
+  }
+
   /// The stage in which both members are there first: then the tacks are made.
   [[nodiscard]] std::size_t stage_of(const JointWork& work) const {
     for (std::size_t k = 0; k < stages_.size(); ++k) {
@@ -118,30 +145,29 @@ class Tacker {
     plan_.tacks.push_back(std::move(tacks));
   }
 
-  /// Members of a stage by how far they are, joint by joint, from what is held already: the
-  /// heaviest one of the first stage, or all of the stages before.
+  /// What is held while a stage goes on: the member in the set-up, and what was welded to it in the
+  /// stages before. Level 0; all others by how many joints they are away from it.
   [[nodiscard]] std::map<std::string, int> levels(std::size_t k) const {
     const StageWork& stage = stages_[k];
     std::map<std::string, int> level;
-    if (k > 0) {
-      for (const joint::Member* member : stages_[k - 1].present) level[member->id] = 0;
-    }
-    if (level.empty()) {
-      const auto heaviest = std::max_element(
-          stage.present.begin(), stage.present.end(), [](const auto* a, const auto* b) {
-            return joint::mass_kg(*a) < joint::mass_kg(*b);
-          });
-      level[(*heaviest)->id] = 0;
-    }
-    for (int now = 0; now < static_cast<int>(stage.present.size()); ++now) {
+    level[held_member(plan_.cell->positioner, stage).id] = 0;
+    const auto reach = [&](int from_level, int to_level, bool welded_before) {
+      bool grew = false;
       for (const joint::Joint& joint : inputs_.weldment.joints) {
         if (!stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
+        if (welded_before && stage_index(stages_, joint) >= k) continue;
         for (const auto& [from, to] : {std::pair(joint.member_1, joint.member_2),
                                        std::pair(joint.member_2, joint.member_1)}) {
           const auto found = level.find(from);
-          if (found != level.end() && found->second == now) level.emplace(to, now + 1);
+          const bool starts = found != level.end() && found->second == from_level;
+          if (starts && level.emplace(to, to_level).second) grew = true;
         }
       }
+      return grew;
+    };
+    while (reach(0, 0, true)) {
+    }
+    for (int now = 0; reach(now, now + 1, false); ++now) {
     }
     return level;
   }
@@ -264,8 +290,8 @@ class Tacker {
       text = carried.refused;
     } else if (carried.carry->utilisation_ratio > 1.0) {
       text = std::to_string(carried.tacks) + " tacks see " +
-             base::fixed_text(carried.carry->stress_mpa, 0) + " MPa in the worst attitude (" +
-             carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 0) +
+             base::fixed_text(carried.carry->stress_mpa, 1) + " MPa in the worst attitude (" +
+             carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 1) +
              " are permitted by a simple rule; " +
              (carried.more_needed ? std::to_string(*carried.more_needed) + " more are needed"
                                   : carried.no_more);
@@ -292,7 +318,7 @@ void assemble_tacks(const Inputs& inputs,
                     const std::vector<StageWork>& stages,
                     const std::vector<JointWork>& joints,
                     plan::Plan& plan) {
-  Tacker(inputs, stages, seams_to_tack(joints, plan), plan).run();
+  Tacker(inputs, stages, seams_to_tack(inputs, joints, plan), plan).run();
 }
 
 }  // namespace seamturn::planner::detail

@@ -32,6 +32,8 @@ class Walk {
     if (stance != nullptr && stance->stance.rolling) roll(id);
   }
 
+  void add(Attitude attitude) { found_.push_back(std::move(attitude)); }
+
   [[nodiscard]] std::vector<Attitude> take() { return std::move(found_); }
 
  private:
@@ -87,8 +89,12 @@ std::vector<Attitude> attitudes_of(const plan::Plan& plan, std::size_t stage) {
   const plan::PlannedStage& held = plan.stages.at(stage);
   if (!plan.cell || held.setup.empty() || !held.start_s) return {};
   Walk walk(plan, held);
+  for (const plan::PlannedHang& hung : plan.hangs) {
+    const bool ours = hung.stage == held.id && !hung.off && hung.hang;
+    if (ours) walk.add({geom::Vec3(-hung.hang->up_as_hung), "on the hook"});
+  }
   for (const plan::PlannedEvent& event : plan.timeline) {
-    if (event.start_s < *held.start_s || event.end_s > held.end_s) continue;
+    if (event.stage != stage) continue;
     if (event.kind != timeline::SecondKind::hang) walk.go_to(event.stance);
   }
   return walk.take();

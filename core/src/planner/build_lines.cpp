@@ -44,6 +44,19 @@ std::string duty_line(joint::Duty duty) {
   return {};
 }
 
+/// Only where the file states stages: then all work is in them.
+bool lacks_leak_test(const joint::Weldment& weldment, const std::string& joint) {
+  for (const joint::Stage& stage : weldment.stages) {
+    for (const joint::Operation& operation : stage.operations) {
+      const auto& about = operation.joints;
+      const bool ours =
+          about.empty() || std::find(about.begin(), about.end(), joint) != about.end();
+      if (operation.kind == joint::OperationKind::leak_test && ours) return false;
+    }
+  }
+  return !weldment.stages.empty();
+}
+
 /// Of the tacks on a procedure's seams, which all are laid alike.
 std::string tack_line(const plan::Plan& plan, const procedure::Procedure& procedure) {
   const auto found =
@@ -119,6 +132,16 @@ void check_circuit(const Inputs& inputs, plan::Plan& plan) {
   double most_a = 0.0;
   for (const plan::PlannedJoint& joint : plan.joints) {
     const joint::Joint& described = *joint::find_joint(inputs.weldment, joint.id);
+    if (described.duty == joint::Duty::tight && lacks_leak_test(inputs.weldment, joint.id)) {
+      plan.findings.push_back(
+          joint_finding(inputs,
+                        described,
+                        Severity::warning,
+                        "plan.duty.no_leak_test",
+                        "it is to be tight, and no stage holds a leak test of it; add <operation "
+                        "kind=\"leak-test\" joints=\"" +
+                            joint.id + "\" .../>"));
+    }
     for (const plan::PlannedSeam& seam : joint.seams) {
       for (const plan::PlannedPass& pass : seam.passes) {
         most_a = std::max(most_a, pass.pass.current_a);

@@ -26,18 +26,14 @@ void tell(const Inputs& inputs, const StageWork& stage, const ByMember& late, pl
         "when " + stage.name() + (states_stages ? " welds" : " stands complete, no torch reaches") +
             " seams " + base::listed(seams) + (states_stages ? ", no torch reaches them" : "") +
             ": " + what + " closes them off (straight ways only; no robot was tried); " +
-            (states_stages ? (bolted ? "hang the part another way"
-                                     : "fit it in a later stage, or weld them in an earlier one")
-                           : "state stages that fit it later, if it is so"),
+            (states_stages
+                 ? (bolted ? "hang the part another way"
+                           : "fit it in a later stage, or weld them in an earlier one; where "
+                             "somebody has proved the reach, say reach=\"proved\" on the joint")
+                 : "state stages that fit it later, if it is so"),
         place_of(inputs.weldment, bolted ? "setup/" + stage.setup->id : "member/" + member),
         {}});
   }
-}
-
-std::size_t stage_welding(const std::vector<StageWork>& stages, const joint::Joint& joint) {
-  std::size_t k = 0;
-  while (k + 1 < stages.size() && !stages[k].welds(joint)) ++k;
-  return k;
 }
 
 }  // namespace
@@ -50,7 +46,7 @@ void check_hidden(const Inputs& inputs, const std::vector<StageWork>& stages, pl
     ByMember late;
     ByMember done;
     for (const HiddenSeam& hidden : find_hidden_seams(inputs, stages[k])) {
-      const std::size_t own = stage_welding(stages, *hidden.joint);
+      const std::size_t own = stage_index(stages, *hidden.joint);
       const bool by_member = joint::find_member(inputs.weldment, hidden.by) != nullptr;
       const bool is_new = by_member && closed.emplace(hidden.seam->id, hidden.by).second;
       const auto known = closed.find(hidden.seam->id);

@@ -6,6 +6,7 @@
 #include "detail_stages.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/inside.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -117,11 +118,9 @@ class Check {
     }
   }
 
-  [[nodiscard]] std::size_t stage_of(const std::string& joint) const {
-    for (std::size_t k = 0; k < stages_.size(); ++k) {
-      if (stages_[k].joints.contains(joint)) return k;
-    }
-    return 0;
+  [[nodiscard]] std::size_t stage_of(const std::string& id) const {
+    const joint::Joint* joint = joint::find_joint(weldment_, id);
+    return joint == nullptr ? 0 : stage_index(stages_, *joint);
   }
 
   void waits() {
@@ -187,6 +186,14 @@ class Check {
 
   void setup_of(std::size_t k) {
     const StageWork& stage = stages_[k];
+    if (stage.present.empty()) {
+      tell("stage.member.none",
+           "stage/" + stage.stage->id,
+           stage.name() +
+               " hangs a part that has no members yet; fit something in it or before, "
+               "or delete the stage");
+      return;
+    }
     if (stage.rehangs && !stage.setup->hang_s) {
       tell("stage.setup.no_hang",
            "setup/" + stage.setup->id,
@@ -194,6 +201,18 @@ class Check {
                ", which does not say how long that takes; add hang=\"25 min\", the crane's time");
     }
     for (const joint::Clamp& clamp : stage.setup->clamps) {
+      const auto& present = stage.present;
+      const bool on_part = std::any_of(present.begin(), present.end(), [&](const auto* member) {
+        return joint::is_inside(*member, clamp.at, clamp.radius_mm);
+      });
+      if (!on_part) {
+        tell("setup.clamp.off_part",
+             "clamp/" + stage.setup->id + "/" + clamp.id,
+             "clamp " + clamp.id + " of set-up " + stage.setup->id +
+                 " touches no member that is "
+                 "there in " +
+                 stage.name() + "; correct at= (frame of the part) or radius=");
+      }
       std::vector<std::string> under;
       for (const joint::Joint& joint : weldment_.joints) {
         if (!stage.welds(joint)) continue;

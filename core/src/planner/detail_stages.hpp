@@ -37,6 +37,14 @@ struct StageWork {
 [[nodiscard]] std::vector<StageWork> work_stages(const Inputs& inputs,
                                                  std::vector<base::Finding>& findings);
 
+/// In which a joint is welded. Pre: stages are those of its weldment.
+[[nodiscard]] std::size_t stage_index(const std::vector<StageWork>& stages,
+                                      const joint::Joint& joint);
+/// Member the stage's set-up holds: under its clamps, else the one that reaches lowest towards the
+/// faceplate. Pre: a member is there.
+[[nodiscard]] const joint::Member& held_member(const cell::Positioner& positioner,
+                                               const StageWork& stage);
+
 /// What the build does not allow: members that float or are never fitted, joints and operations in
 /// a stage in which they cannot be, clamps on seams.
 void check_stages(const Inputs& inputs,

@@ -16,18 +16,20 @@ struct Attitude {
   std::string name;  ///< "rest", "S03", "turn to S03"
 };
 
-/// All attitudes of a stage: its stances, the turns between them in the order planned, sampled
-/// every few degrees, and whole turns where it rolls. Pre: plan.stages[stage] is ordered.
+/// Attitudes of a stage that are looked at: on the hook when it is hung, its stances, the turns
+/// between them in the order planned (both axes in proportion, every 10 degrees), whole turns where
+/// it rolls. Pre: plan.stages[stage] is ordered; needs assemble_hangs.
 [[nodiscard]] std::vector<Attitude> attitudes_of(const plan::Plan& plan, std::size_t stage);
 
 /// Tacks of every seam with a place, and whether those of each member fitted carry it; needs the
-/// order. Warns plan.tacks.carry, plan.tacks.refused.
+/// order and the hooks. Warns plan.tacks.carry; notes plan.tacks.not_asked.
 void assemble_tacks(const Inputs& inputs,
                     const std::vector<StageWork>& stages,
                     const std::vector<JointWork>& joints,
                     plan::Plan& plan);
 
-/// The part on the hook wherever a stage hangs it and the set-up names lifting points.
+/// The part on the hook wherever a stage hangs it anew or it leaves the positioner, and the set-up
+/// names lifting points.
 /// Warns turn.hang.*.
 void assemble_hangs(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan);
 

@@ -69,7 +69,10 @@ double reach_mm(const joint::Shape& shape) {
 /// What stands in the way: members of the stage, and boxes bolted on the faceplate.
 class Obstacles {
  public:
-  explicit Obstacles(const StageWork& stage) : stage_(stage) {
+  Obstacles(const StageWork& stage, const std::optional<cell::Cell>& cell) : stage_(stage) {
+    if (cell && stage.setup != nullptr) {
+      normal_D_ = cell::faceplate_normal_D(cell->positioner.kind);
+    }
     for (const joint::Member* member : stage.present) {
       balls_.push_back({joint::centre_of_gravity(*member), reach_mm(member->shape)});
       for_all_ = std::max(
@@ -95,6 +98,7 @@ class Obstacles {
     }
     if (stage_.setup == nullptr) return {};
     const Vec3 p_D = stage_.setup->X_DJ.point(point);
+    if (normal_D_ && p_D.dot(*normal_D_) < radius_mm) return "faceplate";
     for (const joint::SetupSolid& solid : stage_.setup->solids) {
       if (!solid.size_mm) continue;
       const Vec3 off = (p_D - solid.centre).cwiseAbs() - *solid.size_mm / 2.0;
@@ -105,6 +109,7 @@ class Obstacles {
 
  private:
   const StageWork& stage_;
+  std::optional<Vec3> normal_D_;  ///< of the faceplate: behind it there is the positioner
   std::vector<Ball> balls_;
   double for_all_ = 0.0;
 };
@@ -170,9 +175,9 @@ std::string closed_by(const Obstacles& obstacles,
 
 std::vector<HiddenSeam> find_hidden_seams(const Inputs& inputs, const StageWork& stage) {
   std::vector<HiddenSeam> hidden;
-  const Obstacles obstacles(stage);
+  const Obstacles obstacles(stage, inputs.cell);
   for (const joint::Joint& joint : inputs.weldment.joints) {
-    if (!stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
+    if (joint.reach_proved || !stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
     for (const joint::Seam& seam : joint.seams) {
       if (!seam.path) continue;
       const double length_mm = geom::path_length_mm(*seam.path);

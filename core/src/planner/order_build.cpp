@@ -23,7 +23,7 @@ struct StageJob {
   OrderJob order;
 };
 
-plan::PlannedStage planned_stage(const StageWork& stage) {
+plan::PlannedStage planned_stage(const cell::Positioner* positioner, const StageWork& stage) {
   plan::PlannedStage planned;
   if (stage.stage != nullptr) {
     planned.id = stage.stage->id;
@@ -33,6 +33,9 @@ plan::PlannedStage planned_stage(const StageWork& stage) {
   for (const joint::Member* member : stage.present) planned.present.push_back(member->id);
   planned.part = stage.part_J;
   planned.load = stage.load_D;
+  if (positioner != nullptr && stage.setup != nullptr && !stage.present.empty()) {
+    planned.holds = held_member(*positioner, stage).id;
+  }
   if (stage.rehangs) {
     planned.rehang_s = stage.setup->hang_s.value_or(0.0);
     planned.rehang_people = stage.setup->hang_people;
@@ -94,7 +97,7 @@ class Build {
     if (base::has_errors(plan_.findings)) return;
     plan_.proved_best = blocks > 0;
     for (std::size_t k = 0; k < stages_.size(); ++k) {
-      plan_.stages.push_back(planned_stage(stages_[k]));
+      plan_.stages.push_back(planned_stage(&inputs_.cell->positioner, stages_[k]));
       stages_[k].setup == nullptr ? away(stages_[k]) : hang(seams, params, k, blocks);
     }
   }
@@ -158,6 +161,7 @@ class Build {
     event.start_s = plan_.cycle_s;
     event.end_s = plan_.cycle_s + stage.rehang_s;
     event.operation = "hang " + stage.setup;
+    event.stage = plan_.stages.size() - 1;
     plan_.timeline.push_back(event);
     plan_.cycle_s = event.end_s;
     plan_.lower_bound_s += stage.rehang_s;
@@ -189,7 +193,7 @@ void order_build(const Inputs& inputs,
 
 void list_build(const std::vector<StageWork>& stages, plan::Plan& plan) {
   for (const StageWork& stage : stages) {
-    plan.stages.push_back(planned_stage(stage));
+    plan.stages.push_back(planned_stage(nullptr, stage));
     for (std::size_t i = 0; i < stage.operations.size(); ++i) {
       plan.operations.push_back(planned_operation(stage, i));
     }

@@ -135,8 +135,8 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);
   detail::check_nozzle(inputs, plan);
-  detail::assemble_tacks(inputs, stages, joints, plan);
   detail::assemble_hangs(inputs, stages, plan);
+  detail::assemble_tacks(inputs, stages, joints, plan);
   detail::assemble_datums(inputs, stages, joints, plan);
   detail::check_circuit(inputs, plan);
   detail::assemble_procedures(inputs, joints, plan);

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "detail_stages.hpp"
+#include "seamturn/base/error.hpp"
+#include "seamturn/joint/inside.hpp"
 #include "seamturn/turn/load.hpp"
 
 namespace seamturn::planner::detail {
@@ -52,23 +55,75 @@ std::size_t stage_of_joint(const joint::Weldment& weldment,
   return first;
 }
 
-/// Nothing is turned before somebody has looked at the tacks.
-std::vector<joint::Operation> with_hold(const joint::Stage& stage) {
-  std::vector<joint::Operation> operations = stage.operations;
-  const auto after_fits =
-      std::find_if(operations.rbegin(), operations.rend(), [](const joint::Operation& operation) {
-        return operation.kind == joint::OperationKind::fit;
-      });
-  if (after_fits == operations.rend()) return operations;
-  joint::Operation hold;
-  hold.id = "tacks " + stage.id;
-  hold.kind = joint::OperationKind::hold;
-  hold.place = joint::OperationPlace::start;
-  hold.level = true;
-  hold.members = joint::fitted_members(stage);
-  hold.note = "every tack looked at, none cracked; signed before the first turn";
-  operations.insert(after_fits.base(), std::move(hold));
-  return operations;
+/// Lowest point of a member along a direction of its frame.
+double lowest_mm(const joint::Member& member, const geom::Vec3& up_J) {
+  const geom::Vec3 up = member.X_JM.rotation.transpose() * up_J;
+  const double at_mm = member.X_JM.translation.dot(up_J);
+  const auto box = [&](const geom::Vec3& least, const geom::Vec3& most) {
+    double sum_mm = at_mm;
+    for (int i = 0; i < 3; ++i) sum_mm += std::min(least[i] * up[i], most[i] * up[i]);
+    return sum_mm;
+  };
+  const auto round = [&](double radius_mm, double length_mm) {
+    const double across = std::sqrt(std::max(0.0, 1.0 - up.z() * up.z()));
+    return at_mm + std::min(0.0, length_mm * up.z()) - radius_mm * across;
+  };
+  struct Lowest {
+    const decltype(box)& of_box;
+    const decltype(round)& of_round;
+    double operator()(const joint::Plate& p) const {
+      return of_box(geom::Vec3::Zero(), geom::Vec3(p.length_mm, p.width_mm, p.thickness_mm));
+    }
+    double operator()(const joint::Tube& t) const {
+      return of_round(t.outer_diameter_mm / 2.0, t.length_mm);
+    }
+    double operator()(const joint::Ring& r) const {
+      return of_round(r.outer_diameter_mm / 2.0, r.thickness_mm);
+    }
+    double operator()(const joint::Bar& b) const {
+      const geom::Vec3 half(b.width_mm / 2.0, b.height_mm / 2.0, 0.0);
+      return of_box(-half, half + geom::Vec3(0.0, 0.0, b.length_mm));
+    }
+    double operator()(const joint::Forging& f) const {
+      double length_mm = 0.0;
+      double widest_mm = 0.0;
+      for (const joint::ForgingStep& step : f.steps) {
+        length_mm += step.length_mm;
+        widest_mm = std::max({widest_mm, step.start_diameter_mm, step.end_diameter_mm});
+      }
+      return of_round(widest_mm / 2.0, length_mm);
+    }
+  };
+  return std::visit(Lowest{box, round}, member.shape);
+}
+
+/// Nothing is turned before somebody has looked at the tacks: after the fits of one stance, and
+/// where the file goes on with another one.
+std::vector<joint::Operation> with_holds(const joint::Stage& stage) {
+  std::vector<joint::Operation> all;
+  std::vector<std::string> fitted;
+  int holds = 0;
+  for (std::size_t i = 0; i < stage.operations.size(); ++i) {
+    const joint::Operation& operation = stage.operations[i];
+    all.push_back(operation);
+    if (operation.kind != joint::OperationKind::fit) continue;
+    fitted.insert(fitted.end(), operation.members.begin(), operation.members.end());
+    const bool last = i + 1 == stage.operations.size();
+    const bool goes_on = !last && operation.level && stage.operations[i + 1].level &&
+                         stage.operations[i + 1].kind == joint::OperationKind::fit;
+    if (goes_on) continue;
+    joint::Operation hold;
+    hold.id = "tacks " + stage.id + (++holds > 1 ? " " + std::to_string(holds) : "");
+    hold.kind = joint::OperationKind::hold;
+    hold.place = joint::OperationPlace::start;
+    hold.level = operation.level;
+    hold.axes = operation.axes;
+    hold.members = std::move(fitted);
+    hold.note = "every tack looked at, none cracked; signed before the next turn";
+    all.push_back(std::move(hold));
+    fitted.clear();
+  }
+  return all;
 }
 
 std::vector<StageWork> without_stages(const Inputs& inputs, std::vector<Finding>& findings) {
@@ -112,7 +167,7 @@ std::vector<StageWork> work_stages(const Inputs& inputs, std::vector<Finding>& f
   for (std::size_t k = 0; k < stages.size(); ++k) {
     StageWork& work = stages[k];
     work.stage = &weldment.stages[k];
-    work.operations = weldment.tacking ? with_hold(*work.stage) : work.stage->operations;
+    work.operations = with_holds(*work.stage);
     work.setup = joint::find_setup(weldment, work.stage->setup);
     work.rehangs = has_hung && work.setup != nullptr && work.setup != hangs_in;
     hangs_in = work.setup;
@@ -126,7 +181,44 @@ std::vector<StageWork> work_stages(const Inputs& inputs, std::vector<Finding>& f
   for (const joint::Joint& joint : weldment.joints) {
     stages[stage_of_joint(weldment, joint, stage_of)].joints.insert(joint.id);
   }
+  for (const joint::Setup& setup : weldment.setups) {
+    const bool used = std::any_of(stages.begin(), stages.end(), [&](const StageWork& stage) {
+      return stage.setup == &setup;
+    });
+    if (used) continue;
+    findings.push_back(
+        Finding{Severity::warning,
+                "stage.setup.unused",
+                "set-up " + setup.id + " is used by no stage; name it in one, or delete it",
+                place_of(weldment, "setup/" + setup.id),
+                {}});
+  }
   return stages;
+}
+
+std::size_t stage_index(const std::vector<StageWork>& stages, const joint::Joint& joint) {
+  std::size_t k = 0;
+  while (k + 1 < stages.size() && !stages[k].welds(joint)) ++k;
+  return k;
+}
+
+const joint::Member& held_member(const cell::Positioner& positioner, const StageWork& stage) {
+  SEAMTURN_REQUIRE(!stage.present.empty() && stage.setup != nullptr, stage.name());
+  for (const joint::Clamp& clamp : stage.setup->clamps) {
+    for (const joint::Member* member : stage.present) {
+      if (joint::is_inside(*member, clamp.at, clamp.radius_mm)) return *member;
+    }
+  }
+  const geom::Vec3 up_J =
+      stage.setup->X_DJ.rotation.transpose() * cell::faceplate_normal_D(positioner.kind);
+  const joint::Member* lowest = stage.present.front();
+  for (const joint::Member* member : stage.present) {
+    constexpr double level_mm = 1e-6;  // of two as low the heavier one
+    const double by_mm = lowest_mm(*lowest, up_J) - lowest_mm(*member, up_J);
+    const bool heavier = joint::mass_kg(*member) > joint::mass_kg(*lowest);
+    if (by_mm > level_mm || (by_mm > -level_mm && heavier)) lowest = member;
+  }
+  return *lowest;
 }
 
 }  // namespace seamturn::planner::detail

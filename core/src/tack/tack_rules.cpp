@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/tack/tack_rules.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -113,7 +114,7 @@ double remembered_ultimate_mpa(double yield_mpa) {
   for (const Grade& grade : grades) {
     if (yield_mpa >= grade.yield_mpa) ultimate_mpa = grade.ultimate_mpa;
   }
-  return ultimate_mpa;
+  return std::max(ultimate_mpa, yield_mpa);
 }
 
 base::Outcome<PermittedStress> permitted_stress(double ultimate_mpa,

@@ -91,7 +91,9 @@ base::Outcome<Rest> rest_on_two(const HangParams& params) {
 base::Outcome<Rest> rest_of(const HangParams& params) {
   const Vec3 to_hook = params.hook - params.centre_of_gravity;
   if (to_hook.dot(params.up) <= apart_mm) {
-    return Refusal{"turn.hang.hook_low", "the hook is not above the centre of gravity"};
+    return Refusal{"turn.hang.hook_low",
+                   "the hook is not above the centre of gravity; longer slings, or "
+                   "correct hook= (frame of the part)"};
   }
   for (std::size_t i = 0; i < params.lifting_points.size(); ++i) {
     if ((params.hook - params.lifting_points[i]).dot(params.up) <= apart_mm) {

@@ -32,6 +32,7 @@ struct Datum {
   geom::Vec3 along = geom::Vec3::UnitX();  ///< of a face: the direction of its first length
   double length_mm = 0.0;                  ///< of a face along `along`; of a bore its diameter
   double width_mm = 0.0;                   ///< of a face across it
+  bool round = false;                      ///< a face stated by its diameter
   std::string flatness;                    ///< ISO 13920 class "E" ... "H"; empty: none asked for
   std::optional<double> allowance_mm;      ///< left to be machined off
   std::optional<double> temperature_max_c;

@@ -69,6 +69,7 @@ struct Joint {
   std::string stage;                  ///< id; empty: the first in which both members are there
   Duty duty = Duty::strength;         ///< what the weld is for
   std::optional<int> tacks;           ///< stated number on each seam; none: by rule
+  bool reach_proved = false;          ///< somebody has proved that a torch gets there
   StatedHeat heat;                    ///< stated by the user
   std::vector<Seam> seams;            ///< one or two
 };

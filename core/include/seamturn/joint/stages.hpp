@@ -50,7 +50,8 @@ struct Setup {
   std::vector<std::string> hides;  ///< joints nobody reaches in it, as stated
   std::optional<double> hang_s;    ///< to hang the part so by crane
   int hang_people = 1;
-  std::string lifting;  ///< id of the lifting points used for it; empty: none stated
+  std::string lifting;      ///< id of the points it is hung by; empty: none stated
+  std::string lifting_off;  ///< id of those it is taken off by; empty: the same
 };
 
 /// Weight of fixture and risers together, frame D.

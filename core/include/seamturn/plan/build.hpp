@@ -39,6 +39,7 @@ struct PlannedStage {
   joint::Weight part;                ///< of those, frame J
   joint::Weight load;                ///< with fixture and risers, frame D; away: nothing
   std::vector<ClosedOff> closes;     ///< by what is fitted here; those seams were welded before
+  std::string holds;                 ///< member the set-up holds: all others hang on it
   double rehang_s = 0.0;             ///< by crane at its beginning; 0: it hangs so already
   int rehang_people = 0;
   std::optional<double> start_s;  ///< of re-hang and first operation; none: away from the cell

@@ -141,7 +141,7 @@ struct PlannedStance {
   turn::Stance stance;
   std::vector<std::string> axis_names;
   joint::Weight load;              ///< heaviest held in it, frame D
-  std::vector<double> torque_nm;   ///< per axis, with that load
+  std::vector<double> torque_nm;   ///< per axis, the largest of the stages held in it
   std::vector<std::string> seams;  ///< welded here, in order of first arc
   double turn_time_s = 0.0;        ///< to get here, summed over all visits
   int visits = 0;
@@ -156,6 +156,7 @@ struct PlannedEvent {
   std::string seam;
   std::string operation;  ///< work and hang only
   int pass = 0;           ///< number, arc only
+  std::size_t stage = 0;  ///< index into Plan::stages
 };
 
 struct Totals {

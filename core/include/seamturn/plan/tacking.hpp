@@ -37,9 +37,11 @@ struct CarriedMember {
   std::string no_more;             ///< why more of them do not help
 };
 
-/// The part on the hook when a stage hangs it.
+/// The part on the hook when a stage hangs it, or takes it off.
 struct PlannedHang {
   std::string stage;
+  bool off = false;         ///< taken off the positioner at the stage's end
+  turn::Angle turned_over;  ///< between this set-up and the one before: not judged
   std::string lifting;
   std::vector<std::string> points;
   double mass_kg = 0.0;

@@ -71,7 +71,9 @@ struct TackLength {
 /// Least tensile strength of structural steel by the yield of its grade (235 to 460 MPa), as the
 /// product standards print it for 3 to 100 mm. Between two grades the lower one's.
 /// Units: MPa -> MPa. Pre: yield > 0.
-/// Outside: below 235 MPa yield that of the yield itself times 1.5; above 460 MPa that of 460.
+/// Outside: below 235 MPa yield that of the yield itself times 1.5; above 460 MPa that of 460,
+/// never below the
+///   yield.
 /// Source: EN 10025-2:2019 and EN 10025-3:2019, FROM MEMORY. Accuracy: a least value of grades.
 /// Tests: tack/tack_rules - remembered.
 [[nodiscard]] double remembered_ultimate_mpa(double yield_mpa);
