@@ -50,7 +50,7 @@ Plan ribs_with(const std::optional<joint::Operation>& operation) {
 void slant(joint::Setup& setup) {
   setup.X_DJ.rotation =
       geom::rotation_about(geom::Vec3::UnitX(), base::Angle::deg(-70.0)) * setup.X_DJ.rotation;
-  setup.X_DJ.translation.z() += 450.0;  // clear of the faceplate
+  setup.X_DJ.translation.z() += 450.0;                                  // clear of the faceplate
   for (joint::SetupSolid& solid : setup.solids) solid.size_mm.reset();  // stands in no way
 }
 
