@@ -19,7 +19,7 @@ TEST_SUITE("planner/build") {
     REQUIRE(inputs.cell->return_path);
     CHECK(inputs.cell->return_path->on_rotating_side);
     CHECK(inputs.cell->return_path->current_max_a == 500.0);
-    const Plan right = planner::make_plan(inputs);
+    const Plan right = quick_plan(inputs);
     CHECK(findings_of(right, "cell.return.fixed").empty());
     CHECK(findings_of(right, "cell.return.overload").empty());
     double most_a = 0.0;
@@ -28,11 +28,11 @@ TEST_SUITE("planner/build") {
     }
     inputs.cell->return_path->on_rotating_side = false;
     inputs.cell->return_path->current_max_a = most_a;
-    const Plan fixed = planner::make_plan(inputs);
+    const Plan fixed = quick_plan(inputs);
     CHECK(findings_of(fixed, "cell.return.fixed").size() == 1);
     CHECK(findings_of(fixed, "cell.return.overload").empty());
     inputs.cell->return_path->current_max_a = most_a - 1.0;
-    CHECK(findings_of(planner::make_plan(inputs), "cell.return.overload").size() == 1);
+    CHECK(findings_of(quick_plan(inputs), "cell.return.overload").size() == 1);
   }
 
   TEST_CASE(
@@ -71,7 +71,7 @@ TEST_SUITE("planner/build") {
     for (joint::LiftPoint& point : inputs.weldment.liftings.front().points) {
       point.at.x() += 1000.0;
     }
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     CHECK_FALSE(plan.hangs.front().hang.has_value());
     CHECK(findings_of(plan, "turn.hang.tips").size() == 1);
   }
@@ -80,16 +80,16 @@ TEST_SUITE("planner/build") {
     planner::Inputs inputs = hub().inputs;
     inputs.weldment.liftings.front().points.front().at.z() = 600.0;
     inputs.weldment.setups[1].lifting_off = "eyes_up";
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     CHECK(findings_of(plan, "turn.hang.off_part").size() == 2);  // hung, and taken off
     planner::Inputs low = hub().inputs;
     low.weldment.setups[1].lifting_off = "eyes_up";
-    CHECK(findings_of(planner::make_plan(low), "turn.hang.top_heavy").size() == 1);
+    CHECK(findings_of(quick_plan(low), "turn.hang.top_heavy").size() == 1);
   }
 
   TEST_CASE("given a tight joint, a missing leak test is told, one of it or of all is enough") {
     planner::Inputs inputs = tee_in_stages();
-    CHECK(findings_of(planner::make_plan(inputs), "plan.duty.no_leak_test").size() == 1);
+    CHECK(findings_of(quick_plan(inputs), "plan.duty.no_leak_test").size() == 1);
     for (const std::vector<std::string>& about :
          {std::vector<std::string>{"J2"}, std::vector<std::string>{}}) {
       planner::Inputs tested = inputs;
@@ -98,7 +98,7 @@ TEST_SUITE("planner/build") {
       test.kind = joint::OperationKind::leak_test;
       test.joints = about;
       tested.weldment.stages.front().operations.push_back(test);
-      CHECK(findings_of(planner::make_plan(tested), "plan.duty.no_leak_test").empty());
+      CHECK(findings_of(quick_plan(tested), "plan.duty.no_leak_test").empty());
     }
   }
 
@@ -114,7 +114,7 @@ TEST_SUITE("planner/build") {
         for (joint::SetupSolid& solid : inputs.weldment.setups[1].solids) solid.size_mm.reset();
       }
       try {
-        (void)planner::make_plan(inputs);
+        (void)quick_plan(inputs);
         FAIL("planned");
       } catch (const base::InputError& error) {
         const auto& all = error.findings();
@@ -125,14 +125,14 @@ TEST_SUITE("planner/build") {
       }
     }
     inputs.weldment.joints.front().reach_proved = true;
-    CHECK(findings_of(planner::make_plan(inputs), "stage.seam.hidden").empty());
+    CHECK(findings_of(quick_plan(inputs), "stage.seam.hidden").empty());
   }
 
   TEST_CASE(
       "refuses a stage that hangs nothing and a clamp in the air because neither can be built") {
     const auto refused = [](const planner::Inputs& inputs) {
       try {
-        (void)planner::make_plan(inputs);
+        (void)quick_plan(inputs);
       } catch (const base::InputError& error) {
         std::string codes;
         for (const base::Finding& finding : error.findings()) {
@@ -154,7 +154,24 @@ TEST_SUITE("planner/build") {
     planner::Inputs unused = hub().inputs;
     unused.weldment.setups.push_back(unused.weldment.setups.back());
     unused.weldment.setups.back().id = "spare";
-    CHECK(findings_of(planner::make_plan(unused), "stage.setup.unused").size() == 1);
+    CHECK(findings_of(quick_plan(unused), "stage.setup.unused").size() == 1);
+  }
+
+  TEST_CASE("given the shop's row for tacks, what it states is taken, the rest stays as it was") {
+    const tack::TackRules& shop = hub().inputs.library.tack_rules;
+    CHECK(shop.pitch_mm.value == 220.0);
+    CHECK(shop.pitch_mm.status == base::Status::proposed);
+    CHECK(shop.pitch_mm.source == "demo");
+    CHECK(shop.clear_of_ends_mm.value == 20.0);
+    CHECK(shop.gap_max_mm.value == 1.5);
+    CHECK(shop.length_min_mm.value == 50.0);
+    CHECK_FALSE(shop.throat_mm.has_value());
+    const planner::Inputs stated = io::read_inputs(repository() / "tests/good/heat_stated.xml");
+    const tack::TackRules& own = stated.library.tack_rules;
+    CHECK(own.length_min_mm.value == 25.0);
+    CHECK(own.length_min_mm.status == base::Status::common_practice);
+    CHECK(own.throat_mm->value == 3.0);
+    CHECK(own.stress_mpa->value == 80.0);
   }
 }
 

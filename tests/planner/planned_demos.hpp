@@ -46,6 +46,13 @@ inline const Planned& hub() {
   return planned_demo("grab_hub.xml");
 }
 
+/// A plan whose order nobody looks at closely: little effort, for what does not depend on it.
+inline Plan quick_plan(const planner::Inputs& inputs) {
+  planner::PlanParams params;
+  params.order_effort = 20000;
+  return planner::make_plan(inputs, params);
+}
+
 inline const plan::PlannedSeam& seam_of(const Plan& plan, const std::string& id) {
   for (const plan::PlannedJoint& joint : plan.joints) {
     for (const plan::PlannedSeam& seam : joint.seams) {

@@ -139,10 +139,10 @@ TEST_SUITE("planner/tacks") {
   TEST_CASE(
       "given a shop that permits little, tacks that do not carry are told with how many more") {
     planner::Inputs inputs = tee_in_stages();
-    CHECK(findings_of(planner::make_plan(inputs), "plan.tacks.carry").empty());
+    CHECK(findings_of(quick_plan(inputs), "plan.tacks.carry").empty());
     planner::Inputs shop = hub().inputs;
     shop.library.tack_rules.stress_mpa = tack::RuleValue{1.3, base::Status::proposed, "a test"};
-    const Plan weak = planner::make_plan(shop);
+    const Plan weak = quick_plan(shop);
     int held = 0;
     int with_more = 0;
     int beyond_help = 0;
@@ -162,14 +162,14 @@ TEST_SUITE("planner/tacks") {
              finding->text.find("more are needed") != std::string::npos;
     }));
     inputs.weldment.tacking.reset();  // nobody asked
-    CHECK(findings_of(planner::make_plan(inputs), "plan.tacks.carry").empty());
+    CHECK(findings_of(quick_plan(inputs), "plan.tacks.carry").empty());
   }
 
   TEST_CASE("given a gap wider than may be tacked, the seam is named") {
     planner::Inputs inputs = tee_in_stages();
     for (const auto& [gap_mm, wide] : {std::pair(2.0, false), std::pair(2.1, true)}) {
       std::get<joint::Fillet>(inputs.weldment.joints.front().preparation).gap_mm = gap_mm;
-      const Plan plan = planner::make_plan(inputs);
+      const Plan plan = quick_plan(inputs);
       const auto told = findings_of(plan, "tack.gap.too_wide");
       CHECK(told.empty() == !wide);
       if (wide) CHECK(told.front()->text.find("J1") != std::string::npos);
@@ -178,9 +178,9 @@ TEST_SUITE("planner/tacks") {
 
   TEST_CASE("given stated tacks, their number is taken, and none where none are wanted") {
     planner::Inputs inputs = tee_in_stages();
-    CHECK(tacks_of(planner::make_plan(inputs), "J2").plan.tacks.size() == 3);
+    CHECK(tacks_of(quick_plan(inputs), "J2").plan.tacks.size() == 3);
     inputs.weldment.joints[1].tacks = 0;
-    for (const plan::PlannedTacks& tacks : planner::make_plan(inputs).tacks) {
+    for (const plan::PlannedTacks& tacks : quick_plan(inputs).tacks) {
       CHECK(tacks.seam != "J2");
     }
   }
@@ -188,7 +188,7 @@ TEST_SUITE("planner/tacks") {
   TEST_CASE(
       "given a tight weld, it is laid in two passes at least, sheets say what each duty adds") {
     planner::Inputs inputs = tee_in_stages();
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     const auto passes = [](const Plan& of, const std::string& id) {
       for (const plan::PlannedJoint& joint : of.joints) {
         if (joint.id == id) return joint.seams.front().passes.size();
@@ -203,7 +203,7 @@ TEST_SUITE("planner/tacks") {
     for (joint::Joint& joint : shop.weldment.joints) {
       if (joint.id == "LI_0r") joint.duty = joint::Duty::tight;
     }
-    const Plan tight = planner::make_plan(shop);
+    const Plan tight = quick_plan(shop);
     CHECK(passes(hub().plan, "LI_0r") == 1);
     CHECK(passes(tight, "LI_0r") >= 2);
     CHECK(findings_of(tight, "plan.duty.one_pass").empty());
@@ -233,14 +233,14 @@ TEST_SUITE("planner/tacks") {
     for (material::Steel& steel : inputs.library.steels) {
       for (material::SteelBand& band : steel.bands) band.yield_mpa = 690.0;
     }
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     REQUIRE(!plan.carried.empty());
     for (const plan::CarriedMember& carried : plan.carried) {
       CHECK_FALSE(carried.carry.has_value());
       CHECK(carried.refused.find("460") != std::string::npos);
     }
     inputs.library.tack_rules.stress_mpa = tack::RuleValue{200.0, base::Status::proposed, "a test"};
-    for (const plan::CarriedMember& carried : planner::make_plan(inputs).carried) {
+    for (const plan::CarriedMember& carried : quick_plan(inputs).carried) {
       CHECK(carried.carry.has_value());
     }
   }
@@ -262,7 +262,7 @@ TEST_SUITE("planner/tacks") {
     for (joint::Joint& joint : inputs.weldment.joints) {
       if (joint.id == "R3" || joint.id == "R4") joint.stage = "lugs";
     }
-    const Plan later = planner::make_plan(inputs);
+    const Plan later = quick_plan(inputs);
     CHECK(has(judged_in(later, "lugs"), "hose_ring"));
     CHECK(has(judged_in(later, "core"), "hose_ring"));
     CHECK_FALSE(has(judged_in(later, "gussets"), "hose_ring"));
@@ -273,7 +273,7 @@ TEST_SUITE("planner/tacks") {
     for (joint::Member& member : inputs.weldment.members) {
       if (member.id == "web") std::get<joint::Plate>(member.shape).width_mm = 1200.0;
     }
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     CHECK(plan.stages.front().holds == "base");
     REQUIRE(!plan.carried.empty());
     CHECK(plan.carried.front().member == "web");
@@ -284,7 +284,7 @@ TEST_SUITE("planner/tacks") {
       "stays") {
     planner::Inputs inputs = tee_in_stages();
     inputs.weldment.tacking.reset();
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     CHECK(plan.carried.empty());
     CHECK(findings_of(plan, "plan.tacks.not_asked").size() == 1);
     const auto holds = std::count_if(

@@ -234,6 +234,7 @@ void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Li
   const double pitch_mm = reader.quantity("pitch", ranges::size);
   const double clear_mm = reader.quantity("clear-of-ends", ranges::size_or_none);
   const double gap_mm = reader.quantity("gap-max", ranges::gap);
+  const auto length_mm = reader.find_quantity("length-min", ranges::size);
   const auto throat_mm = reader.find_quantity("throat", ranges::weld_size);
   const auto stress_mpa = reader.find_quantity("stress", ranges::yield);
   const std::string source = reader.text("source");
@@ -245,6 +246,7 @@ void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Li
   library.tack_rules.pitch_mm = stated(pitch_mm);
   library.tack_rules.clear_of_ends_mm = stated(clear_mm);
   library.tack_rules.gap_max_mm = stated(gap_mm);
+  if (length_mm) library.tack_rules.length_min_mm = stated(*length_mm);
   if (throat_mm) library.tack_rules.throat_mm = stated(*throat_mm);
   if (stress_mpa) library.tack_rules.stress_mpa = stated(*stress_mpa);
 }

@@ -97,7 +97,7 @@ Refusal no_room(int count, int possible) {
   return {"tack.count.no_room",
           std::to_string(count) + " tacks are asked for and only " + std::to_string(possible) +
               " of their length fit clear of ends, corners and one another; ask for fewer or "
-              "shorter ones"};
+              "shorter ones (the shop's <tacks length-min=\"...\"/>)"};
 }
 
 base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules& rules) {
@@ -107,10 +107,12 @@ base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules
       static_cast<int>(std::floor(length_mm / (rules.tack_mm + rules.clear_mm) + rounding));
   if (count > possible) {
     if (rules.count) return no_room(count, possible);
-    return Refusal{"tack.seam.too_short",
-                   "a circle of " + digits_text(length_mm) + " mm has no room for " +
-                       std::to_string(count) + " tacks of " + digits_text(rules.tack_mm) +
-                       " mm; state shorter ones and let the responsible welding coordinator agree"};
+    return Refusal{
+        "tack.seam.too_short",
+        "a circle of " + digits_text(length_mm) + " mm has no room for " + std::to_string(count) +
+            " tacks of " + digits_text(rules.tack_mm) +
+            " mm; where the responsible welding coordinator agrees, state shorter ones in the "
+            "shop's <tacks length-min=\"...\"/>"};
   }
   std::vector<double> centres;
   for (int i = 0; i < count; ++i) {
@@ -130,11 +132,12 @@ base::Outcome<std::vector<double>> tack_centres_mm(const geom::Path& path,
   int total = 0;
   Leg* next = neediest(legs, rules);
   if (next == nullptr) {
-    return Refusal{"tack.seam.too_short",
-                   "no tack of " + digits_text(rules.tack_mm) + " mm fits " +
-                       digits_text(rules.clear_mm) +
-                       " mm clear of ends and corners; state shorter ones, or hold the parts "
-                       "otherwise"};
+    return Refusal{
+        "tack.seam.too_short",
+        "no tack of " + digits_text(rules.tack_mm) + " mm fits " + digits_text(rules.clear_mm) +
+            " mm clear of ends and corners; hold the parts by other seams (tacks=\"0\" here), or, "
+            "where the responsible welding coordinator agrees, state shorter ones in the "
+            "shop's <tacks length-min=\"...\"/>"};
   }
   while (next != nullptr && !is_enough(*next, total, rules)) {
     ++next->count;
