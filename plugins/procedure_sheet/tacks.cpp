@@ -23,6 +23,15 @@ std::string before_welding(const std::string& fate) {
   return "ground back to the first run's thickness, ends feathered (common practice)";
 }
 
+/// Of the first of the sheet's seams that is tacked; all of them are tacked alike.
+pugi::xml_node first_tacks(const Subject& subject) {
+  for (const pugi::xml_node id : subject.procedure.children("seam")) {
+    const pugi::xml_node tacks = subject.plan.seam(text(id, "id")).child("tacks");
+    if (tacks.child("tack")) return tacks;
+  }
+  return {};
+}
+
 std::string centres(pugi::xml_node tacks) {
   std::string all;
   for (const pugi::xml_node tack : tacks.children("tack")) {
@@ -51,9 +60,8 @@ std::string carried_text(pugi::xml_node carried) {
   return all;
 }
 
-/// Members of the sheet's joints, each once.
+/// Members of the sheet's joints, in every stage that turns them on tacks.
 void put_carried(pugi::xml_node node, const Subject& subject) {
-  std::string seen = " ";
   for (const pugi::xml_node carried : subject.plan.root().child("build").children("carried")) {
     const char* member = text(carried, "member");
     bool ours = false;
@@ -62,9 +70,9 @@ void put_carried(pugi::xml_node node, const Subject& subject) {
       ours = ours || std::strcmp(text(joint, "member_1"), member) == 0 ||
              std::strcmp(text(joint, "member_2"), member) == 0;
     }
-    if (!ours || seen.find(" " + std::string(member) + " ") != std::string::npos) continue;
-    seen += std::string(member) + " ";
+    if (!ours) continue;
     pugi::xml_node line = node.append_child("carried");
+    if (*text(carried, "stage") != '\0') copy(carried, line, {"stage"});
     put(line, "member", member);
     put(line, "text", carried_text(carried));
   }
@@ -73,8 +81,8 @@ void put_carried(pugi::xml_node node, const Subject& subject) {
 }  // namespace
 
 void put_tacks(pugi::xml_node sheet, const Subject& subject) {
-  const pugi::xml_node first = subject.seam.child("tacks");
-  if (!first.child("tack")) return;
+  const pugi::xml_node first = first_tacks(subject);
+  if (!first) return;
   pugi::xml_node node = sheet.append_child("tacks");
   copy_rounded(first, node, 0, {"length_mm"});
   copy(first, node, {"runs"});

@@ -167,6 +167,20 @@ TEST_SUITE("cost/estimate") {
     }
   }
 
+  TEST_CASE("law: a time costs what the estimate grows by when it is added") {
+    const cost::CellUse base_use{900.0, 300.0, 0.0};
+    const cost::CellUse more{1300.0, 360.0, 250.0};
+    const cost::CellUse added{400.0, 60.0, 250.0};
+    const Estimate before = cost::estimate(demo_rates(), {demo_pass()}, base_use, 1);
+    const Estimate after = cost::estimate(demo_rates(), {demo_pass()}, more, 1);
+    // The energy the cell draws idle is no part of it.
+    const double energy = amount_of(after, "energy") - amount_of(before, "energy");
+    CHECK(cost::time_price(demo_rates(), added) ==
+          doctest::Approx(after.total - before.total - energy).epsilon(1e-9).scale(0.0));
+    CHECK(cost::time_price(demo_rates(), {}) == 0.0);
+    CHECK(cost::time_price(demo_rates(), {0.0, 0.0, 250.0}) > 0.0);
+  }
+
   TEST_CASE("given a larger batch, only the set-up share of a part falls") {
     const Estimate one = cost::estimate(demo_rates(), {demo_pass()}, {300.0, 100.0}, 1);
     const Estimate many = cost::estimate(demo_rates(), {demo_pass()}, {300.0, 100.0}, 4);

@@ -245,6 +245,29 @@ TEST_SUITE("planner/tacks") {
     }
   }
 
+  TEST_CASE(
+      "given a steel whose standard states no yield, tacks are long and nobody says they carry") {
+    planner::Inputs inputs = tee_in_stages();
+    inputs.library.tack_rules.long_factor.value = 1.25;
+    const Plan stated = quick_plan(inputs);
+    for (material::Steel& steel : inputs.library.steels) {
+      for (material::SteelBand& band : steel.bands) band.yield_mpa.reset();
+    }
+    const Plan plan = quick_plan(inputs);
+    const double long_mm = plan.tacks.front().plan.length.length_mm;
+    CHECK(long_mm > stated.tacks.front().plan.length.length_mm);
+    REQUIRE(!plan.carried.empty());
+    for (const plan::CarriedMember& carried : plan.carried) {
+      CHECK_FALSE(carried.carry.has_value());
+      CHECK(carried.refused.find("states no yield") != std::string::npos);
+    }
+    inputs.library.tack_rules.stress_mpa = tack::RuleValue{200.0, base::Status::proposed, "a test"};
+    for (const plan::CarriedMember& carried : quick_plan(inputs).carried) {
+      REQUIRE(carried.carry.has_value());
+      CHECK(carried.carry->permitted.stress_mpa == 200.0);
+    }
+  }
+
   TEST_CASE("given members not yet welded, they stay on their tacks in the stages that follow") {
     planner::Inputs inputs = hub().inputs;
     const auto judged_in = [](const Plan& plan, const std::string& stage) {

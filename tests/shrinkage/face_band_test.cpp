@@ -259,6 +259,45 @@ TEST_SUITE("shrinkage/face_band") {
     CHECK(quarter(0, 1) == doctest::Approx(-50.0).epsilon(1e-5));
   }
 
+  TEST_CASE("given paths beside a face, closed-form: only what lies over it is taken") {
+    DatumFace face;
+    face.point = Vec3(100, 0, 0);
+    face.length_u_mm = 200.0;
+    face.length_v_mm = 80.0;
+    const geom::LinePath along{Vec3(-100, 10, -15), Vec3(300, 10, -15)};  // 200 of 400 over it
+    CHECK(tangents_over_mm(face, along)(0, 0) == doctest::Approx(200.0).epsilon(1e-2));
+    CHECK(tangents_over_mm(face, geom::LinePath{Vec3(-9, 41, 0), Vec3(209, 41, 0)}).norm() == 0.0);
+    const geom::LinePath within{Vec3(10, -30, 5), Vec3(150, 30, 5)};
+    CHECK(tangents_over_mm(face, within) == tangent_integral_mm(within));
+    // A ring on the edge of a disc lies over it, one outside does not.
+    face.length_u_mm = face.length_v_mm = 100.0;
+    geom::CirclePath ring;
+    ring.centre = face.point;
+    ring.radius_mm = 49.9;
+    const double pi_r = pi * ring.radius_mm;
+    for (const bool round : {false, true}) {
+      face.round = round;
+      ring.radius_mm = 49.9;
+      CHECK(tangents_over_mm(face, ring)(0, 0) == doctest::Approx(pi_r).epsilon(1e-5));
+      ring.radius_mm = 60.0;  // over a square of 100 near its corners only
+      CHECK((tangents_over_mm(face, ring).trace() > 0.0) == !round);
+    }
+  }
+
+  TEST_CASE("given bows, closed-form: how far the face is out of plane") {
+    DatumFace face;
+    FaceBand band;
+    band.u.bow_mm = {-0.5, -0.2}, band.u.bend = Bend::crowned;
+    band.v.bow_mm = {-0.3, -0.1}, band.v.bend = Bend::crowned;
+    CHECK(out_of_plane_mm(face, band) == doctest::Approx(0.8));  // corners against the middle
+    face.round = true;
+    CHECK(out_of_plane_mm(face, band) == doctest::Approx(0.5));  // a bowl
+    band.v.bow_mm = {0.1, 0.3}, band.v.bend = Bend::hollow;
+    CHECK(out_of_plane_mm(face, band) == doctest::Approx(0.8));  // a saddle
+    band.tilts.push_back({"S1", {0.0, 1.2}, true});
+    CHECK(out_of_plane_mm(face, band) == doctest::Approx(1.2));
+  }
+
   TEST_CASE("given butts across the face, the face shortens between both butt rules") {
     FaceWeld weld = along_u("b", 100, -10, 200.0);
     weld.tangents_mm = tangent_integral_mm(geom::LinePath{Vec3::Zero(), Vec3(0, 200, 0)});

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "oracle.hpp"
+#include "seamturn/base/gravity.hpp"
 #include "seamturn/base/random.hpp"
 #include "seamturn/base/units.hpp"
 #include "seamturn/turn/stance.hpp"
@@ -52,7 +53,7 @@ double energy_j(const cell::Positioner& positioner,
                 const Weight& load,
                 const std::vector<Angle>& axes) {
   const double height_m = turn::pose_WD(positioner, axes).point(load.centre).z() / 1000.0;
-  return load.mass_kg * turn::gravity_m_s2 * height_m;
+  return load.mass_kg * base::gravity_m_s2 * height_m;
 }
 
 }  // namespace
@@ -148,7 +149,7 @@ TEST_SUITE("turn/load") {
     CHECK(heavy[0].text.find("2000.1 kg") != std::string::npos);
     CHECK(heavy[0].severity == base::Severity::error);
 
-    const double e_mm = 2500.0 / (1000.0 * turn::gravity_m_s2) * 1000.0;  // rotation plate exactly
+    const double e_mm = 2500.0 / (1000.0 * base::gravity_m_s2) * 1000.0;  // rotation plate exactly
     CHECK(turn::check_load(table, Weight{1000.0, Vec3(0, e_mm - 0.01, 0)}, upright, "S02").empty());
     const auto turning =
         turn::check_load(table, Weight{1000.0, Vec3(0, e_mm + 0.01, 0)}, upright, "S02");

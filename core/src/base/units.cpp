@@ -6,13 +6,14 @@
 #include <cmath>
 #include <numbers>
 
+#include "seamturn/base/gravity.hpp"
+
 namespace seamturn::base {
 
 namespace {
 
-constexpr double inch_mm = 25.4;          // exact, international yard and pound agreement 1959
-constexpr double pound_kg = 0.45359237;   // exact, same
-constexpr double gravity_m_s2 = 9.80665;  // exact, CGPM 1901
+constexpr double inch_mm = 25.4;         // exact, international yard and pound agreement 1959
+constexpr double pound_kg = 0.45359237;  // exact, same
 constexpr double foot_mm = 12.0 * inch_mm;
 constexpr double degree_rad = std::numbers::pi / 180.0;
 constexpr double turn_rad = 2.0 * std::numbers::pi;

@@ -59,19 +59,30 @@ Item banded(std::string name, double amount, double band_ratio) {
   return Item{std::move(name), amount, amount * (1.0 - band_ratio), amount * (1.0 + band_ratio)};
 }
 
+void require(const CellUse& use) {
+  SEAMTURN_REQUIRE(is_amount(use.cycle_s) && is_amount(use.load_unload_s) && is_amount(use.crew_s),
+                   use.cycle_s,
+                   use.load_unload_s,
+                   use.crew_s);
+}
+
 }  // namespace
+
+double time_price(const Rates& rates, const CellUse& use) {
+  require(rates);
+  require(use);
+  const double cell_h = (use.cycle_s + use.load_unload_s) / s_per_h;
+  return cell_h * (rates.labour_per_hour + rates.cell_per_hour) +
+         use.crew_s / s_per_h * rates.labour_per_hour;
+}
 
 Estimate estimate(const Rates& rates,
                   const std::vector<PassUse>& passes,
                   const CellUse& use,
                   int parts) {
   require(rates);
-  SEAMTURN_REQUIRE(
-      is_amount(use.cycle_s) && is_amount(use.load_unload_s) && is_amount(use.crew_s) && parts >= 1,
-      use.cycle_s,
-      use.load_unload_s,
-      use.crew_s,
-      parts);
+  require(use);
+  SEAMTURN_REQUIRE(parts >= 1, parts);
   Estimate result;
   double wire_cost = 0.0;
   double gas_cost = 0.0;

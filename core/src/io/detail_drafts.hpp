@@ -48,6 +48,9 @@ struct WeldmentDraft {
 
 /// Reports an id that stood before, at `first`; "kind/id" is the key.
 void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first);
+/// check_unique and finish of an element whose spot is kept under `key`. True when none had that
+/// key before.
+[[nodiscard]] bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places);
 
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.

@@ -123,12 +123,10 @@ void put_direction(pugi::xml_node parent,
 void put_datum(pugi::xml_node build, const plan::Plan& plan, const plan::PlannedDatum& planned) {
   pugi::xml_node node = build.append_child("datum");
   put_text(node, "id", planned.id);
-  for (const joint::Datum& datum : plan.weldment.datums) {
-    if (datum.id != planned.id) continue;
-    put_text(node, "kind", joint::datum_kind_name(datum.kind));
-    put_text(node, "member", datum.member);
-    put_number_if(node, "temperature_max_c", datum.temperature_max_c);
-  }
+  const joint::Datum& datum = *joint::find_datum(plan.weldment, planned.id);
+  put_text(node, "kind", joint::datum_kind_name(datum.kind));
+  put_text(node, "member", datum.member);
+  put_number_if(node, "temperature_max_c", datum.temperature_max_c);
   put_number_if(node, "allowance_mm", planned.allowance_mm);
   if (planned.flatness) {
     put_number(node, "flatness_mm", planned.flatness->mm);

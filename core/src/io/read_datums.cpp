@@ -10,7 +10,6 @@ namespace seamturn::io::detail {
 
 namespace {
 
-constexpr std::array<std::string_view, 3> datum_words = {"face", "bore", "thread"};
 constexpr std::array<std::string_view, 4> flatness_words = {"E", "F", "G", "H"};
 constexpr std::array<std::string_view, 3> guard_words = {"strike", "earth", "spatter"};
 
@@ -45,10 +44,9 @@ void read_extent(AttributeReader& reader, joint::Datum& datum) {
 
 void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
-  joint::Places& places = draft.weldment.places;
   joint::Datum datum;
   datum.id = reader.id("id");
-  datum.kind = static_cast<joint::DatumKind>(reader.word("kind", datum_words));
+  datum.kind = static_cast<joint::DatumKind>(reader.word("kind", joint::datum_kind_names()));
   datum.member = reader.id("member");
   datum.at = reader.point("at");
   datum.axis = reader.direction("axis");
@@ -64,12 +62,9 @@ void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDra
   for (const std::size_t guard : reader.find_words("no", guard_words)) {
     (guard == 0 ? datum.guard.strike : guard == 1 ? datum.guard.earth : datum.guard.spatter) = true;
   }
-  const std::string key = "datum/" + datum.id;
-  const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, places);
+  const bool first = finish_unique(reader, "datum/" + datum.id, draft.weldment.places);
   check_children(context, element, {});
-  if (!first) draft.weldment.datums.push_back(std::move(datum));
+  if (first) draft.weldment.datums.push_back(std::move(datum));
 }
 
 void read_tacking(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {

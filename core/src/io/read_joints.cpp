@@ -12,8 +12,6 @@ namespace {
 constexpr std::array<std::string_view, 4> joint_types = {"butt", "tee", "corner", "lap"};
 constexpr std::array<std::string_view, 5> roots = {
     "open", "steel-backing", "ceramic-backing", "gouge", "both-sides"};
-constexpr std::array<std::string_view, 5> duties = {
-    "strength", "tight", "seal", "buttering", "build-up"};
 constexpr std::array<std::string_view, 3> quality_levels = {"B", "C", "D"};  // ISO 5817
 
 void read_members_of(AttributeReader& reader, joint::Joint& joint) {
@@ -97,7 +95,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.wire = reader.find_id("wire");
   joint.fit_up = reader.find_id("fit-up");
   joint.stage = reader.find_id("stage");
-  joint.duty = static_cast<joint::Duty>(reader.find_word("duty", duties).value_or(0));
+  joint.duty = static_cast<joint::Duty>(reader.find_word("duty", joint::duty_names()).value_or(0));
   constexpr std::array<std::string_view, 1> proofs = {"proved"};
   joint.reach_proved = reader.find_word("reach", proofs).has_value();
   if (reader.has("tacks")) joint.tacks = reader.count("tacks", 0, 1000);

@@ -220,11 +220,9 @@ void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDr
     analysis_reader.finish(key + "/analysis", draft.weldment.places);
     check_children(context, analysis, {});
   }
-  const std::optional<Spot> first = draft.weldment.places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, draft.weldment.places);
+  const bool first = finish_unique(reader, key, draft.weldment.places);
   if (context.report.error_count() > errors_before) draft.unsound_members.insert(member.id);
-  if (!first && !member.id.empty()) draft.weldment.members.push_back(std::move(member));
+  if (first && !member.id.empty()) draft.weldment.members.push_back(std::move(member));
 }
 
 }  // namespace seamturn::io::detail

@@ -43,9 +43,7 @@ joint::Clamp read_clamp(FileContext& context,
   clamp.id = reader.id("id");
   clamp.at = reader.point("at");
   clamp.radius_mm = reader.quantity("radius", ranges::size);
-  const std::string key = "clamp/" + setup + "/" + clamp.id;
-  check_unique(reader, key, places.find_spot(key));
-  reader.finish(key, places);
+  static_cast<void>(finish_unique(reader, "clamp/" + setup + "/" + clamp.id, places));
   check_children(context, element, {});
   return clamp;
 }
@@ -108,12 +106,9 @@ void read_operation(FileContext& context,
     operation.place = place == 0U ? joint::OperationPlace::start : joint::OperationPlace::end;
   }
   read_work(reader, operation);
-  const std::string key = "operation/" + operation.id;
-  const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, places);
+  const bool first = finish_unique(reader, "operation/" + operation.id, places);
   check_children(context, element, {});
-  if (!first) stage.operations.push_back(std::move(operation));
+  if (first) stage.operations.push_back(std::move(operation));
 }
 
 /// Slings of no length and two in one place are no lifting.
@@ -162,9 +157,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   setup.lifting = reader.find_id("lifting");
   setup.lifting_off = reader.find_id("lifting-off");
   const std::string key = "setup/" + setup.id;
-  const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, places);
+  const bool first = finish_unique(reader, key, places);
   constexpr std::array<std::string_view, 3> known = {"fixture", "riser", "clamp"};
   check_children(context, element, known);
   for (const pugi::xml_node& child : element.children()) {
@@ -174,7 +167,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
     const std::string solid_key = key + "/solid" + std::to_string(setup.solids.size());
     setup.solids.push_back(read_solid(context, child, solid_key, places));
   }
-  if (!first) draft.weldment.setups.push_back(std::move(setup));
+  if (first) draft.weldment.setups.push_back(std::move(setup));
 }
 
 void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
@@ -183,18 +176,14 @@ void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentD
   joint::Lifting lifting;
   lifting.id = reader.id("id");
   lifting.hook = reader.point("hook");
-  const std::string key = "lifting/" + lifting.id;
-  const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, places);
+  const bool first = finish_unique(reader, "lifting/" + lifting.id, places);
   constexpr std::array<std::string_view, 1> known = {"point"};
   check_children(context, element, known);
   for (const pugi::xml_node& child : element.children("point")) {
     AttributeReader point(context, child);
     lifting.points.push_back({point.id("id"), point.point("at")});
-    const std::string point_key = "point/" + lifting.id + "/" + lifting.points.back().id;
-    check_unique(point, point_key, places.find_spot(point_key));
-    point.finish(point_key, places);
+    const std::string& point_id = lifting.points.back().id;
+    static_cast<void>(finish_unique(point, "point/" + lifting.id + "/" + point_id, places));
   }
   check_points(context, element, lifting);
   if (lifting.points.empty()) {
@@ -203,7 +192,7 @@ void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentD
                          "the lifting has no point; expected at least one <point id=\"...\" "
                          "at=\"x y z mm\"/>; add it");
   }
-  if (!first) draft.weldment.liftings.push_back(std::move(lifting));
+  if (first) draft.weldment.liftings.push_back(std::move(lifting));
 }
 
 void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
@@ -220,10 +209,7 @@ void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDra
                       : "the stage names no set-up; expected setup=\"...\", or away=\"yes\" where "
                         "the part leaves the cell; add one of them");
   }
-  const std::string key = "stage/" + stage.id;
-  const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
-  reader.finish(key, places);
+  const bool first = finish_unique(reader, "stage/" + stage.id, places);
   constexpr std::array<std::string_view, 2> known = {"fit", "operation"};
   check_children(context, element, known);
   for (const pugi::xml_node& child : element.children("fit")) {
@@ -232,7 +218,7 @@ void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDra
   for (const pugi::xml_node& child : element.children("operation")) {
     read_operation(context, child, stage, places);
   }
-  if (!first) draft.weldment.stages.push_back(std::move(stage));
+  if (first) draft.weldment.stages.push_back(std::move(stage));
 }
 
 }  // namespace seamturn::io::detail

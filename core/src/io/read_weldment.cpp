@@ -114,6 +114,13 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
                    "; expected every id once; rename one of them");
 }
 
+bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places) {
+  const std::optional<Spot> first = places.find_spot(key);
+  check_unique(reader, key, first);
+  reader.finish(std::move(key), places);
+  return !first;
+}
+
 void read_weldment(FileContext& context, WeldmentDraft& draft) {
   const pugi::xml_node root = context.file.document.document_element();
   read_head(context, root, draft);

@@ -5,9 +5,13 @@
 
 namespace seamturn::joint {
 
+std::span<const std::string_view> datum_kind_names() {
+  static constexpr std::array<std::string_view, 3> names = {"face", "bore", "thread"};
+  return names;
+}
+
 std::string_view datum_kind_name(DatumKind kind) {
-  constexpr std::array<std::string_view, 3> names = {"face", "bore", "thread"};
-  return names.at(static_cast<std::size_t>(kind));
+  return datum_kind_names()[static_cast<std::size_t>(kind)];
 }
 
 }  // namespace seamturn::joint

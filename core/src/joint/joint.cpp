@@ -49,10 +49,14 @@ std::string_view root_decision_name(RootDecision root) {
   return "open";
 }
 
-std::string_view duty_name(Duty duty) {
-  constexpr std::array<std::string_view, 5> names = {
+std::span<const std::string_view> duty_names() {
+  static constexpr std::array<std::string_view, 5> names = {
       "strength", "tight", "seal", "buttering", "build-up"};
-  return names.at(static_cast<std::size_t>(duty));
+  return names;
+}
+
+std::string_view duty_name(Duty duty) {
+  return duty_names()[static_cast<std::size_t>(duty)];
 }
 
 double welded_length_mm(const Seam& seam) {
@@ -78,6 +82,10 @@ bool runs_against(const Seam& second, const Seam& first) {
   };
   const geom::Vec3 start = point(second, 0.0);
   return (start - point(first, first.length_mm)).norm() < (start - point(first, 0.0)).norm();
+}
+
+bool joins(const Joint& joint, std::string_view member) {
+  return joint.member_1 == member || joint.member_2 == member;
 }
 
 bool has_two_sides(const Joint& joint) {

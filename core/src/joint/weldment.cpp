@@ -28,4 +28,8 @@ const Setup* find_setup(const Weldment& weldment, std::string_view id) {
   return find_by_id(weldment.setups, id);
 }
 
+const Datum* find_datum(const Weldment& weldment, std::string_view id) {
+  return find_by_id(weldment.datums, id);
+}
+
 }  // namespace seamturn::joint

@@ -26,11 +26,17 @@ const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance) {
   return *setup;
 }
 
+cost::CellUse rehang_use(const PlannedStage& stage) {
+  cost::CellUse use;
+  if (stage.rehang_s <= 0.0) return use;
+  const bool in_cell = stage.start_s.has_value();
+  if (in_cell) use.cycle_s = stage.rehang_s;
+  use.crew_s = (stage.rehang_people - (in_cell ? 1 : 0)) * stage.rehang_s;
+  return use;
+}
+
 double rehang_price(const Plan& plan, const PlannedStage& stage) {
-  constexpr double s_per_h = 3600.0;  // defined
-  const double hours = stage.rehang_s / s_per_h;
-  const double cell_per_hour = stage.start_s ? plan.rates.cell_per_hour : 0.0;
-  return hours * (cell_per_hour + stage.rehang_people * plan.rates.labour_per_hour);
+  return cost::time_price(plan.rates, rehang_use(stage));
 }
 
 joint::Weight heaviest_load(const Plan& plan) {

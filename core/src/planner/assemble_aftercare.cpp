@@ -34,10 +34,10 @@ double shortest_t85_s(const plan::PlannedJoint& joint) {
 /// Nominal yield of the stronger steel, of its thinnest band. One without counts as high strength,
 /// for which hold times ask more.
 double nominal_yield_mpa(const JointWork& work) {
-  constexpr double unknown_mpa = 1000.0;
   double strongest_mpa = 0.0;
   for (const material::Steel* steel : {work.steel_1, work.steel_2}) {
-    strongest_mpa = std::max(strongest_mpa, steel->bands.front().yield_mpa.value_or(unknown_mpa));
+    strongest_mpa =
+        std::max(strongest_mpa, steel->bands.front().yield_mpa.value_or(unknown_yield_mpa));
   }
   return strongest_mpa;
 }

@@ -2,12 +2,12 @@
 // What the welds, in their order and with the section as assembled, do to faces and bores.
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <map>
 
 #include "detail_tacking.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/order/job.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -16,8 +16,6 @@ namespace {
 using base::Finding;
 using base::Severity;
 using geom::Vec3;
-
-constexpr double never_s = std::numeric_limits<double>::infinity();
 
 /// A seam of the plan with what it was made from, in the order of welding.
 struct Welded {
@@ -33,14 +31,13 @@ std::vector<Welded> in_order(const std::vector<StageWork>& stages,
                              const plan::Plan& plan) {
   std::vector<Welded> welded;
   for (std::size_t j = 0; j < joints.size(); ++j) {
-    std::size_t stage = 0;
-    while (stage + 1 < stages.size() && !stages[stage].welds(*joints[j].joint)) ++stage;
+    const std::size_t stage = stage_index(stages, *joints[j].joint);
     for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
       const plan::PlannedSeam& planned = plan.joints[j].seams[s];
       if (!joints[j].seams[s].seam->path) continue;
-      double first_s = never_s;  // without a clock in the order of the file
+      double first_s = order::never_s;  // without a clock in the order of the file
       for (const plan::PlannedPass& pass : planned.passes) {
-        first_s = std::min(first_s, pass.start_s.value_or(never_s));
+        first_s = std::min(first_s, pass.start_s.value_or(order::never_s));
       }
       welded.push_back({&joints[j], &joints[j].seams[s], &planned, first_s, stage});
     }
@@ -70,11 +67,6 @@ class DatumMaker {
     plan::PlannedDatum planned;
     planned.id = datum.id;
     planned.allowance_mm = datum.allowance_mm;
-    for (const joint::Joint& joint : inputs_.weldment.joints) {
-      if (joint.member_1 == datum.member || joint.member_2 == datum.member) {
-        planned.joints.push_back(joint.id);
-      }
-    }
     if (datum.kind == joint::DatumKind::face) face(datum, planned);
     if (datum.kind == joint::DatumKind::bore) bore(datum, planned);
     compare(datum, planned);
@@ -92,7 +84,7 @@ class DatumMaker {
                 {}});
   }
 
-  void face(const joint::Datum& datum, plan::PlannedDatum& planned) {
+  static shrinkage::DatumFace face_of(const joint::Datum& datum) {
     shrinkage::DatumFace face;
     face.point = datum.at;
     face.normal = datum.axis;
@@ -100,11 +92,17 @@ class DatumMaker {
     face.v = geom::unit(datum.axis.cross(datum.along));
     face.length_u_mm = datum.length_mm;
     face.length_v_mm = datum.width_mm;
+    face.round = datum.round;
+    return face;
+  }
+
+  void face(const joint::Datum& datum, plan::PlannedDatum& planned) {
+    const shrinkage::DatumFace face = face_of(datum);
     std::vector<shrinkage::FaceStage> sections;
     std::map<std::size_t, std::size_t> section_of;
     std::vector<shrinkage::FaceWeld> welds;
     for (const Welded& weld : welded_) {
-      if (!is_on(*weld.joint->joint, datum)) continue;
+      if (!joint::joins(*weld.joint->joint, datum.member)) continue;
       if (section_of.count(weld.stage) == 0) {
         const auto cut = cut_face(face, stages_[weld.stage]);
         if (!cut) return tell(datum, "plan.datum.no_section", cut.error().text);
@@ -149,7 +147,7 @@ class DatumMaker {
     out.stage = section;
     out.area_mm2 = weld.planned->section.area_mm2;
     out.net_heat_j_mm = net_heat_j_mm(*weld.planned);
-    out.tangents_mm = tangents_within(datum, *seam.path) *
+    out.tangents_mm = shrinkage::tangents_over_mm(face_of(datum), *seam.path) *
                       (weld.planned->welded_mm / geom::path_length_mm(*seam.path));
     const geom::Station middle =
         geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0);
@@ -160,29 +158,6 @@ class DatumMaker {
     const bool is_butt = joint.type == joint::JointType::butt;
     if (joint.member_1 == datum.member || is_butt) out.on_plate = on_plate(datum, weld);
     return out;
-  }
-
-  static bool is_on(const joint::Joint& joint, const joint::Datum& datum) {
-    return joint.member_1 == datum.member || joint.member_2 == datum.member;
-  }
-
-  /// Integral of t t^T over the part of a path that lies over the face: what lies beside it pulls
-  /// elsewhere.
-  static geom::Mat3 tangents_within(const joint::Datum& datum, const geom::Path& path) {
-    const Vec3 across = datum.axis.cross(datum.along);
-    constexpr int steps = 720;
-    const double step_mm = geom::path_length_mm(path) / steps;
-    geom::Mat3 sum = geom::Mat3::Zero();
-    for (int i = 0; i < steps; ++i) {
-      const geom::Station here = geom::path_station(path, (i + 0.5) * step_mm);
-      const double u = (here.point - datum.at).dot(datum.along);
-      const double v = (here.point - datum.at).dot(across);
-      const bool over =
-          datum.round ? std::hypot(u, v) <= datum.length_mm / 2.0
-                      : std::abs(u) <= datum.length_mm / 2.0 && std::abs(v) <= datum.width_mm / 2.0;
-      if (over) sum += here.tangent * here.tangent.transpose() * step_mm;
-    }
-    return sum;
   }
 
   /// How the weld lies on the datum's own plate: a groove in a tee counts as the fillet of its
@@ -231,8 +206,7 @@ class DatumMaker {
     std::vector<shrinkage::BoreWeld> welds;
     const joint::Member* member = joint::find_member(inputs_.weldment, datum.member);
     for (const Welded& weld : welded_) {
-      const joint::Joint& joint = *weld.joint->joint;
-      if (joint.member_1 != datum.member && joint.member_2 != datum.member) continue;
+      if (!joint::joins(*weld.joint->joint, datum.member)) continue;
       const auto* circle = std::get_if<geom::CirclePath>(&*weld.work->seam->path);
       if (circle == nullptr || !runs_round(*circle, datum)) continue;
       const double ring_mm2 = metal_round_mm2(*member, datum);
@@ -259,24 +233,8 @@ class DatumMaker {
     return cut ? cut->area_mm2 / 2.0 : 0.0;  // the plane meets the ring twice
   }
 
-  /// Out of plane at most: of a round face the bow of either direction, and of both where they bend
-  /// it like a saddle; of another one its corners against its middle. On the way it may be more.
-  static double face_amount_mm(const joint::Datum& datum, const shrinkage::FaceBand& face) {
-    const auto most = [](const shrinkage::Band& band) {
-      return std::max(std::abs(band.low), std::abs(band.high));
-    };
-    const double u = most(face.u.bow_mm);
-    const double v = most(face.v.bow_mm);
-    const bool same_way = face.u.bend == face.v.bend && face.u.bend != shrinkage::Bend::undecided;
-    double amount_mm = datum.round && same_way ? std::max(u, v) : u + v;
-    for (const shrinkage::FilletTilt& tilt : face.tilts) {
-      amount_mm = std::max(amount_mm, tilt.lift_mm.high);
-    }
-    return amount_mm;
-  }
-
   void compare(const joint::Datum& datum, plan::PlannedDatum& planned) {
-    if (planned.face) planned.worst_mm = face_amount_mm(datum, *planned.face);
+    if (planned.face) planned.worst_mm = shrinkage::out_of_plane_mm(face_of(datum), *planned.face);
     if (planned.closing_mm) planned.worst_mm = planned.closing_mm->high;
     const std::string band = base::fixed_text(planned.worst_mm, 1) + " mm at the band's high end";
     if (planned.flatness && planned.worst_mm > planned.flatness->mm) {
@@ -299,9 +257,8 @@ class DatumMaker {
     std::vector<std::string> hot;
     for (const plan::PlannedJoint& joint : plan_.joints) {
       const joint::Joint& described = *joint::find_joint(inputs_.weldment, joint.id);
-      const bool on = described.member_1 == datum.member || described.member_2 == datum.member;
       const double hottest_c = std::max(joint.heat.preheat_c, joint.heat.interpass_max_c);
-      if (on && hottest_c > *datum.temperature_max_c) {
+      if (joint::joins(described, datum.member) && hottest_c > *datum.temperature_max_c) {
         hot.push_back(joint.id);
       }
     }

@@ -182,10 +182,7 @@ double crew_s(const plan::Plan& plan) {
     const int others = operation.start_s ? operation.people - 1 : operation.people;
     total_s += others * operation.time_s;
   }
-  for (const plan::PlannedStage& stage : plan.stages) {
-    const int others = stage.start_s ? stage.rehang_people - 1 : stage.rehang_people;
-    if (stage.rehang_s > 0.0) total_s += others * stage.rehang_s;
-  }
+  for (const plan::PlannedStage& stage : plan.stages) total_s += plan::rehang_use(stage).crew_s;
   return total_s;
 }
 

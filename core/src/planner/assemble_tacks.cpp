@@ -6,6 +6,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_tacking.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -15,11 +16,37 @@ namespace {
 using base::Finding;
 using base::Severity;
 
-double yield_of(const material::Steel& steel, const joint::Member& member) {
+/// Nothing where the standard states none.
+std::optional<double> stated_yield_mpa(const material::Steel& steel, const joint::Member& member) {
   const auto* band = material::find_band(steel, joint::wall_thickness_mm(member.shape));
-  constexpr double usual_mpa = 355.0;  // where the standard states none; common practice
-  return band != nullptr && band->yield_mpa ? *band->yield_mpa : usual_mpa;
+  return band != nullptr ? band->yield_mpa : std::nullopt;
 }
+
+/// The stronger of both members asks for the longer tack.
+double stronger_mpa(const JointWork& work) {
+  return std::max(stated_yield_mpa(*work.steel_1, *work.member_1).value_or(unknown_yield_mpa),
+                  stated_yield_mpa(*work.steel_2, *work.member_2).value_or(unknown_yield_mpa));
+}
+
+/// The least yield beside the tacks that hold a member, and the steels that state none.
+struct WeakestSteel {
+  double yield_mpa = unknown_yield_mpa;
+  std::vector<std::string> unstated;  ///< each once
+
+  void add(const JointWork& work) {
+    add(*work.steel_1, *work.member_1);
+    add(*work.steel_2, *work.member_2);
+  }
+
+ private:
+  void add(const material::Steel& steel, const joint::Member& member) {
+    const auto stated = stated_yield_mpa(steel, member);
+    const bool known =
+        std::find(unstated.begin(), unstated.end(), steel.designation) != unstated.end();
+    if (!stated && !known) unstated.push_back(steel.designation);
+    yield_mpa = std::min(yield_mpa, stated.value_or(yield_mpa));
+  }
+};
 
 /// A seam to be tacked, as planned.
 struct SeamToTack {
@@ -46,8 +73,7 @@ tack::TackSeam tack_seam(const Inputs& inputs,
   tack::TackSeam seam;
   seam.path = *seam_work.seam->path;
   seam.thicker_mm = thicker_mm(work);
-  seam.yield_mpa =
-      std::max(yield_of(*work.steel_1, *work.member_1), yield_of(*work.steel_2, *work.member_2));
+  seam.yield_mpa = stronger_mpa(work);
   if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
     seam.drawn_gap_mm = groove->gap_mm;
     seam.gap_mm = widest_gap_mm(inputs, joint, groove->gap_mm);
@@ -202,8 +228,7 @@ class Tacker {
   [[nodiscard]] bool are_joined(const std::string& a, const std::string& b) const {
     const auto& joints = inputs_.weldment.joints;
     return std::any_of(joints.begin(), joints.end(), [&](const joint::Joint& joint) {
-      return (joint.member_1 == a && joint.member_2 == b) ||
-             (joint.member_1 == b && joint.member_2 == a);
+      return joint::joins(joint, a) && joint::joins(joint, b);
     });
   }
 
@@ -224,7 +249,7 @@ class Tacker {
     carried.mass_kg = weight.mass_kg;
     std::vector<tack::HeldTack> tacks;
     std::vector<tack::TackSeam> seams;
-    double yield_mpa = 0.0;
+    WeakestSteel weakest;
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       const joint::Joint& joint = *seams_[i].joint->joint;
       const bool first = joint.member_1 == member.id;
@@ -234,16 +259,13 @@ class Tacker {
       const std::vector<tack::HeldTack> held = tack::held_tacks(plan_.tacks[i].plan);
       tacks.insert(tacks.end(), held.begin(), held.end());
       seams.push_back(seams_[i].seam);
-      const double weaker =
-          std::min(yield_of(*seams_[i].joint->steel_1, *seams_[i].joint->member_1),
-                   yield_of(*seams_[i].joint->steel_2, *seams_[i].joint->member_2));
-      yield_mpa = yield_mpa == 0.0 ? weaker : std::min(yield_mpa, weaker);
+      weakest.add(*seams_[i].joint);
     }
     carried.tacks = tacks.size();
     if (tacks.empty()) {
       carried.refused = "no tack holds it: its joints have no place, or no tack fits on them";
     } else {
-      judge(weight, tacks, seams, yield_mpa, attitudes, carried);
+      judge(weight, tacks, seams, weakest, attitudes, carried);
     }
     tell(member, carried);
     plan_.carried.push_back(std::move(carried));
@@ -252,12 +274,19 @@ class Tacker {
   void judge(const joint::Weight& weight,
              const std::vector<tack::HeldTack>& tacks,
              const std::vector<tack::TackSeam>& seams,
-             double yield_mpa,
+             const WeakestSteel& weakest,
              const std::vector<Attitude>& attitudes,
              plan::CarriedMember& carried) const {
     const tack::TackRules& rules = inputs_.library.tack_rules;
-    const auto permitted =
-        tack::permitted_stress(tack::remembered_ultimate_mpa(yield_mpa), yield_mpa, rules);
+    if (!weakest.unstated.empty() && !rules.stress_mpa) {
+      carried.refused = "the standard of " + base::listed(weakest.unstated) +
+                        " states no yield here, so that no stress follows from it; state what the "
+                        "tacks may see, <tacks stress=\"...\">, agreed with the responsible "
+                        "welding coordinator";
+      return;
+    }
+    const auto permitted = tack::permitted_stress(
+        tack::remembered_ultimate_mpa(weakest.yield_mpa), weakest.yield_mpa, rules);
     if (!permitted) {
       carried.refused = permitted.error().text;
       return;

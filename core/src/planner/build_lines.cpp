@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What stages, tacks, datums and duties add to the sheets, and what the welding circuit asks for.
+// What stages, tacks, datums and duties add to the sheets.
 #include <algorithm>
 #include <iterator>
 #include <set>
@@ -12,9 +12,7 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-using base::Finding;
 using base::fixed_text;
-using base::Severity;
 
 /// Before the lines of the contract, which come last.
 void add_line(procedure::Procedure& procedure, const std::string& text) {
@@ -44,26 +42,15 @@ std::string duty_line(joint::Duty duty) {
   return {};
 }
 
-/// Only where the file states stages: then all work is in them.
-bool lacks_leak_test(const joint::Weldment& weldment, const std::string& joint) {
-  for (const joint::Stage& stage : weldment.stages) {
-    for (const joint::Operation& operation : stage.operations) {
-      const auto& about = operation.joints;
-      const bool ours =
-          about.empty() || std::find(about.begin(), about.end(), joint) != about.end();
-      if (operation.kind == joint::OperationKind::leak_test && ours) return false;
-    }
-  }
-  return !weldment.stages.empty();
-}
-
 /// Of the tacks on a procedure's seams, which all are laid alike.
 std::string tack_line(const plan::Plan& plan, const procedure::Procedure& procedure) {
   const auto found =
       std::find_if(plan.tacks.begin(), plan.tacks.end(), [&](const plan::PlannedTacks& tacks) {
-        return tacks.seam == procedure.seams.front();
+        const auto& own = procedure.seams;
+        return !tacks.plan.tacks.empty() &&
+               std::find(own.begin(), own.end(), tacks.seam) != own.end();
       });
-  if (found == plan.tacks.end() || found->plan.tacks.empty()) return {};
+  if (found == plan.tacks.end()) return {};
   const std::string who = plan.weldment.tacking && !plan.weldment.tacking->certificate.empty()
                               ? "tacker's certificate " + plan.weldment.tacking->certificate
                               : "by a certified welder (ISO 9606-1)";
@@ -107,75 +94,24 @@ void add_operation_lines(const plan::Plan& plan, procedure::Procedure& procedure
 
 void add_datum_lines(const plan::Plan& plan, procedure::Procedure& procedure) {
   for (const plan::PlannedDatum& planned : plan.datums) {
+    const joint::Datum* datum = joint::find_datum(plan.weldment, planned.id);
     const bool on =
         std::any_of(procedure.joints.begin(), procedure.joints.end(), [&](const std::string& id) {
-          return std::find(planned.joints.begin(), planned.joints.end(), id) !=
-                 planned.joints.end();
+          return joint::joins(*joint::find_joint(plan.weldment, id), datum->member);
         });
     if (!on) continue;
-    const auto datum = std::find_if(plan.weldment.datums.begin(),
-                                    plan.weldment.datums.end(),
-                                    [&](const joint::Datum& d) { return d.id == planned.id; });
     std::string text = std::string(joint::datum_kind_name(datum->kind)) + " " + datum->id + ": ";
-    const std::string guards = guard_words(datum->guard);
-    text += guards.empty() ? "measured after welding" : guards;
-    if (datum->temperature_max_c) {
-      text += "; never above " + fixed_text(*datum->temperature_max_c, 0) + " degC";
+    if (const std::string guards = guard_words(datum->guard); !guards.empty()) {
+      text += guards + "; ";
     }
-    add_line(procedure, text + "; measured before and after this weld");
+    if (datum->temperature_max_c) {
+      text += "not above " + fixed_text(*datum->temperature_max_c, 0) + " degC at any time; ";
+    }
+    add_line(procedure, text + "measured before and after this weld");
   }
 }
 
 }  // namespace
-
-void check_circuit(const Inputs& inputs, plan::Plan& plan) {
-  double most_a = 0.0;
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    const joint::Joint& described = *joint::find_joint(inputs.weldment, joint.id);
-    if (described.duty == joint::Duty::tight && lacks_leak_test(inputs.weldment, joint.id)) {
-      plan.findings.push_back(
-          joint_finding(inputs,
-                        described,
-                        Severity::warning,
-                        "plan.duty.no_leak_test",
-                        "it is to be tight, and no stage holds a leak test of it; add <operation "
-                        "kind=\"leak-test\" joints=\"" +
-                            joint.id + "\" .../>"));
-    }
-    for (const plan::PlannedSeam& seam : joint.seams) {
-      for (const plan::PlannedPass& pass : seam.passes) {
-        most_a = std::max(most_a, pass.pass.current_a);
-      }
-      if (described.duty != joint::Duty::tight || seam.passes.size() > 1) continue;
-      plan.findings.push_back(
-          joint_finding(inputs,
-                        described,
-                        Severity::warning,
-                        "plan.duty.one_pass",
-                        "seam " + seam.id +
-                            " is to be tight and is laid in one pass; two are due, so that no "
-                            "pore goes through (common practice)"));
-    }
-  }
-  if (!plan.cell || !plan.cell->return_path) return;
-  const auto tell = [&](const char* code, const std::string& text) {
-    plan.findings.push_back(
-        Finding{Severity::warning, code, text, place_of(inputs.weldment, "weldment"), {}});
-  };
-  const cell::ReturnPath& path = *plan.cell->return_path;
-  if (!path.on_rotating_side) {
-    tell("cell.return.fixed",
-         "the cell's return lead ends on the fixed side: the welding current runs through the "
-         "positioner's bearings and ruins them; clamp it on what turns with the part, or fit a "
-         "slip ring");
-  }
-  if (most_a > path.current_max_a) {
-    tell("cell.return.overload",
-         "passes are planned with up to " + fixed_text(most_a, 0) +
-             " A, the return path is rated for " + fixed_text(path.current_max_a, 0) +
-             " A; take a larger clamp or slip ring, or two of them");
-  }
-}
 
 void add_build_lines(plan::Plan& plan) {
   for (procedure::Procedure& procedure : plan.procedures) {

@@ -11,6 +11,10 @@
 
 namespace seamturn::planner::detail {
 
+/// Yield taken where a steel's standard states none: so strong that hold times and tacks come out
+/// long. MPa; seamturn's own, on the careful side.
+inline constexpr double unknown_yield_mpa = 1000.0;
+
 /// Joints, seams and passes without a clock: the position planned is that of the first placement,
 /// or of the first stack for seams that are not turned.
 void assemble_joints(const Inputs& inputs,

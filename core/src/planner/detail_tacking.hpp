@@ -39,9 +39,11 @@ void assemble_datums(const Inputs& inputs,
                      const std::vector<JointWork>& joints,
                      plan::Plan& plan);
 
-/// Return path, magnetism, duties: what the plan has to say of them. Warns cell.return.*,
-/// plan.duty.*.
-void check_circuit(const Inputs& inputs, plan::Plan& plan);
+/// Tight welds want a leak test and two passes. Warns plan.duty.*.
+void check_duties(const Inputs& inputs, plan::Plan& plan);
+
+/// Where the return lead ends and what it carries. Warns cell.return.*.
+void check_return_path(const Inputs& inputs, plan::Plan& plan);
 
 /// Lines of the sheets that come from stages, tacks, datums, duties; needs the procedures.
 void add_build_lines(plan::Plan& plan);

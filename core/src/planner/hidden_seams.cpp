@@ -6,6 +6,7 @@
 #include <map>
 
 #include "detail_stages.hpp"
+#include "seamturn/joint/bounds.hpp"
 #include "seamturn/joint/inside.hpp"
 
 namespace seamturn::planner::detail {
@@ -33,39 +34,6 @@ double radius_at_mm(double distance_mm) {
   return radius_mm;
 }
 
-/// A ball round a member, to leave out most of them quickly.
-struct Ball {
-  Vec3 centre;
-  double radius_mm = 0.0;
-};
-
-double reach_mm(const joint::Shape& shape) {
-  struct Reach {
-    double operator()(const joint::Plate& p) const {
-      return Vec3(p.length_mm, p.width_mm, p.thickness_mm).norm() / 2.0;
-    }
-    double operator()(const joint::Tube& t) const {
-      return std::hypot(t.outer_diameter_mm, t.length_mm) / 2.0;
-    }
-    double operator()(const joint::Ring& r) const {
-      return std::hypot(r.outer_diameter_mm, r.thickness_mm) / 2.0;
-    }
-    double operator()(const joint::Bar& b) const {
-      return Vec3(b.width_mm, b.height_mm, b.length_mm).norm() / 2.0 * 1.2;  // hexagon's corners
-    }
-    double operator()(const joint::Forging& f) const {
-      double length_mm = 0.0;
-      double widest_mm = 0.0;
-      for (const joint::ForgingStep& step : f.steps) {
-        length_mm += step.length_mm;
-        widest_mm = std::max({widest_mm, step.start_diameter_mm, step.end_diameter_mm});
-      }
-      return std::hypot(length_mm, widest_mm);  // its centre of gravity may lie near one end
-    }
-  };
-  return std::visit(Reach{}, shape);
-}
-
 /// What stands in the way: members of the stage, and boxes bolted on the faceplate.
 class Obstacles {
  public:
@@ -74,7 +42,7 @@ class Obstacles {
       normal_D_ = cell::faceplate_normal_D(cell->positioner.kind);
     }
     for (const joint::Member* member : stage.present) {
-      balls_.push_back({joint::centre_of_gravity(*member), reach_mm(member->shape)});
+      balls_.push_back(joint::ball_round(*member));
       for_all_ = std::max(
           for_all_, (balls_.back().centre - stage.part_J.centre).norm() + balls_.back().radius_mm);
     }
@@ -109,8 +77,8 @@ class Obstacles {
 
  private:
   const StageWork& stage_;
-  std::optional<Vec3> normal_D_;  ///< of the faceplate: behind it there is the positioner
-  std::vector<Ball> balls_;
+  std::optional<Vec3> normal_D_;    ///< of the faceplate: behind it there is the positioner
+  std::vector<joint::Ball> balls_;  ///< to leave out most members quickly
   double for_all_ = 0.0;
 };
 

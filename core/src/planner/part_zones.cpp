@@ -71,8 +71,7 @@ bool lies_within(const Course& a, const Course& b, double reach_mm) {
 }
 
 bool shares_member(const joint::Joint& a, const joint::Joint& b) {
-  return a.member_1 == b.member_1 || a.member_1 == b.member_2 || a.member_2 == b.member_1 ||
-         a.member_2 == b.member_2;
+  return joint::joins(a, b.member_1) || joint::joins(a, b.member_2);
 }
 
 }  // namespace

@@ -138,7 +138,8 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   detail::assemble_hangs(inputs, stages, plan);
   detail::assemble_tacks(inputs, stages, joints, plan);
   detail::assemble_datums(inputs, stages, joints, plan);
-  detail::check_circuit(inputs, plan);
+  detail::check_duties(inputs, plan);
+  detail::check_return_path(inputs, plan);
   detail::assemble_procedures(inputs, joints, plan);
   detail::add_build_lines(plan);
   detail::assemble_estimate(inputs, plan);

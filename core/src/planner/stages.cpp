@@ -5,6 +5,7 @@
 
 #include "detail_stages.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/joint/bounds.hpp"
 #include "seamturn/joint/inside.hpp"
 #include "seamturn/turn/load.hpp"
 
@@ -53,48 +54,6 @@ std::size_t stage_of_joint(const joint::Weldment& weldment,
   // What is fitted away from the cell is welded in the next stage that is not.
   while (first + 1 < stages.size() && stages[first].setup.empty()) ++first;
   return first;
-}
-
-/// Lowest point of a member along a direction of its frame.
-double lowest_mm(const joint::Member& member, const geom::Vec3& up_J) {
-  const geom::Vec3 up = member.X_JM.rotation.transpose() * up_J;
-  const double at_mm = member.X_JM.translation.dot(up_J);
-  const auto box = [&](const geom::Vec3& least, const geom::Vec3& most) {
-    double sum_mm = at_mm;
-    for (int i = 0; i < 3; ++i) sum_mm += std::min(least[i] * up[i], most[i] * up[i]);
-    return sum_mm;
-  };
-  const auto round = [&](double radius_mm, double length_mm) {
-    const double across = std::sqrt(std::max(0.0, 1.0 - up.z() * up.z()));
-    return at_mm + std::min(0.0, length_mm * up.z()) - radius_mm * across;
-  };
-  struct Lowest {
-    const decltype(box)& of_box;
-    const decltype(round)& of_round;
-    double operator()(const joint::Plate& p) const {
-      return of_box(geom::Vec3::Zero(), geom::Vec3(p.length_mm, p.width_mm, p.thickness_mm));
-    }
-    double operator()(const joint::Tube& t) const {
-      return of_round(t.outer_diameter_mm / 2.0, t.length_mm);
-    }
-    double operator()(const joint::Ring& r) const {
-      return of_round(r.outer_diameter_mm / 2.0, r.thickness_mm);
-    }
-    double operator()(const joint::Bar& b) const {
-      const geom::Vec3 half(b.width_mm / 2.0, b.height_mm / 2.0, 0.0);
-      return of_box(-half, half + geom::Vec3(0.0, 0.0, b.length_mm));
-    }
-    double operator()(const joint::Forging& f) const {
-      double length_mm = 0.0;
-      double widest_mm = 0.0;
-      for (const joint::ForgingStep& step : f.steps) {
-        length_mm += step.length_mm;
-        widest_mm = std::max({widest_mm, step.start_diameter_mm, step.end_diameter_mm});
-      }
-      return of_round(widest_mm / 2.0, length_mm);
-    }
-  };
-  return std::visit(Lowest{box, round}, member.shape);
 }
 
 /// Nothing is turned before somebody has looked at the tacks: after the fits of one stance, and
@@ -214,7 +173,7 @@ const joint::Member& held_member(const cell::Positioner& positioner, const Stage
   const joint::Member* lowest = stage.present.front();
   for (const joint::Member* member : stage.present) {
     constexpr double level_mm = 1e-6;  // of two as low the heavier one
-    const double by_mm = lowest_mm(*lowest, up_J) - lowest_mm(*member, up_J);
+    const double by_mm = joint::lowest_mm(*lowest, up_J) - joint::lowest_mm(*member, up_J);
     const bool heavier = joint::mass_kg(*member) > joint::mass_kg(*lowest);
     if (by_mm > level_mm || (by_mm > -level_mm && heavier)) lowest = member;
   }

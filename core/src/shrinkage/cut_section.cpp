@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/joint/bounds.hpp"
 #include "seamturn/joint/inside.hpp"
 
 namespace seamturn::shrinkage {
@@ -17,42 +18,6 @@ using geom::Vec3;
 constexpr int cells = 128;         // along each side of a rectangle
 constexpr int parts = 8;           // of a cell at the border of the metal
 constexpr double touch_mm = 1e-9;  // an end face this near lies in the plane
-
-struct Box {
-  Vec3 low = Vec3::Zero();
-  Vec3 high = Vec3::Zero();
-};
-
-Box round_box(double diameter_mm, double height_mm) {
-  const double r = diameter_mm / 2.0;
-  return {Vec3(-r, -r, 0.0), Vec3(r, r, height_mm)};
-}
-
-Box box_of(const joint::Plate& plate) {
-  return {Vec3::Zero(), Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm)};
-}
-Box box_of(const joint::Tube& tube) {
-  return round_box(tube.outer_diameter_mm, tube.length_mm);
-}
-Box box_of(const joint::Ring& ring) {
-  return round_box(ring.outer_diameter_mm, ring.thickness_mm);
-}
-Box box_of(const joint::Bar& bar) {
-  if (bar.shape == joint::BarShape::round) return round_box(bar.width_mm, bar.length_mm);
-  const double w = bar.width_mm / 2.0;
-  const bool hexagon = bar.shape == joint::BarShape::hexagon;
-  const double h = hexagon ? bar.width_mm / std::sqrt(3.0) : bar.height_mm / 2.0;
-  return {Vec3(-w, -h, 0.0), Vec3(w, h, bar.length_mm)};
-}
-Box box_of(const joint::Forging& forging) {
-  double diameter_mm = 0.0;
-  double length_mm = 0.0;
-  for (const joint::ForgingStep& step : forging.steps) {
-    diameter_mm = std::max({diameter_mm, step.start_diameter_mm, step.end_diameter_mm});
-    length_mm += step.length_mm;
-  }
-  return round_box(diameter_mm, length_mm);
-}
 
 /// The plane with its own axes: side and up.
 struct Frame {
@@ -75,7 +40,7 @@ struct Rectangle {
   [[nodiscard]] bool empty() const { return !(side_high > side_low && up_high > up_low); }
 };
 
-Vec3 corner(const Box& box, int which) {
+Vec3 corner(const joint::Box& box, int which) {
   return {(which & 1) != 0 ? box.high.x() : box.low.x(),
           (which & 2) != 0 ? box.high.y() : box.low.y(),
           (which & 4) != 0 ? box.high.z() : box.low.z()};
@@ -83,7 +48,7 @@ Vec3 corner(const Box& box, int which) {
 
 /// Where the plane meets the twelve edges of the member's box.
 Rectangle bounds_of(const joint::Member& member, const Frame& frame) {
-  const Box box = std::visit([](const auto& shape) { return box_of(shape); }, member.shape);
+  const joint::Box box = joint::box_of(member.shape);
   Rectangle rectangle;
   for (int a = 0; a < 8; ++a) {
     for (const int bit : {1, 2, 4}) {

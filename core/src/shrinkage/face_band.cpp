@@ -219,6 +219,13 @@ void require(const DatumFace& face) {
   SEAMTURN_REQUIRE(detail::is_positive(face.length_v_mm), face.length_v_mm);
 }
 
+bool lies_over(const DatumFace& face, const Vec3& point) {
+  const double u_mm = (point - face.point).dot(face.u);
+  const double v_mm = (point - face.point).dot(face.v);
+  if (face.round) return std::hypot(u_mm, v_mm) <= face.length_u_mm / 2.0;
+  return std::abs(u_mm) <= face.length_u_mm / 2.0 && std::abs(v_mm) <= face.length_v_mm / 2.0;
+}
+
 void require(const FaceWeld& weld, std::size_t stages) {
   SEAMTURN_REQUIRE(weld.stage < stages, weld.stage, stages);
   SEAMTURN_REQUIRE(detail::is_positive(weld.area_mm2), weld.area_mm2);
@@ -258,6 +265,30 @@ geom::Mat3 tangent_integral_mm(const geom::Path& path) {
     }
   }
   return sum;
+}
+
+geom::Mat3 tangents_over_mm(const DatumFace& face, const geom::Path& path) {
+  constexpr int steps = 720;
+  const double step_mm = geom::path_length_mm(path) / steps;
+  Mat3 sum = Mat3::Zero();
+  int over = 0;
+  for (int i = 0; i < steps; ++i) {
+    const geom::Station here = geom::path_station(path, (i + 0.5) * step_mm);
+    if (!lies_over(face, here.point)) continue;
+    ++over;
+    sum += here.tangent * here.tangent.transpose() * step_mm;
+  }
+  return over == steps ? tangent_integral_mm(path) : sum;
+}
+
+double out_of_plane_mm(const DatumFace& face, const FaceBand& band) {
+  const auto most = [](const Band& bow) { return std::max(std::abs(bow.low), std::abs(bow.high)); };
+  const double u_mm = most(band.u.bow_mm);
+  const double v_mm = most(band.v.bow_mm);
+  const bool same_way = band.u.bend == band.v.bend && band.u.bend != Bend::undecided;
+  double amount_mm = face.round && same_way ? std::max(u_mm, v_mm) : u_mm + v_mm;
+  for (const FilletTilt& tilt : band.tilts) amount_mm = std::max(amount_mm, tilt.lift_mm.high);
+  return amount_mm;
 }
 
 FaceBand face_band(const DatumFace& face,

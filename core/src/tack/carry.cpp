@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::tack {
@@ -16,8 +17,6 @@ namespace {
 using base::digits_text;
 using geom::Mat3;
 using geom::Vec3;
-
-constexpr double gravity_m_s2 = 9.80665;  // standard gravity, CGPM 1901
 
 bool is_positive(double value) {
   return std::isfinite(value) && value > 0.0;
@@ -173,7 +172,7 @@ base::Outcome<Carry> carry(const std::vector<HeldTack>& tacks, const CarriedPart
                          "the other side, another seam or a strut before it is turned"};
   }
   const Spread spread{group, *inverse * cross_matrix(part.centre_of_gravity - group.centroid)};
-  const double weight_n = part.mass_kg * gravity_m_s2 * part.site_factor;
+  const double weight_n = part.mass_kg * base::gravity_m_s2 * part.site_factor;
   Carry out;
   out.permitted = part.permitted;
   find_worst(out, spread, tacks, part, weight_n);

@@ -7,8 +7,8 @@
 #include <string>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
-#include "seamturn/turn/load.hpp"
 
 namespace seamturn::turn {
 
@@ -259,7 +259,7 @@ base::Outcome<Hang> hang(const HangParams& params) {
   out.up_as_hung = rest->up;
   out.lean = geom::angle_between(params.up, rest->up);
   out.off_plane_mm = off_plane_mm(params);
-  const double weight_n = params.mass_kg * gravity_m_s2;
+  const double weight_n = params.mass_kg * base::gravity_m_s2;
   for (Eigen::Index i = 0; i < slings->cols(); ++i) {
     const Vec3 sling = slings->col(i);
     out.slings.push_back({shares->even(i),

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/stance.hpp"
 
@@ -84,7 +85,7 @@ std::vector<double> axis_torques_nm(const cell::Positioner& positioner,
   SEAMTURN_REQUIRE(axes.size() == positioner.axes.size(), axes.size(), positioner.axes.size());
   // All axes pass through the tilt centre (a headstock's through its turning centre).
   const Vec3 arm_mm = pose_WD(positioner, axes).point(load_D.centre) - positioner.tilt_centre;
-  const Vec3 weight_n(0.0, 0.0, -load_D.mass_kg * gravity_m_s2);
+  const Vec3 weight_n(0.0, 0.0, -load_D.mass_kg * base::gravity_m_s2);
   const Vec3 moment_nm = m_per_mm * arm_mm.cross(weight_n);
   std::vector<double> torques;
   for (const Vec3& direction : axis_directions_W(positioner, axes)) {
@@ -130,7 +131,7 @@ SizingTorque sizing_torque(double mass_kg,
                            double overhang_mm,
                            double offset_mm,
                            double eccentricity_mm) {
-  const double weight_n = mass_kg * gravity_m_s2;
+  const double weight_n = mass_kg * base::gravity_m_s2;
   return SizingTorque{weight_n * (overhang_mm + offset_mm) * m_per_mm,
                       weight_n * eccentricity_mm * m_per_mm};
 }

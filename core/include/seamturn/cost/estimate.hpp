@@ -70,6 +70,11 @@ struct CellUse {
   double crew_s = 0.0;  ///< person-seconds besides the operator whom every hour of the cell counts
 };
 
+/// What a time costs by the rates: cell and operator while the cell is taken, labour of the others.
+/// Of the estimate's items the share that this time has. Units: s -> currency. Pre: times >= 0.
+/// Source: unit cost equations of docs/methods/cost.md. Tests: cost/estimate - law.
+[[nodiscard]] double time_price(const Rates& rates, const CellUse& use);
+
 /// Units: as named.
 /// Pre: efficiencies in (0,1], times >= 0, parts >= 1.
 /// Source: unit cost equations of docs/methods/cost.md. Accuracy: bands are the rates' own.

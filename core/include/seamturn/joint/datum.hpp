@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,6 +13,8 @@
 namespace seamturn::joint {
 
 enum class DatumKind { face, bore, thread };
+/// In the order of DatumKind, as files write them.
+[[nodiscard]] std::span<const std::string_view> datum_kind_names();
 [[nodiscard]] std::string_view datum_kind_name(DatumKind kind);  ///< "face" ...
 
 /// What must not be done on it.

@@ -3,7 +3,9 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "seamturn/geom/path.hpp"
@@ -26,6 +28,8 @@ enum class RootDecision { open, steel_backing, ceramic_backing, gouge, both_side
 /// What a weld is for. `tight`: holds a medium, leak-tested; `seal`: keeps weather or dirt out;
 /// `buttering`: laid on one member before the other is fitted; `build_up`: metal to be machined.
 enum class Duty { strength, tight, seal, buttering, build_up };
+/// In the order of Duty, as files write them.
+[[nodiscard]] std::span<const std::string_view> duty_names();
 [[nodiscard]] std::string_view duty_name(Duty duty);  ///< "strength", "tight" ... "build-up"
 
 /// Of a double groove a third of side 1 is laid before side 2 is begun, so that the plates bend
@@ -83,6 +87,9 @@ struct Joint {
 /// The second path starts nearer to the first's end than to its start. False for closed seams and
 /// where one has no place. Source: none - geometry. Tests: joint/joint - closed-form.
 [[nodiscard]] bool runs_against(const Seam& second, const Seam& first);
+
+/// Whether a member is one of the two.
+[[nodiscard]] bool joins(const Joint& joint, std::string_view member);
 
 /// Welded from two sides that make one groove: double preparations and gouged ones.
 [[nodiscard]] bool has_two_sides(const Joint& joint);

@@ -49,5 +49,6 @@ struct Weldment {
 [[nodiscard]] const Member* find_member(const Weldment& weldment, std::string_view id);
 [[nodiscard]] const Joint* find_joint(const Weldment& weldment, std::string_view id);
 [[nodiscard]] const Setup* find_setup(const Weldment& weldment, std::string_view id);
+[[nodiscard]] const Datum* find_datum(const Weldment& weldment, std::string_view id);
 
 }  // namespace seamturn::joint

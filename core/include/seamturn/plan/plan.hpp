@@ -202,8 +202,9 @@ struct Plan {
 /// How the part sits in a stance. Pre: the stance is of this plan.
 [[nodiscard]] const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance);
 
-/// What a stage's re-hang costs a part: cell, operator and helpers at the rates used. It is within
-/// the items of the estimate.
+/// Cell and people a stage's re-hang takes; nothing where there is none.
+[[nodiscard]] cost::CellUse rehang_use(const PlannedStage& stage);
+/// What that costs a part by the rates used. It is within the items of the estimate.
 [[nodiscard]] double rehang_price(const Plan& plan, const PlannedStage& stage);
 
 /// The heaviest load on the faceplate of all stages, frame D of its set-up.

@@ -19,7 +19,6 @@ struct PlannedDatum {
   std::optional<double> allowance_mm;            ///< left to be machined
   double worst_mm = 0.0;                         ///< largest end of the bands a face must bear
   std::vector<std::string> bent_by;              ///< seams that bend a face most, strongest first
-  std::vector<std::string> joints;               ///< on its member: their sheets name it
 };
 
 }  // namespace seamturn::plan

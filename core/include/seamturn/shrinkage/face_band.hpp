@@ -23,6 +23,7 @@ struct DatumFace {
   geom::Vec3 v = geom::Vec3::UnitY();       ///< unit, in the face, square to u
   double length_u_mm = 0.0;
   double length_v_mm = 0.0;
+  bool round = false;  ///< a disc: both lengths are its diameter
 };
 
 /// The sections that resist while a weld is made: cuts across u and across v, of the parts
@@ -49,7 +50,7 @@ struct FaceWeld {
   std::size_t stage = 0;       ///< which sections resist it
   double area_mm2 = 0.0;       ///< weld metal
   double net_heat_j_mm = 0.0;  ///< that reached the steel, summed over the runs
-  /// Integral of t t^T along the weld, t its unit direction; frame J (tangent_integral).
+  /// Integral of t t^T along the weld, t its unit direction; frame J (tangents_over_mm).
   geom::Mat3 tangents_mm = geom::Mat3::Zero();
   double height_mm = 0.0;  ///< of the weld's centroid above the face; below 0 in the metal
   /// Runs all round: the band then reaches to the turn of a whole ring, 4/pi of the mean's.
@@ -99,6 +100,11 @@ struct FaceBand {
 /// Units: mm. Pre: the path is as its struct says. Source: none - geometry.
 /// Accuracy: arcs and circles in 1024 chords by midpoint, 1e-5. Tests: shrinkage/face_band.
 [[nodiscard]] geom::Mat3 tangent_integral_mm(const geom::Path& path);
+/// The same over the part of a path that lies over the face, seen along its normal: what lies
+/// beside it pulls elsewhere. Pre: as above; the face as face_band asks for.
+/// Accuracy: a path that leaves the face is cut to 1/720 of its length.
+/// Tests: shrinkage/face_band - closed-form.
+[[nodiscard]] geom::Mat3 tangents_over_mm(const DatumFace& face, const geom::Path& path);
 
 /// Bow, shrinkage and tilt of a datum face by the welds in their order.
 /// Bow in direction s: each weld pulls with F (s^T T s)/L on average, d from the centroid of the
@@ -117,6 +123,12 @@ struct FaceBand {
 [[nodiscard]] FaceBand face_band(const DatumFace& face,
                                  const std::vector<FaceStage>& stages,
                                  const std::vector<FaceWeld>& welds);
+
+/// How far the face is out of its plane at most: of a round one the bow of either direction, and
+/// of both where they bend it like a saddle; of another one its corners against its middle; or a
+/// fillet's tilt. At the end of the order; on the way it may be more.
+/// Units: mm, >= 0. Source: none - geometry. Tests: shrinkage/face_band - closed-form.
+[[nodiscard]] double out_of_plane_mm(const DatumFace& face, const FaceBand& band);
 
 /// A weld round a bore or beside it.
 struct BoreWeld {

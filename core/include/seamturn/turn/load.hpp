@@ -14,8 +14,6 @@ namespace seamturn::turn {
 
 using base::Angle;
 
-inline constexpr double gravity_m_s2 = 9.80665;  ///< standard gravity, CGPM 1901
-
 /// Static torque about each axis: axis . (r x W). Sign: about the axis' positive direction.
 /// Units: kg, mm -> N m.      Frame: load in D.
 /// Pre: axes as many as the positioner has.
