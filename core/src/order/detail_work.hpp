@@ -18,6 +18,10 @@ namespace seamturn::order {
 /// Both, with the option that is least inside.
 [[nodiscard]] double least_work_s(const Job& job, const Block& block);
 
+/// Every block takes the torch from its start to its end no faster than an air move would: then a
+/// detour over other blocks never shortens a way. True of every weld; not of every made-up job.
+[[nodiscard]] bool arcs_are_slow(const Job& job);
+
 /// Touch seconds no order can avoid.
 [[nodiscard]] double least_touch_s(const Job& job, const Zones& zones);
 /// Heating seconds no order can avoid: every place that needs it, once.

@@ -6,6 +6,7 @@
 #include <unordered_map>
 
 #include "detail_run.hpp"
+#include "detail_tails.hpp"
 #include "detail_work.hpp"
 
 namespace seamturn::order {
@@ -60,12 +61,18 @@ class Search {
         zone_touching_(zone_blocks_),
         zone_touch_s_(zone_blocks_.size(), never_s),
         zone_touch_most_s_(zone_blocks_.size(), 0.0),
-        zone_gap_s_(zone_blocks_.size(), 0.0) {
+        zone_gap_s_(zone_blocks_.size(), 0.0),
+        tail_s_(tails_s(job, precedence, zones_)) {
     for (std::size_t b = 0; b < job.blocks.size(); ++b) {
       for (const int before : precedence.leaders(static_cast<int>(b))) {
         needs_[b] |= bit(static_cast<std::size_t>(before));
       }
       least_s_.push_back(work_s(job, job.blocks[b]) + least_entry_s(b));
+      double home_s = never_s;
+      for (const Option& option : job.blocks[b].options) {
+        home_s = std::min(home_s, air_s(job, option.end_W, job.home_W));
+      }
+      home_from_s_.push_back(home_s);
       arcs_s_.push_back(0.0);
       for (const BlockPass& pass : job.blocks[b].passes) arcs_s_.back() += pass.arc_s;
       const auto zone = static_cast<std::size_t>(zones_.of_block[b]);
@@ -79,7 +86,6 @@ class Search {
         zone_touch_s_[zone] = std::min(zone_touch_s_[zone], job.blocks[b].touch_s);
       }
     }
-    find_tails(precedence);
     find_ways_in();
   }
 
@@ -251,36 +257,6 @@ class Search {
       least_s = std::min(least_s, way_s + inside_s(job_, job_.blocks[to], entered));
     }
     return least_s;
-  }
-
-  /// Seconds of a block's work that lie before its first arc.
-  double before_first_arc_s(const Block& block) const {
-    if (block.work_s) return 0.0;
-    return block.gouge_s + before_arc_s(block.passes.front()) + air_s(job_, job_.retract_mm);
-  }
-
-  /// From the first arc of a block, or the beginning of an operation, to the end of the cycle by
-  /// what must follow, least case.
-  void find_tails(const Precedence& precedence) {
-    tail_s_.assign(job_.blocks.size(), 0.0);
-    for (std::size_t b = 0; b < job_.blocks.size(); ++b) {
-      double home_s = never_s;
-      for (const Option& option : job_.blocks[b].options) {
-        home_s = std::min(home_s, air_s(job_, option.end_W, job_.home_W));
-      }
-      home_from_s_.push_back(home_s);
-    }
-    const auto& sorted = precedence.sorted();
-    for (auto block = sorted.rbegin(); block != sorted.rend(); ++block) {
-      const auto b = static_cast<std::size_t>(*block);
-      const double mine_s = work_s(job_, job_.blocks[b]) - before_first_arc_s(job_.blocks[b]);
-      double after_s = home_from_s_[b];
-      for (const int follower : precedence.followers(*block)) {
-        const auto f = static_cast<std::size_t>(follower);
-        after_s = std::max(after_s, tail_s_[f] + before_first_arc_s(job_.blocks[f]));
-      }
-      tail_s_[b] = mine_s + after_s;
-    }
   }
 
   /// Least turn before each block from each stance: none, or the cheapest into one of its own.

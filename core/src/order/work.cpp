@@ -54,6 +54,14 @@ double least_work_s(const Job& job, const Block& block) {
   return work_s(job, block) + least_s;
 }
 
+bool arcs_are_slow(const Job& job) {
+  return std::all_of(job.blocks.begin(), job.blocks.end(), [&job](const Block& block) {
+    return std::all_of(block.options.begin(), block.options.end(), [&](const Option& option) {
+      return work_s(job, block) >= air_s(job, option.start_W, option.end_W);
+    });
+  });
+}
+
 // A zone is touched in every stance visit that welds one of its touching blocks. Blocks without a
 // common stance are welded in different visits, and every touch costs at least the cheapest left.
 double least_touch_s(const Job& job, const Zones& zones) {
