@@ -83,6 +83,39 @@ Json datum_of(const plan::PlannedDatum& planned) {
               {"bent_by", planned.bent_by}};
 }
 
+Json by_hand_of(const std::optional<plan::HandOrderPrice>& price) {
+  if (!price) return nullptr;
+  return Json{{"entries", price->entries},
+              {"by_hand_s", price->by_hand_s},
+              {"own_s", price->own_s},
+              {"own_proved_best", price->own_proved_best},
+              {"by_hand_turns", price->by_hand_stances},
+              {"own_turns", price->own_stances}};
+}
+
+Json twins_of(const plan::PlannedTwins& twins) {
+  return Json{{"first", twins.first},
+              {"second", twins.second},
+              {"kind", std::string(plan::twin_kind_name(twins.kind))},
+              {"keeps_step", twins.keeps_step},
+              {"why_not", twins.why_not},
+              {"metal_1_mm2", twins.metal_1_mm2},
+              {"metal_2_mm2", twins.metal_2_mm2},
+              {"ahead_mm2", twins.ahead_mm2},
+              {"ahead", twins.ahead},
+              {"ahead_from_s", twins.ahead_from_s},
+              {"ahead_kj_mm", twins.ahead_kj_mm}};
+}
+
+Json moment_of(const std::optional<plan::ShrinkageMoment>& moment) {
+  if (!moment) return nullptr;
+  return Json{{"largest_nm", moment->largest_nm},
+              {"final_nm", moment->final_nm},
+              {"axis", std::string(1, moment->axis)},
+              {"seam", moment->seam},
+              {"at_s", moment->at_s}};
+}
+
 }  // namespace
 
 void add_build(const plan::Plan& plan, Json& out) {
@@ -103,7 +136,8 @@ void add_build(const plan::Plan& plan, Json& out) {
                           {"start_s", time_of(stage.start_s)},
                           {"end_s", stage.start_s ? Json(stage.end_s) : Json(nullptr)},
                           {"lower_bound_s", stage.lower_bound_s},
-                          {"proved_best", stage.proved_best}});
+                          {"proved_best", stage.proved_best},
+                          {"by_hand", by_hand_of(stage.by_hand)}});
   }
   out["stages"] = stages;
   Json operations = Json::array();
@@ -129,6 +163,10 @@ void add_build(const plan::Plan& plan, Json& out) {
   Json datums = Json::array();
   for (const plan::PlannedDatum& datum : plan.datums) datums.push_back(datum_of(datum));
   out["datums"] = datums;
+  Json twins = Json::array();
+  for (const plan::PlannedTwins& pair : plan.twins) twins.push_back(twins_of(pair));
+  out["twins"] = twins;
+  out["shrink_moment"] = moment_of(plan.shrink_moment);
 }
 
 Json rehangs_of(const plan::Plan& plan) {

@@ -8,7 +8,7 @@
 
 namespace seamturn::cli {
 
-/// Adds "stages" and "operations".
+/// Adds "stages", "operations" and what else tells of the build.
 void add_build(const plan::Plan& plan, nlohmann::ordered_json& out);
 
 /// What each re-hang costs: cell, operator and helpers, per part.

@@ -169,6 +169,7 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
   out += stance_table(plan, units) + "\n";
   out +=
       "Order (start, stance, seams with their passes, work of people)\n" + order_list(plan) + "\n";
+  out += order_rules_text(plan, units);
   out += build_text(plan, units);
   out += gates_text(plan, units) + "\n";
   out += seconds_table(plan) + "\n" + bound_text(plan);

@@ -56,6 +56,22 @@ TEST_SUITE("order/check") {
     CHECK(code_of(job) == "order.cycle");
   }
 
+  TEST_CASE("given a reason for a link of the cycle, the message names it beside the link") {
+    // law: a is told to wait for b and b for a; both rules stand in the text, in that order.
+    Job job = two_blocks();
+    job.blocks[0].after = {1};
+    job.blocks[1].after = {0};
+    job.reasons = {{0, 1, "joint R after joint C"}, {1, 0, "order by hand"}, {1, 1, "no link"}};
+    CHECK(mentions(job,
+                   "block 'root' after block 'cap' (joint R after joint C) after block 'root' "
+                   "(order by hand)"));
+    CHECK_FALSE(mentions(job, "no link"));
+    job.reasons.pop_back();
+    job.reasons.pop_back();
+    CHECK(mentions(job, "(joint R after joint C) after block 'root'"));
+    CHECK_FALSE(mentions(job, "order by hand"));
+  }
+
   TEST_CASE("refuses a block without option or pass because it cannot be welded") {
     // law: a tour visits one option of every block; a block without options has no tour.
     Job job = two_blocks();
@@ -113,6 +129,12 @@ TEST_SUITE("order/check") {
     CHECK(code_of(job) == "order.value");
     job = two_blocks();
     job.clean_every_s = -1.0;
+    CHECK(code_of(job) == "order.value");
+    job = two_blocks();
+    job.worth.entry_s = -1.0;
+    CHECK(code_of(job) == "order.value");
+    job = two_blocks();
+    job.worth.stance_s = nan;
     CHECK(code_of(job) == "order.value");
   }
 

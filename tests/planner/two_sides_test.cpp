@@ -108,6 +108,36 @@ TEST_SUITE("planner/two_sides") {
     }
   }
 
+  TEST_CASE("given no balance, side 2 is filled in one go, then what is left of side 1") {
+    // law: docs/methods/pass-stack.md, "Two sides"; the first third and the gouging stay.
+    const pass::PassStack six = stack_of_layers(std::vector<double>(6, 10.0));
+    std::string text;
+    for (const SidePass& pass :
+         planner::detail::weld_order(double_v(std::nullopt), six, six, false)) {
+      if (pass.after_gouging) text += "gouge ";
+      text += std::to_string(pass.side) + static_cast<char>('a' + pass.pass) + " ";
+    }
+    CHECK(text == "1a 1b gouge 2a 2b 2c 2d 2e 2f 1c 1d 1e 1f ");
+  }
+
+  TEST_CASE("given balance off in the file, a double groove is filled side by side") {
+    planner::Inputs inputs = read_double_grooves();
+    const auto changes_on_x = [&inputs] {
+      auto work = work_on(quick_plan(inputs), "X");
+      std::erase_if(work, [](const auto& one) { return one.first == 0; });
+      int changes = 0;
+      for (std::size_t k = 1; k < work.size(); ++k) changes += work[k].first != work[k - 1].first;
+      return changes;
+    };
+    const int balanced = changes_on_x();
+    inputs.weldment.joints.front().balance_off = "a test";
+    CHECK(changes_on_x() == 2);  // law: over and back once
+    CHECK(balanced > 2);
+    inputs.weldment.joints.front().balance_off.clear();
+    inputs.weldment.balance_off = "a test";
+    CHECK(changes_on_x() == 2);
+  }
+
   TEST_CASE("given a single groove gouged from behind, all of it is laid before") {
     joint::Joint joint = double_v(std::nullopt);
     std::get<joint::Groove>(joint.preparation).is_double = false;

@@ -60,6 +60,12 @@ void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDra
 void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
 void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
 void read_tacking(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_balance(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_hand_order(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_joint_balance(FileContext& context,
+                        const pugi::xml_node& joint_element,
+                        joint::Joint& joint,
+                        joint::Places& places);
 /// Elements that have no limit and so no attribute.
 struct OpenElements {
   bool c = false;
@@ -118,6 +124,8 @@ void check_references(const WeldmentDraft& draft,
                       const planner::Library& library,
                       bool has_libraries,
                       Report& report);
+/// Sides, stages and twins that orders by hand and balance name.
+void check_order_references(const WeldmentDraft& draft, Report& report);
 /// Thicknesses of the two members of a joint.
 struct Plates {
   double thinner_mm = 0.0;

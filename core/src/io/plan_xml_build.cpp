@@ -43,6 +43,41 @@ void put_stage(pugi::xml_node build, const plan::PlannedStage& stage) {
     put_text(child, "member", closed.member);
     put_ids(child, "weld", "seam", closed.seams);
   }
+  if (stage.by_hand) put_by_hand(node, *stage.by_hand);
+}
+
+void put_by_hand(pugi::xml_node stage, const plan::HandOrderPrice& price) {
+  pugi::xml_node node = stage.append_child("by-hand");
+  put_number(node, "by_hand_s", price.by_hand_s);
+  put_number(node, "own_s", price.own_s);
+  put_flag(node, "own_proved_best", price.own_proved_best);
+  put_count(node, "by_hand_turns", price.by_hand_stances);
+  put_count(node, "own_turns", price.own_stances);
+  put_ids(node, "entry", "names", price.entries);
+}
+
+void put_twins(pugi::xml_node build, const plan::PlannedTwins& twins) {
+  pugi::xml_node node = build.append_child("twins");
+  put_text(node, "first", twins.first);
+  put_text(node, "second", twins.second);
+  put_text(node, "kind", plan::twin_kind_name(twins.kind));
+  put_flag(node, "keeps_step", twins.keeps_step);
+  put_text_if(node, "why_not", twins.why_not);
+  put_number(node, "metal_1_mm2", twins.metal_1_mm2);
+  put_number(node, "metal_2_mm2", twins.metal_2_mm2);
+  put_number(node, "ahead_mm2", twins.ahead_mm2);
+  put_text(node, "ahead", twins.ahead);
+  put_number(node, "ahead_from_s", twins.ahead_from_s);
+  put_number(node, "ahead_kj_mm", twins.ahead_kj_mm);
+}
+
+void put_moment(pugi::xml_node build, const plan::ShrinkageMoment& moment) {
+  pugi::xml_node node = build.append_child("shrink-moment");
+  put_number(node, "largest_nm", moment.largest_nm);
+  put_number(node, "final_nm", moment.final_nm);
+  put_text(node, "axis", std::string_view(&moment.axis, 1));
+  put_text(node, "seam", moment.seam);
+  put_number(node, "at_s", moment.at_s);
 }
 
 void put_operation(pugi::xml_node build, const plan::PlannedOperation& operation) {
@@ -177,6 +212,8 @@ void put_build(pugi::xml_node root, const plan::Plan& plan) {
   for (const plan::PlannedHang& hang : plan.hangs) put_hang(build, hang);
   for (const plan::CarriedMember& carried : plan.carried) put_carried(build, carried);
   for (const plan::PlannedDatum& datum : plan.datums) put_datum(build, plan, datum);
+  for (const plan::PlannedTwins& twins : plan.twins) put_twins(build, twins);
+  if (plan.shrink_moment) put_moment(build, *plan.shrink_moment);
 }
 
 void put_tacks(pugi::xml_node seam, const plan::Plan& plan, const std::string& id) {

@@ -62,8 +62,17 @@ void check_preparation_of_type(AttributeReader& reader, const JointDraft& draft)
 std::vector<std::string_view> words_of_joint() {
   const std::span<const std::string_view> preparations = joint::preparation_names();
   std::vector<std::string_view> words(preparations.begin(), preparations.end());
-  for (const char* word :
-       {"cap", "cover", "gouge", "welded", "line", "arc", "polyline", "circle", "run", "holes"}) {
+  for (const char* word : {"cap",
+                           "cover",
+                           "gouge",
+                           "welded",
+                           "balance",
+                           "line",
+                           "arc",
+                           "polyline",
+                           "circle",
+                           "run",
+                           "holes"}) {
     words.push_back(word);
   }
   return words;
@@ -111,6 +120,7 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   }
   read_cap(context, element, draft, places);
   read_gouge(context, element, draft, places);
+  read_joint_balance(context, element, joint, places);
   read_seams(context, element, draft, places);
   if (!joint::has_two_sides(joint)) {
     reader.refuse("first-share", "read.joint.first_share", "the joint is closed from one side");

@@ -228,6 +228,20 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
   library.heating = std::move(row);
 }
 
+void read_priorities(FileContext& context,
+                     const pugi::xml_node& element,
+                     planner::Library& library) {
+  AttributeReader reader(context, element);
+  planner::Priorities row;
+  row.worth.entry_s = reader.quantity("entry", ranges::time);
+  row.worth.stance_s = reader.quantity("stance", ranges::time);
+  read_origin(reader, row);
+  refuse_second(reader, library.priorities.has_value(), "read.priorities.repeated", "priorities");
+  reader.finish("priorities", library.places);
+  check_children(context, element, {});
+  library.priorities = std::move(row);
+}
+
 /// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
 void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
@@ -326,6 +340,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"preparation-range", read_preparation_range},
                             {"gouging", read_gouging},
                             {"heating", read_heating},
+                            {"priorities", read_priorities},
                             {"record", read_record},
                             {"tacks", read_tacks},
                             {"rates", read_rates}};

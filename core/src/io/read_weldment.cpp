@@ -124,7 +124,7 @@ bool finish_unique(AttributeReader& reader, std::string key, joint::Places& plac
 void read_weldment(FileContext& context, WeldmentDraft& draft) {
   const pugi::xml_node root = context.file.document.document_element();
   read_head(context, root, draft);
-  constexpr std::array<std::string_view, 13> known = {"use",
+  constexpr std::array<std::string_view, 15> known = {"use",
                                                       "plate",
                                                       "tube",
                                                       "ring",
@@ -135,6 +135,8 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
                                                       "lifting",
                                                       "datum",
                                                       "tacking",
+                                                      "hand-order",
+                                                      "balance",
                                                       "joint",
                                                       "batch"};
   check_children(context, root, known);
@@ -146,12 +148,16 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
     if (name == "stage") read_stage(context, element, draft);
     if (name == "lifting") read_lifting(context, element, draft);
     if (name == "datum") read_datum(context, element, draft);
+    if (name == "hand-order") read_hand_order(context, element, draft);
   }
   for (const pugi::xml_node& element : root.children("joint")) {
     draft.joints.push_back(read_joint(context, element, draft.weldment.places));
   }
   if (const auto tacking = only_child(context, root, "tacking", Need::may_be_absent)) {
     read_tacking(context, tacking, draft);
+  }
+  if (const auto balance = only_child(context, root, "balance", Need::may_be_absent)) {
+    read_balance(context, balance, draft);
   }
   if (const auto batch = only_child(context, root, "batch", Need::may_be_absent)) {
     read_batch(context, batch, draft);

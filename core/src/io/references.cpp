@@ -148,6 +148,7 @@ class ReferenceCheck {
     for (const joint::Datum& datum : weldment.datums) {
       expect(datum.member, members, member_kind, {places, "datum/" + datum.id, "member"});
     }
+    of_order(joints, stages);
     for (const joint::Stage& stage : weldment.stages) {
       expect(stage.setup, setups, setup_kind, {places, "stage/" + stage.id, "setup"});
       for (const joint::Operation& operation : stage.operations) {
@@ -161,6 +162,22 @@ class ReferenceCheck {
   }
 
  private:
+  void of_order(const Names& joints, const Names& stages) {
+    const joint::Places& places = draft_.weldment.places;
+    for (const JointDraft& joint : draft_.joints) {
+      const std::string key = "balance/" + joint.joint.id;
+      expect(joint.joint.balance_with, joints, joint_kind, {places, key, "with"});
+    }
+    for (std::size_t i = 0; i < draft_.weldment.hand_orders.size(); ++i) {
+      const joint::HandOrder& order = draft_.weldment.hand_orders[i];
+      const std::string key = "hand-order/" + std::to_string(i);
+      expect(order.stage, stages, stage_kind, {places, key, "stage"});
+      for (const joint::HandEntry& entry : order.entries) {
+        expect(entry.joint, joints, joint_kind, {places, key, "seams"});
+      }
+    }
+  }
+
   void expect(const std::string& name, const Names& known, const Kind& kind, const Holder& holder) {
     if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
     report_.error(holder.spot(),
@@ -311,6 +328,7 @@ void check_references(const WeldmentDraft& draft,
   check.of_weldment();
   check.of_build();
   if (has_libraries) check.of_libraries();
+  check_order_references(draft, report);
   check_circles(draft, report);
 }
 

@@ -19,6 +19,16 @@ std::string block_text(const Job& job, std::size_t index) {
   return "block " + (name.empty() ? std::to_string(index) : "'" + name + "'");
 }
 
+/// " (sides of joint K)": what asked for the link; nothing where no rule is named.
+std::string rule_text(const Job& job, std::size_t block, std::size_t after) {
+  for (const LinkReason& reason : job.reasons) {
+    const bool is_it = reason.block == static_cast<int>(block) &&
+                       reason.after == static_cast<int>(after) && !reason.rule.empty();
+    if (is_it) return " (" + reason.rule + ")";
+  }
+  return "";
+}
+
 void check_shop(const Job& job, std::vector<Refusal>& doubts) {
   const std::size_t stances = job.turn_s.size();
   for (std::size_t from = 0; from < stances; ++from) {
@@ -52,11 +62,13 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
     doubts.push_back({"order.value", "air speed and acceleration must be finite and above zero"});
   }
   if (!is_time(job.retract_mm) || !is_time(job.clean_every_s) || !is_time(job.clean_s) ||
-      !is_time(job.arc_since_clean_s) || !is_time(job.heat_once_s) || !job.home_W.allFinite()) {
+      !is_time(job.arc_since_clean_s) || !is_time(job.heat_once_s) || !is_time(job.worth.entry_s) ||
+      !is_time(job.worth.stance_s) || !job.home_W.allFinite()) {
     doubts.push_back(
         {"order.value",
-         "retract, cleaning interval, cleaning and heating time and the arc since cleaning must be "
-         "finite and not negative, home must be finite"});
+         "retract, cleaning interval, cleaning and heating time, the arc since cleaning and what "
+         "an "
+         "entry or a turn is worth must be finite and not negative, home must be finite"});
   }
 }
 
@@ -171,10 +183,10 @@ base::Outcome<bool> check_job(const Job& job) {
     const std::vector<std::size_t> cycle = find_cycle(job);
     if (!cycle.empty()) {
       std::string text = block_text(job, cycle.front());
-      for (std::size_t i = 1; i < cycle.size(); ++i) {
-        text += " after " + block_text(job, cycle[i]);
+      for (std::size_t i = 0; i < cycle.size(); ++i) {
+        const std::size_t before = cycle[(i + 1) % cycle.size()];
+        text += " after " + block_text(job, before) + rule_text(job, cycle[i], before);
       }
-      text += " after " + block_text(job, cycle.front());
       doubts.push_back({"order.cycle", "the blocks wait for one another: " + text});
     }
   }

@@ -69,7 +69,8 @@ std::vector<SideStep> alternate_sides(const SidesRequest& request) {
   if (request.is_gouged) {
     steps.push_back({SideWork::gouge, 2, 0});
   }
-  const double most_ahead = std::max(first.thickest_share(), second.thickest_share());
+  const double most_ahead =
+      request.is_balanced ? std::max(first.thickest_share(), second.thickest_share()) : 1.0;
   Side* current = &second;
   Side* other = &first;
   while (!first.is_full() || !second.is_full()) {

@@ -35,6 +35,16 @@ void assemble_order(const Inputs& inputs,
                     const order::Found& found,
                     plan::Plan& plan);
 
+/// How far twins drift apart on the clock, added to the plan; needs assemble_order.
+void assemble_twins(const std::vector<SeamRef>& seams,
+                    const std::vector<Twins>& twins,
+                    plan::Plan& plan);
+/// Largest moment of the shrinkage forces on the way; needs assemble_order. Nothing where no pass
+/// has a time.
+/// Source: F = 0.2 Q [SHRINK-FORCE], from memory; the rest statics (docs/methods/order.md).
+[[nodiscard]] std::optional<plan::ShrinkageMoment> find_shrink_moment(
+    const std::vector<SeamRef>& seams, const plan::Plan& plan);
+
 /// Hold times, soak, hardness, tearing and later heating; needs assemble_joints. Warns
 /// heat.tearing.class_missing.
 void assemble_aftercare(const Inputs& inputs,

@@ -6,6 +6,7 @@
 
 #include "detail_stages.hpp"
 #include "detail_starts.hpp"
+#include "detail_twins.hpp"
 #include "detail_work.hpp"
 #include "seamturn/order/job.hpp"
 
@@ -25,6 +26,10 @@ struct OrderJob {
   std::vector<std::vector<LayerStart>> starts;     ///< per seam and layer; none: nothing asked for
   std::vector<Gaps> gaps;                          ///< per seam; both sides of a groove together
   std::vector<int> pool_stance;                    ///< job stance -> pool stance; -1: rest position
+  std::vector<Twins> twins;                        ///< both welded in this stage
+  std::vector<std::string> by_hand;                ///< entries of the orders by hand
+  std::vector<std::pair<int, int>> hand_links;     ///< block and the one it comes after, by hand
+  std::vector<base::Finding> findings;             ///< rules that contradict one another
 };
 
 /// The job of one stage. One block per layer; a layer whose passes must wait for one another is cut

@@ -51,6 +51,12 @@ void check_stages(const Inputs& inputs,
                   const std::vector<StageWork>& stages,
                   std::vector<base::Finding>& findings);
 
+/// Errors stage.hand_order.elsewhere and stage.balance.elsewhere: what an order by hand or a stated
+/// twin names is welded in another stage.
+void check_order(const Inputs& inputs,
+                 const std::vector<StageWork>& stages,
+                 std::vector<base::Finding>& findings);
+
 /// Of a stage, the seams (of all joints with both members there) that a torch finds no way to, each
 /// with the member that closes it off. A rough search along straight ways, wider the farther from
 /// the weld; it knows no robot.

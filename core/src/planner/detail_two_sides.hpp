@@ -15,10 +15,12 @@ struct SidePass {
   bool after_gouging = false;  ///< the root is gouged out just before
 };
 
-/// Which pass follows which by pass::alternate_sides; a gouged joint is gouged before side 2.
+/// Which pass follows which by pass::alternate_sides; a gouged joint is gouged before side 2. Not
+/// balanced: side 2 is filled once begun.
 /// Pre: joint::has_two_sides(joint), stacks with passes.
 [[nodiscard]] std::vector<SidePass> weld_order(const joint::Joint& joint,
                                                const pass::PassStack& side_1,
-                                               const pass::PassStack& side_2);
+                                               const pass::PassStack& side_2,
+                                               bool is_balanced = true);
 
 }  // namespace seamturn::planner::detail

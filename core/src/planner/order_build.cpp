@@ -4,6 +4,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_build.hpp"
+#include "detail_order_links.hpp"
 #include "detail_stances.hpp"
 #include "seamturn/order/search.hpp"
 #include "seamturn/order/simulate.hpp"
@@ -54,6 +55,24 @@ Placements merged(const std::vector<StageJob>& jobs, std::size_t seams) {
   return all;
 }
 
+/// Searches once more as if nothing were fixed by hand. What was found by hand is one of the orders
+/// the free search may choose, so the free one is never worse.
+plan::HandOrderPrice price_of_hand(const OrderJob& order,
+                                   const order::Found& by_hand,
+                                   const order::SearchParams& search) {
+  plan::HandOrderPrice price;
+  price.entries = order.by_hand;
+  price.by_hand_s = by_hand.cycle_s;
+  price.by_hand_stances = order::tally(order.job, by_hand.sequence).turns;
+  const order::Job free = without_hand_order(order);
+  const order::Found own = order.hand_links.empty() ? by_hand : order::find_order(free, search);
+  const bool better = own.cycle_s < by_hand.cycle_s;
+  price.own_s = better ? own.cycle_s : by_hand.cycle_s;
+  price.own_stances = better ? order::tally(free, own.sequence).turns : price.by_hand_stances;
+  price.own_proved_best = own.proved_best;
+  return price;
+}
+
 class Build {
  public:
   Build(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan)
@@ -92,6 +111,8 @@ class Build {
       jobs_[k].order =
           make_order_job(inputs_, stages_[k], seams, jobs_[k].pool, jobs_[k].placements, last);
       blocks += jobs_[k].order.job.blocks.size();
+      const std::vector<Finding>& told = jobs_[k].order.findings;
+      plan_.findings.insert(plan_.findings.end(), told.begin(), told.end());
       check(jobs_[k].order.job);
     }
     if (base::has_errors(plan_.findings)) return;
@@ -100,6 +121,11 @@ class Build {
       plan_.stages.push_back(planned_stage(&inputs_.cell->positioner, stages_[k]));
       stages_[k].setup == nullptr ? away(stages_[k]) : hang(seams, params, k, blocks);
     }
+  }
+
+  void weigh_sides(const std::vector<SeamRef>& seams) {
+    for (const StageJob& job : jobs_) assemble_twins(seams, job.order.twins, plan_);
+    if (!plan_.timeline.empty()) plan_.shrink_moment = find_shrink_moment(seams, plan_);
   }
 
  private:
@@ -136,6 +162,7 @@ class Build {
                       static_cast<std::int64_t>(all_blocks);
       const order::Found found = order::find_order(job.job, search);
       assemble_order(inputs_, stages_[k], seams, jobs_[k].pool, job, found, plan_);
+      if (!job.by_hand.empty()) stage.by_hand = price_of_hand(job, found, search);
       stage.lower_bound_s = found.lower_bound_s;
       stage.proved_best = found.proved_best;
       plan_.lower_bound_s += found.lower_bound_s;
@@ -189,6 +216,7 @@ void order_build(const Inputs& inputs,
   assemble_joints(inputs, joints, placements, plan);
   if (params.progress) params.progress("order");
   build.order(seams, params);
+  build.weigh_sides(seams);
 }
 
 void list_build(const std::vector<StageWork>& stages, plan::Plan& plan) {

@@ -6,6 +6,7 @@
 #include "detail_joints.hpp"
 #include "detail_operations.hpp"
 #include "detail_order_job.hpp"
+#include "detail_order_links.hpp"
 #include "detail_preheating.hpp"
 #include "detail_stances.hpp"
 #include "detail_two_sides.hpp"
@@ -44,6 +45,7 @@ class Maker {
     for (const Pair& pair : pairs_) add_side_precedence(pair);
     add_operations(
         stage_, pool_, SeamBlocks{seams_, first_block_, last_block_}, cell_.robot.home, out_);
+    add_rules(inputs_, stage_, seams_, out_);
     fill_turn_table();
     if (!last) out_.job.end_stance = 0;
     out_.job.home_W = cell_.robot.home;
@@ -52,6 +54,8 @@ class Maker {
     out_.job.retract_mm = cell_.robot.retract_mm;
     out_.job.clean_every_s = cell_.times.clean_every_s;
     out_.job.clean_s = cell_.times.clean_s;
+    out_.job.worth = inputs_.library.priorities ? inputs_.library.priorities->worth
+                                                : order::Worth{0.0, usual_stance_worth_s};
     return std::move(out_);
   }
 
@@ -139,7 +143,11 @@ class Maker {
       const bool is_pair = seams_[i + 1].joint == &joint &&
                            seams_[i].work->seam->side != seams_[i + 1].work->seam->side;
       if (!is_pair || !is_placed(i) || !is_placed(i + 1)) continue;
-      Pair pair{i, i + 1, weld_order(*joint.joint, choice_of(i).stack, choice_of(i + 1).stack)};
+      Pair pair{
+          i,
+          i + 1,
+          weld_order(
+              *joint.joint, choice_of(i).stack, choice_of(i + 1).stack, is_balanced(*joint.joint))};
       std::vector<double> heat_inputs;
       for (const SidePass& pass : pair.order) {
         heat_inputs.push_back(pass_of(pair.seam_of(pass), pass.pass).heat_input_kj_mm);
@@ -158,6 +166,9 @@ class Maker {
     }
   }
 
+  [[nodiscard]] bool is_balanced(const joint::Joint& joint) const {
+    return joint.balance_off.empty() && inputs_.weldment.balance_off.empty();
+  }
   [[nodiscard]] const pass::Pass& pass_of(std::size_t seam, int pass) const {
     return choice_of(seam).stack.passes[static_cast<std::size_t>(pass)];
   }
@@ -297,9 +308,12 @@ class Maker {
       const SidePass& before = pair.order[k - 1];
       const SidePass& now = pair.order[k];
       if (before.side == now.side) continue;
-      const int left = block_of(pair, before);
-      order::Block& block = out_.job.blocks[static_cast<std::size_t>(block_of(pair, now))];
-      block.after.push_back(left);
+      const int begun = block_of(pair, now);
+      add_link(out_.job,
+               begun,
+               block_of(pair, before),
+               "sides of joint " + seams_[pair.first].joint->joint->id);
+      order::Block& block = out_.job.blocks[static_cast<std::size_t>(begun)];
       if (now.after_gouging && inputs_.library.gouging) {
         block.gouge_s = process::gouging_time_s(*inputs_.library.gouging,
                                                 seams_[pair.second].work->seam->length_mm);
@@ -317,8 +331,10 @@ class Maker {
         for (std::size_t j = 0; j < seams_.size(); ++j) {
           const bool wanted = seams_[j].joint->joint->id == before && last_block_.count(j) > 0;
           if (!wanted) continue;
-          order::Block& block = out_.job.blocks[static_cast<std::size_t>(first_block_.at(i))];
-          block.after.push_back(last_block_.at(j));
+          add_link(out_.job,
+                   first_block_.at(i),
+                   last_block_.at(j),
+                   "joint " + seams_[i].joint->joint->id + " after joint " + before);
         }
       }
     }

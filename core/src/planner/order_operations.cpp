@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "detail_order_links.hpp"
+
 namespace seamturn::planner::detail {
 
 namespace {
@@ -95,8 +97,13 @@ class Adder {
     for (std::size_t i = 0; i < blocks_.seams.size(); ++i) {
       if (blocks_.first.count(i) == 0) continue;
       const std::string& joint = blocks_.seams[i].joint->joint->id;
-      if (names(operation.after, joint)) after(own).push_back(blocks_.last.at(i));
-      if (names(operation.before, joint)) after(blocks_.first.at(i)).push_back(own);
+      const std::string rule = "operation " + operation.id;
+      if (names(operation.after, joint)) {
+        add_link(out_.job, own, blocks_.last.at(i), rule + " after joint " + joint);
+      }
+      if (names(operation.before, joint)) {
+        add_link(out_.job, blocks_.first.at(i), own, rule + " before joint " + joint);
+      }
     }
   }
 

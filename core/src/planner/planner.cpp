@@ -120,6 +120,7 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
   const std::vector<detail::StageWork> stages = detail::work_stages(inputs, plan.findings);
   detail::check_stages(inputs, stages, plan.findings);
+  detail::check_order(inputs, stages, plan.findings);
   stop_on_errors(plan.findings);
   if (inputs.cell) {
     detail::order_build(inputs, params, stages, joints, plan);

@@ -7,7 +7,8 @@ namespace seamturn::planner::detail {
 
 std::vector<SidePass> weld_order(const joint::Joint& joint,
                                  const pass::PassStack& side_1,
-                                 const pass::PassStack& side_2) {
+                                 const pass::PassStack& side_2,
+                                 bool is_balanced) {
   const std::vector<double> areas_1_mm2 = pass::layer_areas_mm2(side_1);
   const std::vector<double> areas_2_mm2 = pass::layer_areas_mm2(side_2);
   pass::SidesRequest request;
@@ -15,6 +16,7 @@ std::vector<SidePass> weld_order(const joint::Joint& joint,
   request.side_2_mm2 = areas_2_mm2;
   request.is_gouged = joint.root == joint::RootDecision::gouge;
   request.first_share = joint::first_share_of(joint);
+  request.is_balanced = is_balanced;
   std::vector<SidePass> order;
   bool is_gouged_now = false;
   for (const pass::SideStep& step : pass::alternate_sides(request)) {

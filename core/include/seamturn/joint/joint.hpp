@@ -75,7 +75,9 @@ struct Joint {
   std::optional<int> tacks;           ///< stated number on each seam; none: by rule
   bool reach_proved = false;          ///< somebody has proved that a torch gets there
   StatedHeat heat;                    ///< stated by the user
-  std::vector<Seam> seams;            ///< one or two
+  std::string balance_off;   ///< why its sides and twins need not keep step; empty: they do
+  std::string balance_with;  ///< joint whose seams these keep step with, as stated; empty: by rule
+  std::vector<Seam> seams;   ///< one or two
 };
 
 /// Metal, arc time and price count this: the stretches welded with their end returns, else the

@@ -112,6 +112,28 @@ struct Stage {
   std::vector<Operation> operations;  ///< in the order of the file; fitting comes first
 };
 
+/// What an order by hand names: all seams of a joint or one of them, all its layers or some.
+struct HandEntry {
+  std::string text;  ///< as the file writes it: "R1", "J4.b", "R2.1", "R2.2-3", "R2.2-"
+  std::string joint;
+  char side = 0;  ///< 'a' or 'b'; 0: all seams of the joint
+  int from_layer = 1;
+  std::optional<int> to_layer;  ///< none: up to the last
+  bool operator==(const HandEntry&) const = default;
+};
+/// "J1", "J1.b", "J1.2", "J1.b.2-4", "J1.2-": layers count from 1 and rise. Nothing for other
+/// texts. Source: none - a format of our own (docs/files.md). Tests: joint/hand_order.
+[[nodiscard]] std::optional<HandEntry> read_hand_entry(std::string_view text);
+/// Both name a layer of one seam, or may.
+[[nodiscard]] bool overlap(const HandEntry& a, const HandEntry& b);
+
+/// An order a person fixed: all an entry names is finished before the next one is begun. What it
+/// does not name stands where it likes.
+struct HandOrder {
+  std::string stage;  ///< id; empty: the file names no stages
+  std::vector<HandEntry> entries;
+};
+
 /// Ids of the members a stage fits, in the order of its operations.
 [[nodiscard]] std::vector<std::string> fitted_members(const Stage& stage);
 

@@ -40,6 +40,8 @@ struct Weldment {
   std::vector<Lifting> liftings;
   std::vector<Datum> datums;
   std::optional<Tacking> tacking;
+  std::vector<HandOrder> hand_orders;
+  std::string balance_off;      ///< why no sides and twins keep step; empty: they do
   bool magnet_handled = false;  ///< a magnet has lifted the plates or the part
   Batch batch;
   bool invented = false;  ///< demo data, said so in the file

@@ -51,6 +51,20 @@ struct Block {
   double heat_keep_s = never_s;  ///< from the end of heating to the start of an arc
 };
 
+/// Why a block stands after another: only for messages.
+struct LinkReason {
+  int block = 0;
+  int after = 0;
+  std::string rule;  ///< "after= of joint J2"
+};
+
+/// What a shop would rather avoid than save seconds, as the seconds of cycle it is worth. On no
+/// clock: the objective of a sequence counts them, its cycle does not.
+struct Worth {
+  double entry_s = 0.0;   ///< people going in to gouge, heat or work
+  double stance_s = 0.0;  ///< turning the part to another stance
+};
+
 struct Job {
   std::vector<Block> blocks;
   std::vector<std::vector<double>> turn_s;  ///< [from][to] between stances, settling included
@@ -66,6 +80,8 @@ struct Job {
   /// Heaters that stay on: all places with a heat_s at once, before the first of them is welded.
   /// 0: each on its own, again when it has grown cold.
   double heat_once_s = 0.0;
+  Worth worth;
+  std::vector<LinkReason> reasons;  ///< of `after`; not every link needs one
 };
 
 /// Which block with which option, in sequence.

@@ -10,8 +10,9 @@ namespace seamturn::order {
 
 /// Checks a job: options present, indices in range, no cycle in `after`.
 /// Outside: refuses order.block.no_option, order.block.no_pass, order.index, order.value,
-/// order.cycle (naming the blocks). The text holds every doubt, a line each; the code is that of
-/// the first. Source: none - rules of this model. Tests: order/check.
+/// order.cycle (naming the blocks, and the rule of each link that has one). The text holds every
+/// doubt, a line each; the code is that of the first. Source: none - rules of this model. Tests:
+/// order/check.
 [[nodiscard]] base::Outcome<bool> check_job(const Job& job);
 
 /// True when every block stands once and after all it must follow.
@@ -24,5 +25,16 @@ namespace seamturn::order {
 [[nodiscard]] timeline::Clock simulate(const Job& job, const Sequence& sequence);
 /// Only the total; same value as simulate(...).now_s(), faster.
 [[nodiscard]] double cycle_time_s(const Job& job, const Sequence& sequence);
+
+/// What a shop counts beside seconds.
+struct Tally {
+  int entries = 0;  ///< of people; work in a row, the robot at home all the while, is one
+  int turns = 0;    ///< to another stance, the last one to where the part is left included
+};
+/// Pre: is_valid. Tests: order/objective - closed-form, law.
+[[nodiscard]] Tally tally(const Job& job, const Sequence& sequence);
+/// Cycle, and what its entries and turns are worth by Job::worth: what a search is to make small.
+/// Pre: is_valid. Source: docs/methods/order.md. Tests: order/objective - closed-form, law.
+[[nodiscard]] double objective_s(const Job& job, const Sequence& sequence);
 
 }  // namespace seamturn::order

@@ -20,6 +20,8 @@ struct SidesRequest {
   bool is_gouged = true;  ///< side 2 down to sound metal of side 1, before its root
   /// Of side 1's metal that lies before side 2 is begun.
   double first_share = joint::usual_first_share;
+  /// False: once begun, side 2 is filled, then what is left of side 1; the part is turned least.
+  bool is_balanced = true;
 };
 
 enum class SideWork { gouge, layer };

@@ -31,6 +31,17 @@ struct ClosedOff {
   std::vector<std::string> seams;
 };
 
+/// What an order fixed by hand costs against seamturn's own at the same rules. Both without the
+/// re-hang.
+struct HandOrderPrice {
+  double by_hand_s = 0.0;
+  double own_s = 0.0;  ///< never above by_hand_s: the order by hand is one it may choose
+  bool own_proved_best = false;
+  int by_hand_stances = 0;  ///< turns to another stance
+  int own_stances = 0;
+  std::vector<std::string> entries;  ///< as the file writes them, in order
+};
+
 struct PlannedStage {
   std::string id;                    ///< empty: the file names no stages
   std::string setup;                 ///< empty: away from the cell
@@ -46,6 +57,7 @@ struct PlannedStage {
   double end_s = 0.0;
   double lower_bound_s = 0.0;  ///< of the welding and the operations in it
   bool proved_best = false;
+  std::optional<HandOrderPrice> by_hand;  ///< none: no order by hand in it
 };
 
 }  // namespace seamturn::plan

@@ -17,6 +17,7 @@
 #include "seamturn/order/search.hpp"
 #include "seamturn/pass/pass_stack.hpp"
 #include "seamturn/plan/aftercare.hpp"
+#include "seamturn/plan/balance.hpp"
 #include "seamturn/plan/build.hpp"
 #include "seamturn/plan/planned_datum.hpp"
 #include "seamturn/plan/tacking.hpp"
@@ -183,6 +184,8 @@ struct Plan {
   std::vector<CarriedMember> carried;        ///< where the file states a site factor
   std::vector<PlannedHang> hangs;
   std::vector<PlannedDatum> datums;
+  std::vector<PlannedTwins> twins;               ///< in the order of the file
+  std::optional<ShrinkageMoment> shrink_moment;  ///< none: nothing is turned
   std::vector<PlannedJoint> joints;
   std::vector<procedure::Procedure> procedures;
   std::vector<PlannedStance> stances;  ///< in order of first visit

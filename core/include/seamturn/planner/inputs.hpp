@@ -11,6 +11,7 @@
 #include "seamturn/joint/preparation_range.hpp"
 #include "seamturn/joint/weldment.hpp"
 #include "seamturn/material/steel.hpp"
+#include "seamturn/order/job.hpp"
 #include "seamturn/position/classify.hpp"
 #include "seamturn/procedure/record.hpp"
 #include "seamturn/process/bead_limits.hpp"
@@ -21,6 +22,16 @@
 #include "seamturn/tack/tack_rules.hpp"
 
 namespace seamturn::planner {
+
+/// What a shop would rather avoid, in seconds of cycle it is worth.
+struct Priorities {
+  order::Worth worth;
+  std::string source;
+  base::Status status = base::Status::proposed;
+};
+/// A turn saved is worth so much where no library says. Our own choice: small, so that of two
+/// orders equally long the one with fewer stances is taken.
+inline constexpr double usual_stance_worth_s = 2.0;
 
 /// All libraries of a weldment put together.
 struct Library {
@@ -35,6 +46,7 @@ struct Library {
   std::optional<process::Gouging> gouging;
   std::optional<process::Heating> heating;
   std::vector<procedure::Record> records;
+  std::optional<Priorities> priorities;
   tack::TackRules tack_rules;  ///< by default those of the standard and proposals
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...

@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: MIT
+// Orders by hand and balance as links between pass blocks.
+#include <algorithm>
+
+#include "detail_order_links.hpp"
+#include "seamturn/base/listed.hpp"
+
+namespace seamturn::planner::detail {
+
+namespace {
+
+using base::Finding;
+using base::Severity;
+
+class Rules {
+ public:
+  Rules(const Inputs& inputs,
+        const StageWork& stage,
+        const std::vector<SeamRef>& seams,
+        OrderJob& out)
+      : inputs_(inputs), stage_(stage), seams_(seams), out_(out), layers_(layers_of(seams, out)) {}
+
+  void add() {
+    const auto& orders = inputs_.weldment.hand_orders;
+    for (std::size_t i = 0; i < orders.size(); ++i) {
+      const std::string own = stage_.stage != nullptr ? stage_.stage->id : "";
+      if (orders[i].stage == own) by_hand(orders[i], "hand-order/" + std::to_string(i) + "@seams");
+    }
+    for (const Twins& twins : find_twins(inputs_, seams_)) {
+      if (is_welded(twins.first) && is_welded(twins.second)) out_.twins.push_back(twins);
+    }
+    // What the file states goes before what is found.
+    for (const bool is_stated : {true, false}) {
+      for (Twins& twins : out_.twins) {
+        const bool stated = twins.kind == plan::TwinKind::stated;
+        if (stated == is_stated) keep_step(twins);
+      }
+    }
+    if (!inputs_.weldment.balance_off.empty()) return;
+    for (const Ring& ring : find_arc_rings(seams_)) in_arcs(ring);
+  }
+
+ private:
+  [[nodiscard]] const std::string& id(std::size_t seam) const {
+    return seams_[seam].work->seam->id;
+  }
+  [[nodiscard]] const joint::Joint& joint(std::size_t seam) const {
+    return *seams_[seam].joint->joint;
+  }
+  [[nodiscard]] bool is_welded(std::size_t seam) const { return !layers_[seam].empty(); }
+
+  void tell(Severity severity, const char* code, const std::string& key, const std::string& text) {
+    out_.findings.push_back(Finding{severity, code, text, place_of(inputs_.weldment, key), {}});
+  }
+
+  [[nodiscard]] std::string hand_name() const {
+    return "order by hand" + (stage_.stage != nullptr ? " of " + stage_.name() : std::string());
+  }
+
+  /// Where the seams an entry names begin and end.
+  std::vector<LayerBlocks> blocks_of(const joint::HandEntry& entry, const std::string& key) {
+    std::vector<LayerBlocks> blocks;
+    bool is_known = false;
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      const joint::Joint& described = joint(i);
+      if (described.id != entry.joint) continue;
+      const bool is_side = entry.side == 0 || id(i) == entry.joint + '.' + entry.side;
+      if (!is_side || !stage_.welds(described)) continue;
+      is_known = true;
+      if (!is_welded(i)) {
+        tell(Severity::error,
+             "order.hand.no_place",
+             key,
+             hand_name() + " names " + entry.text + ", and seam " + id(i) +
+                 " has no place in the weldment, so none in the order; give it one, or take the "
+                 "name away");
+        continue;
+      }
+      const int last = static_cast<int>(layers_[i].size());
+      if (std::max(entry.from_layer, entry.to_layer.value_or(1)) > last) {
+        tell(Severity::error,
+             "order.hand.layer",
+             key,
+             hand_name() + " names " + entry.text + ", and seam " + id(i) + " is laid in " +
+                 std::to_string(last) + (last == 1 ? " layer" : " layers") + "; name one of these");
+        continue;
+      }
+      const int to = entry.to_layer.value_or(last);
+      blocks.push_back({layers_[i][static_cast<std::size_t>(entry.from_layer) - 1].first,
+                        layers_[i][static_cast<std::size_t>(to) - 1].last});
+    }
+    if (!is_known) return {};  // of another stage: told by check_hand_orders
+    return blocks;
+  }
+
+  void by_hand(const joint::HandOrder& hand, const std::string& key) {
+    const std::string rule = hand_name();
+    std::vector<std::vector<LayerBlocks>> blocks;
+    for (const joint::HandEntry& entry : hand.entries) {
+      out_.by_hand.push_back(entry.text);
+      blocks.push_back(blocks_of(entry, key));
+    }
+    for (std::size_t k = 1; k < blocks.size(); ++k) {
+      std::vector<std::string> against;
+      for (const LayerBlocks& before : blocks[k - 1]) {
+        for (const LayerBlocks& now : blocks[k]) {
+          const auto found = against_link(out_.job, now.first, before.last);
+          if (found) {
+            against.insert(against.end(), found->begin(), found->end());
+            if (found->empty()) against.emplace_back("layers of a seam follow one another");
+            continue;
+          }
+          add_link(out_.job, now.first, before.last, rule);
+          out_.hand_links.push_back({now.first, before.last});
+        }
+      }
+      if (against.empty()) continue;
+      tell(Severity::error,
+           "order.hand.contradicts",
+           key,
+           rule + " puts " + hand.entries[k - 1].text + " before " + hand.entries[k].text +
+               ", and by other rules of the file it cannot be: " + told_once(against) +
+               "; change the order, or take one of these away");
+    }
+  }
+
+  static std::string told_once(const std::vector<std::string>& rules) {
+    std::vector<std::string> once;
+    for (const std::string& rule : rules) {
+      if (std::find(once.begin(), once.end(), rule) == once.end()) once.push_back(rule);
+    }
+    return base::listed(once, "; ");
+  }
+
+  /// Layer k of both before layer k + 1 of either. Sides of one groove follow the order of their
+  /// gouging already.
+  void keep_step(Twins& twins) {
+    if (!twins.off.empty() || twins.kind == plan::TwinKind::groove) return;
+    const std::string rule = "balance of " + id(twins.first) + " with " + id(twins.second);
+    std::vector<std::string> against = follow(twins.first, twins.second, rule);
+    const std::vector<std::string> other = follow(twins.second, twins.first, rule);
+    against.insert(against.end(), other.begin(), other.end());
+    if (against.empty()) return;
+    twins.against = told_once(against);
+    const std::string key = "joint/" + joint(twins.first).id;
+    if (twins.kind == plan::TwinKind::stated) {
+      tell(Severity::error,
+           "order.balance.contradicts",
+           key,
+           "the file states that " + id(twins.first) + " and " + id(twins.second) +
+               " are welded layer by layer, and by its other rules they cannot be: " +
+               twins.against + "; take one of these away");
+      return;
+    }
+    tell(Severity::note,
+         "order.balance.yields",
+         key,
+         id(twins.first) + " and " + id(twins.second) + " (" +
+             std::string(plan::twin_kind_name(twins.kind)) +
+             ") would be welded layer by layer; the file says otherwise, and goes first: " +
+             twins.against);
+  }
+
+  /// A seam's next layer waits for the twin's layer of the same number, where it has one. Returns
+  /// the rules against it.
+  std::vector<std::string> follow(std::size_t seam, std::size_t twin, const std::string& rule) {
+    std::vector<std::string> against;
+    for (std::size_t k = 1; k < layers_[seam].size() && k <= layers_[twin].size(); ++k) {
+      add_or_tell(layers_[seam][k].first, layers_[twin][k - 1].last, rule, against);
+    }
+    return against;
+  }
+
+  void add_or_tell(int block,
+                   int after,
+                   const std::string& rule,
+                   std::vector<std::string>& against) {
+    const auto found = against_link(out_.job, block, after);
+    if (!found) {
+      add_link(out_.job, block, after, rule);
+      return;
+    }
+    for (const std::string& by : *found) against.push_back(by);
+  }
+
+  /// All roots before any other layer, and each layer in opposite arcs.
+  void in_arcs(const Ring& ring) {
+    Ring arcs;
+    for (const std::size_t seam : ring) {
+      if (is_welded(seam) && joint(seam).balance_off.empty()) arcs.push_back(seam);
+    }
+    if (arcs.size() < 3) return;
+    const std::string rule = "opposite arcs of the ring of " + id(arcs.front());
+    std::vector<std::string> against;
+    for (const std::size_t seam : arcs) {
+      for (const std::size_t other : arcs) {
+        if (seam == other || layers_[seam].size() < 2) continue;
+        add_or_tell(layers_[seam][1].first, layers_[other][0].last, rule, against);
+      }
+    }
+    for (std::size_t i = 1; i < arcs.size(); ++i) {
+      const std::size_t most = std::min(layers_[arcs[i]].size(), layers_[arcs[i - 1]].size());
+      for (std::size_t k = 0; k < most; ++k) {
+        add_or_tell(layers_[arcs[i]][k].first, layers_[arcs[i - 1]][k].last, rule, against);
+      }
+    }
+    if (against.empty()) return;
+    tell(Severity::note,
+         "order.balance.yields",
+         "joint/" + joint(arcs.front()).id,
+         "the ring of " + id(arcs.front()) +
+             " would be welded in opposite arcs, all roots first; the file says otherwise, and "
+             "goes first: " +
+             told_once(against));
+  }
+
+  const Inputs& inputs_;
+  const StageWork& stage_;
+  const std::vector<SeamRef>& seams_;
+  OrderJob& out_;
+  std::vector<std::vector<LayerBlocks>> layers_;
+};
+
+}  // namespace
+
+void add_rules(const Inputs& inputs,
+               const StageWork& stage,
+               const std::vector<SeamRef>& seams,
+               OrderJob& order) {
+  Rules(inputs, stage, seams, order).add();
+}
+
+}  // namespace seamturn::planner::detail

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// Entries of an order by hand. Expected values: the format as docs/files.md states it.
+#include <doctest/doctest.h>
+
+#include "seamturn/joint/stages.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+using joint::HandEntry;
+
+HandEntry entry(const char* text) {
+  const std::optional<HandEntry> read = joint::read_hand_entry(text);
+  REQUIRE_MESSAGE(read, text);
+  CHECK(read->text == text);
+  return *read;
+}
+
+}  // namespace
+
+TEST_SUITE("joint/hand_order") {
+  TEST_CASE("given a joint, a seam, layers or both, the entry says so") {
+    struct Row {
+      const char* text;
+      const char* joint;
+      char side;
+      int from;
+      std::optional<int> to;
+    };
+    const Row rows[] = {{"R1", "R1", 0, 1, {}},
+                        {"J4.a", "J4", 'a', 1, {}},
+                        {"J4.b", "J4", 'b', 1, {}},
+                        {"R2.1", "R2", 0, 1, 1},
+                        {"R2.12", "R2", 0, 12, 12},
+                        {"R2.2-", "R2", 0, 2, {}},
+                        {"R2.2-3", "R2", 0, 2, 3},
+                        {"J4.b.2-2", "J4", 'b', 2, 2},
+                        {"web-first", "web-first", 0, 1, {}}};
+    for (const Row& row : rows) {
+      INFO(row.text);
+      const HandEntry read = entry(row.text);
+      CHECK(read.joint == row.joint);
+      CHECK(read.side == row.side);
+      CHECK(read.from_layer == row.from);
+      CHECK(read.to_layer == row.to);
+    }
+  }
+
+  TEST_CASE("refuses what is no entry because a guess would weld in another order") {
+    for (const char* text : {"",
+                             ".",
+                             "R1.",
+                             "R1.0",
+                             "R1.01",
+                             "R1.3-2",
+                             "R1.c",
+                             "R1.-2",
+                             "R1.1-x",
+                             "R1.1.2",
+                             "R1.a.b",
+                             "R1.a.",
+                             ".1",
+                             "R1..1",
+                             "R1.1--",
+                             "R1.+1",
+                             "R1.1-2-3",
+                             "R1.99999999999",
+                             "R1.1001"}) {
+      INFO(text);
+      CHECK_FALSE(joint::read_hand_entry(text));
+    }
+  }
+
+  TEST_CASE("for all pairs, law: two entries overlap when some layer of some seam is in both") {
+    // Written out: seams a and b with layers 1 to 5 each.
+    const char* texts[] = {"J",
+                           "J.a",
+                           "J.b",
+                           "J.1",
+                           "J.2",
+                           "J.2-3",
+                           "J.3-",
+                           "J.a.1",
+                           "J.b.2-",
+                           "J.a.3-4",
+                           "K.1",
+                           "K",
+                           "K.a"};
+    const auto holds = [](const HandEntry& entry, const std::string& joint, char side, int layer) {
+      return entry.joint == joint && (entry.side == 0 || entry.side == side) &&
+             layer >= entry.from_layer && layer <= entry.to_layer.value_or(5);
+    };
+    for (const char* one : texts) {
+      for (const char* two : texts) {
+        bool common = false;
+        for (const char* joint : {"J", "K"}) {
+          for (const char side : {'a', 'b'}) {
+            for (int layer = 1; layer <= 5; ++layer) {
+              common |=
+                  holds(entry(one), joint, side, layer) && holds(entry(two), joint, side, layer);
+            }
+          }
+        }
+        INFO(one, " ", two);
+        CHECK(joint::overlap(entry(one), entry(two)) == common);
+      }
+    }
+  }
+}
+
+}  // namespace seamturn::tests
