@@ -81,7 +81,7 @@ TEST_SUITE("planner/sides") {
       for (std::size_t k = 0; k < either.passes.size(); ++k) {
         const plan::PlannedPass& pass = either.passes[k];
         const auto& axes = plan.stances[static_cast<std::size_t>(pass.stance)].stance.axes;
-        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, axes) *
+        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, axes) *
                                 plan.weldment.setups.front().X_DJ.rotation;
         up_z.insert(std::round((R_WJ * geom::Vec3::UnitZ()).z()));
         if (pass.pass.bead < 2) continue;

@@ -140,7 +140,7 @@ TEST_SUITE("planner/welds") {
         if (arc.pass->stance < 0) continue;
         const plan::PlannedStance& stance =
             plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
-        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, stance.stance.axes) *
+        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, stance.stance.axes) *
                                 plan::setup_of(plan, stance).X_DJ.rotation;
         const joint::Joint& joint = *joint::find_joint(plan.weldment, arc.seam->joint);
         const joint::Seam& seam = described_seam(plan, arc.seam->id);

@@ -121,7 +121,7 @@ TEST_SUITE("planner/tacks") {
     }
     // Every stance of a stage is among its attitudes.
     for (const plan::PlannedStance& stance : plan.stances) {
-      const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, stance.stance.axes) *
+      const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, stance.stance.axes) *
                               plan::setup_of(plan, stance).X_DJ.rotation;
       const geom::Vec3 down_J = -(R_WJ.transpose() * geom::Vec3::UnitZ());
       bool met = false;

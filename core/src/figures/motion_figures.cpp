@@ -83,7 +83,9 @@ Answer stance_figure(Arguments& arguments) {
   if (!arguments.good()) return FigureResult{};
   const base::Outcome<Vec3> normal = squared_normal(axis, raw_normal);
   if (!normal) return normal.error();
-  const auto kind = headstock ? cell::PositionerKind::headstock : cell::PositionerKind::tilt_rotate;
+  cell::Positioner positioner;
+  positioner.kind = headstock ? cell::PositionerKind::headstock : cell::PositionerKind::tilt_rotate;
+  positioner.axes.resize(headstock ? 1 : 2);
   // One plate level: the bank is what is left of a right angle beside half the corner.
   const Angle level_bank = Angle::deg(90.0) - between / 2.0;
   std::vector<Angle> banks;
@@ -95,7 +97,7 @@ Answer stance_figure(Arguments& arguments) {
   int number = 0;
   for (const Angle bank : banks) {
     const Vec3 sky = turn::sky_direction(axis, normal.value(), Angle(), bank);
-    for (const turn::StanceAnswer& answer : turn::stances_for_sky(kind, sky)) {
+    for (const turn::StanceAnswer& answer : turn::stances_for_sky(positioner, sky)) {
       const std::string suffix = ++number == 1 ? "" : "_" + std::to_string(number);
       if (number == 1) result.principal(answer.axes.front().deg(), "deg");
       if (headstock) {

@@ -140,7 +140,7 @@ void put_up(pugi::xml_node node,
   SEAMTURN_REQUIRE(index < plan.stances.size(), index, plan.stances.size());
   std::vector<base::Angle> axes = plan.stances[index].stance.axes;
   if (planned.roll_from) axes.back() = *planned.roll_from;
-  const geom::Mat3 R_WD = turn::rotation_WD(plan.cell->positioner.kind, axes);
+  const geom::Mat3 R_WD = turn::rotation_WD(plan.cell->positioner, axes);
   const joint::SectionFrame frame =
       joint::section_frame(joint, seam, start_station_mm(*seam.path, planned));
   const auto rise = [&](const geom::Vec3& direction_J) {

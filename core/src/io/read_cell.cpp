@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
@@ -9,9 +10,30 @@ namespace seamturn::io::detail {
 
 namespace {
 
-constexpr std::array<std::string_view, 2> kinds = {"tilt-rotate", "headstock"};
-constexpr std::array<std::string_view, 2> tilt_rotate_axes = {"tilt", "rotate"};
+using base::Angle;
+using cell::PositionerKind;
+
+constexpr std::array<std::string_view, 5> kinds = {
+    "tilt-rotate", "headstock", "inclined", "roll-arm", "station-changer"};
+constexpr std::array<std::string_view, 2> table_axes = {"tilt", "rotate"};
 constexpr std::array<std::string_view, 1> headstock_axes = {"turn"};
+constexpr std::array<std::string_view, 2> roll_arm_axes = {"roll", "rotate"};
+constexpr std::array<std::string_view, 2> changer_axes = {"exchange", "turn"};
+
+std::span<const std::string_view> axis_names_of(PositionerKind kind) {
+  switch (kind) {
+    case PositionerKind::headstock:
+      return headstock_axes;
+    case PositionerKind::roll_arm:
+      return roll_arm_axes;
+    case PositionerKind::station_changer:
+      return changer_axes;
+    case PositionerKind::tilt_rotate:
+    case PositionerKind::inclined:
+      break;
+  }
+  return table_axes;
+}
 
 void read_limits(AttributeReader& reader, cell::Axis& axis) {
   axis.endless = reader.find_yes("endless");
@@ -31,6 +53,33 @@ void read_limits(AttributeReader& reader, cell::Axis& axis) {
   }
 }
 
+/// Where the axis is, both or neither.
+void read_line(AttributeReader& reader, cell::Axis& axis) {
+  const auto along = reader.find_direction("along");
+  std::optional<geom::Vec3> at;
+  if (reader.has("at")) at = reader.point("at");
+  if (along && at) axis.line = cell::AxisLine{*along, *at};
+  if (along.has_value() == at.has_value()) return;
+  reader.error(along ? "along" : "at",
+               "read.axis.line",
+               std::string("\"") + (along ? "at" : "along") +
+                   "\" is missing; expected both along= and at= (a point of the axis), or neither; "
+                   "add it");
+}
+
+/// What an axis may say beside its plate.
+void read_dynamics(AttributeReader& reader, cell::Axis& axis) {
+  axis.jerk_rad_s3 = reader.find_quantity("jerk", ranges::axis_jerk);
+  axis.stop_rad_s2 = reader.find_quantity("stop", ranges::axis_acceleration);
+  axis.torque_peak_nm = reader.find_quantity("torque-peak", ranges::torque);
+  if (axis.torque_peak_nm && *axis.torque_peak_nm < axis.torque_max_nm) {
+    reader.error("torque-peak",
+                 "read.axis.torque_peak",
+                 "for seconds the axis would bear less than at rest; expected at least "
+                 "torque-max=; correct one of them");
+  }
+}
+
 cell::Axis read_axis(FileContext& context,
                      const pugi::xml_node& element,
                      std::span<const std::string_view> names) {
@@ -47,6 +96,8 @@ cell::Axis read_axis(FileContext& context,
   axis.speed_rad_s = reader.quantity("speed", ranges::axis_speed);
   axis.acceleration_rad_s2 = reader.quantity("acceleration", ranges::axis_acceleration);
   axis.torque_max_nm = reader.quantity("torque-max", ranges::torque);
+  read_dynamics(reader, axis);
+  read_line(reader, axis);
   reader.finish();
   check_children(context, element, {});
   return axis;
@@ -83,22 +134,109 @@ std::vector<cell::Axis> read_axes(FileContext& context,
   return axes;
 }
 
+bool states_all(const cell::Positioner& positioner, std::size_t first) {
+  return first < positioner.axes.size() &&
+         std::all_of(positioner.axes.begin() + static_cast<std::ptrdiff_t>(first),
+                     positioner.axes.end(),
+                     [](const cell::Axis& axis) { return axis.line.has_value(); });
+}
+
+/// Where the axes are: the few numbers of a kind, or each axis for itself.
+void read_places(AttributeReader& reader, cell::Positioner& positioner) {
+  const bool changer = positioner.kind == PositionerKind::station_changer;
+  const bool stated = states_all(positioner, changer ? 1 : 0);
+  const char* const why = "the axes state where they are";
+  if (stated) {
+    reader.refuse("tilt-centre", "read.axis.line", why);
+    positioner.tilt_centre = positioner.axes.back().line->at;
+  } else {
+    positioner.tilt_centre = reader.point("tilt-centre");
+  }
+  positioner.overhang_mm = reader.quantity("overhang", ranges::overhang);
+  if (positioner.kind == PositionerKind::inclined && !stated) {
+    positioner.between = reader.angle("between", ranges::between_axes);
+  }
+  const bool exchange_stated = changer && !positioner.axes.empty() && positioner.axes[0].line;
+  if (exchange_stated) reader.refuse("exchange-centre", "read.axis.line", why);
+  if (changer && !exchange_stated) positioner.exchange_centre = reader.point("exchange-centre");
+}
+
+/// Two axes that turn the part must not be parallel: one of them would do nothing.
+void check_axes(AttributeReader& reader, const cell::Positioner& positioner) {
+  const std::size_t count = axis_names_of(positioner.kind).size();
+  if (positioner.axes.size() != count) return;  // told
+  if (positioner.kind == PositionerKind::station_changer) {
+    const cell::Axis& exchange = positioner.axes[0];
+    const bool there = exchange.min <= Angle() && exchange.max >= Angle();
+    const bool over = exchange.max.deg() >= 180.0 - 1e-6 || exchange.min.deg() <= -180.0 + 1e-6;
+    const bool known = std::isfinite(exchange.min.rad()) && std::isfinite(exchange.max.rad());
+    if (exchange.endless || !known || (there && over)) return;
+    reader.error("read.axis.exchange",
+                 "axis \"exchange\" does not reach both stations; expected limits that hold 0 deg, "
+                 "where the part is welded, and half a turn from it, or endless=\"yes\"; correct "
+                 "them");
+    return;
+  }
+  if (count < 2 || !positioner.axes[0].line || !positioner.axes[1].line) return;
+  const geom::Vec3& first = positioner.axes[0].line->along;
+  const geom::Vec3& second = positioner.axes[1].line->along;
+  if (!first.allFinite() || !second.allFinite()) return;
+  constexpr double least_deg = 1.0;
+  const double deg = geom::angle_between(first, second).deg();
+  if (std::min(deg, 180.0 - deg) >= least_deg) return;
+  reader.error("read.axis.parallel",
+               "axes \"" + positioner.axes[0].name + "\" and \"" + positioner.axes[1].name +
+                   "\" are parallel; expected at least 1 deg between them, for two that are turn "
+                   "the part no farther than one; correct along=");
+}
+
+void read_load(AttributeReader& reader, cell::Positioner& positioner) {
+  positioner.load_max_kg = reader.quantity("load-max", ranges::mass);
+  positioner.load_centre_mm = reader.quantity("load-centre", ranges::size_or_none);
+  const auto mass = reader.find_quantity("mass-uncertainty", ranges::uncertainty);
+  const auto centre = reader.find_quantity("centre-uncertainty", ranges::size_or_none);
+  if (mass || centre) {
+    positioner.margin = cell::LoadMargin{mass.value_or(0.0), centre.value_or(0.0)};
+  }
+  positioner.rim_speed_max_mm_s = reader.find_quantity("rim-speed-max", ranges::air_speed);
+  positioner.floor_clearance_mm = reader.find_quantity("floor-clearance", ranges::size_or_none);
+}
+
+void read_tailstock(FileContext& context,
+                    const pugi::xml_node& positioner_element,
+                    cell::Positioner& positioner) {
+  const pugi::xml_node element =
+      only_child(context, positioner_element, "tailstock", Need::may_be_absent);
+  if (!element) return;
+  AttributeReader reader(context, element);
+  cell::Tailstock tail;
+  tail.span_mm = reader.quantity("span", ranges::size);
+  tail.load_max_kg = reader.quantity("load-max", ranges::mass);
+  const bool headstock = positioner.kind == PositionerKind::headstock ||
+                         positioner.kind == PositionerKind::station_changer;
+  if (!headstock) {
+    reader.error("read.positioner.tailstock",
+                 "a tailstock found; expected none: only a headstock, of a station changer too, "
+                 "has one opposite; delete it");
+  }
+  reader.finish();
+  check_children(context, element, {});
+  positioner.tailstock = tail;
+}
+
 cell::Positioner read_positioner(FileContext& context, const pugi::xml_node& element) {
   AttributeReader reader(context, element);
   cell::Positioner positioner;
   positioner.id = reader.id("id");
-  positioner.kind = static_cast<cell::PositionerKind>(reader.word("kind", kinds));
-  positioner.tilt_centre = reader.point("tilt-centre");
-  positioner.overhang_mm = reader.quantity("overhang", ranges::overhang);
-  positioner.load_max_kg = reader.quantity("load-max", ranges::mass);
-  positioner.load_centre_mm = reader.quantity("load-centre", ranges::size_or_none);
-  positioner.rolling_speed_max_rad_s = reader.quantity("rolling-speed-max", ranges::axis_speed);
-  constexpr std::array<std::string_view, 1> known = {"axis"};
+  positioner.kind = static_cast<PositionerKind>(reader.word("kind", kinds));
+  constexpr std::array<std::string_view, 2> known = {"axis", "tailstock"};
   check_children(context, element, known);
-  const bool headstock = positioner.kind == cell::PositionerKind::headstock;
-  const std::span<const std::string_view> names =
-      headstock ? std::span<const std::string_view>(headstock_axes) : tilt_rotate_axes;
-  positioner.axes = read_axes(context, element, names);
+  positioner.axes = read_axes(context, element, axis_names_of(positioner.kind));
+  read_places(reader, positioner);
+  check_axes(reader, positioner);
+  read_load(reader, positioner);
+  read_tailstock(context, element, positioner);
+  positioner.rolling_speed_max_rad_s = reader.quantity("rolling-speed-max", ranges::axis_speed);
   const bool too_fast =
       !positioner.axes.empty() &&
       positioner.rolling_speed_max_rad_s > positioner.axes.back().speed_rad_s * (1 + 1e-9);

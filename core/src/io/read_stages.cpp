@@ -13,7 +13,7 @@ namespace {
 using joint::OperationKind;
 
 constexpr std::array<std::string_view, 2> place_words = {"start", "end"};
-constexpr std::array<std::string_view, 3> axis_words = {"tilt", "rotate", "turn"};
+constexpr std::array<std::string_view, 4> axis_words = {"tilt", "rotate", "turn", "roll"};
 constexpr int most_people = 50;
 
 joint::SetupSolid read_solid(FileContext& context,

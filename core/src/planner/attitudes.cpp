@@ -45,8 +45,7 @@ class Walk {
   }
 
   void stand(const std::string& name) {
-    const geom::Mat3 R_WJ =
-        turn::rotation_WD(plan_.cell->positioner.kind, at_) * setup_->X_DJ.rotation;
+    const geom::Mat3 R_WJ = turn::rotation_WD(plan_.cell->positioner, at_) * setup_->X_DJ.rotation;
     found_.push_back({geom::Vec3(-(R_WJ.transpose() * geom::Vec3::UnitZ())), name});
   }
 

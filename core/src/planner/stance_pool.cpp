@@ -147,7 +147,7 @@ class Pool {
     const bool rolls = can_roll(positioner_, seam);
     for (const Vec3& sky : wanted_skies(positioner_, seam)) {
       for (const turn::StanceAnswer& answer :
-           turn::within_limits(positioner_, turn::stances_for_sky(positioner_.kind, sky))) {
+           turn::within_limits(positioner_, turn::stances_for_sky(positioner_, sky))) {
         turn::Stance stance{answer.axes, false};
         if (rolls) {
           stance.rolling = true;
@@ -220,7 +220,7 @@ class Pool {
   void hold_still(const SeamRef& ref, const SeamInD& seam, std::vector<Placement>& placements) {
     for (const Vec3& sky : {Vec3(*seam.axis), Vec3(-*seam.axis)}) {
       for (const turn::StanceAnswer& answer :
-           turn::within_limits(positioner_, turn::stances_for_sky(positioner_.kind, sky))) {
+           turn::within_limits(positioner_, turn::stances_for_sky(positioner_, sky))) {
         add(turn::Stance{answer.axes, false});
       }
     }
@@ -247,7 +247,7 @@ class Pool {
                  int index,
                  std::vector<Placement>& placements) {
     const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
-    const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
+    const geom::Mat3 R_WD = turn::rotation_WD(positioner_, stance.axes);
     for (const bool reversed : {false, true}) {
       if (reversed && geom::is_closed(*seam.seam->path)) break;
       const int stack = fitting_stack_all_along(ref, seam, R_WD, reversed);
@@ -270,7 +270,7 @@ class Pool {
                    std::vector<Placement>& placements) {
     const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
     if (!turn_fits(seam, stance)) return;
-    const geom::Mat3 R_WD = turn::rotation_WD(positioner_.kind, stance.axes);
+    const geom::Mat3 R_WD = turn::rotation_WD(positioner_, stance.axes);
     const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.seam->path);
     // The uppermost direction across the axis: there the travel is level.
     const Vec3 axis_W = R_WD * *seam.axis;
@@ -396,16 +396,16 @@ StancePool find_stance_pool(const Inputs& inputs,
                             std::vector<Finding>& findings) {
   SEAMTURN_REQUIRE(inputs.cell.has_value() && stage.setup != nullptr, inputs.weldment.title);
   const joint::Weight& load = stage.load_D;
-  if (load.mass_kg > inputs.cell->positioner.load_max_kg) {
-    findings.push_back(Finding{Severity::error,
-                               "turn.load.too_heavy",
-                               stage.name() + ": part and fixture weigh " +
-                                   base::fixed_text(load.mass_kg, 0) + " kg, positioner " +
-                                   inputs.cell->positioner.id + " carries " +
-                                   base::fixed_text(inputs.cell->positioner.load_max_kg, 0) +
-                                   " kg; take a larger positioner or a lighter fixture",
-                               place_of(inputs.weldment, "setup/" + stage.setup->id),
-                               {}});
+  if (load.mass_kg > turn::load_most_kg(inputs.cell->positioner)) {
+    findings.push_back(
+        Finding{Severity::error,
+                "turn.load.too_heavy",
+                stage.name() + ": part and fixture weigh " + base::fixed_text(load.mass_kg, 0) +
+                    " kg, positioner " + inputs.cell->positioner.id + " carries " +
+                    base::fixed_text(turn::load_most_kg(inputs.cell->positioner), 0) +
+                    " kg; take a larger positioner or a lighter fixture",
+                place_of(inputs.weldment, "setup/" + stage.setup->id),
+                {}});
     return StancePool{{},
                       std::vector<int>(stage.operations.size(), at_rest),
                       std::vector<std::vector<Placement>>(seams.size())};

@@ -17,18 +17,23 @@ using geom::Vec3;
 
 constexpr double m_per_mm = 0.001;
 
-/// Directions of the axes in the world, first axis (fixed to the floor) first.
-std::vector<Vec3> axis_directions_W(const cell::Positioner& positioner,
-                                    const std::vector<Angle>& axes) {
-  if (positioner.kind == cell::PositionerKind::headstock) return {Vec3::UnitX()};
-  const Vec3 faceplate_normal_W = rotation_WD(positioner.kind, axes) * Vec3::UnitZ();
-  return {Vec3::UnitY(), faceplate_normal_W};
+/// How far the centre of gravity stands in front of the faceplate.
+double from_faceplate_mm(const cell::Positioner& positioner, const Vec3& centre_D) {
+  return centre_D.dot(cell::faceplate_normal_D(positioner.kind));
+}
+double distance_from_faceplate_mm(const cell::Positioner& positioner, const Vec3& centre_D) {
+  return std::max(0.0, from_faceplate_mm(positioner, centre_D));
 }
 
-/// How far the centre of gravity stands in front of the faceplate.
-double distance_from_faceplate_mm(const cell::Positioner& positioner, const Vec3& centre_D) {
-  const bool headstock = positioner.kind == cell::PositionerKind::headstock;
-  return std::max(0.0, headstock ? centre_D.x() : centre_D.z());
+cell::LoadMargin margin_of(const cell::Positioner& positioner) {
+  return positioner.margin.value_or(cell::LoadMargin{});
+}
+
+/// " with its margin of 5 % and 20 mm", or nothing.
+std::string margin_text(const cell::Positioner& positioner) {
+  if (!positioner.margin) return "";
+  return ", with a margin of " + base::fixed_text(100.0 * positioner.margin->mass_ratio, 1) +
+         " % and " + base::fixed_text(positioner.margin->centre_mm, 0) + " mm,";
 }
 
 base::Finding too_heavy(const cell::Positioner& positioner,
@@ -40,24 +45,80 @@ base::Finding too_heavy(const cell::Positioner& positioner,
   finding.code = "turn.load.too_heavy";
   finding.text = stance_name + ": the load of " + base::fixed_text(load_D.mass_kg, 1) +
                  " kg with its centre of gravity " + base::fixed_text(distance_mm, 0) +
-                 " mm from the faceplate is more than positioner " + positioner.id +
-                 " may carry, " + base::fixed_text(allowed_kg, 1) + " kg there (" +
+                 " mm from the faceplate" + margin_text(positioner) + " is more than positioner " +
+                 positioner.id + " may carry, " + base::fixed_text(allowed_kg, 1) + " kg there (" +
                  base::fixed_text(positioner.load_max_kg, 0) + " kg up to " +
                  base::fixed_text(positioner.load_centre_mm, 0) +
                  " mm); do not turn it: take a larger positioner or bring the load nearer";
   return finding;
 }
 
-base::Finding too_much_torque(const cell::Axis& axis,
+base::Finding end_overloaded(const cell::Positioner& positioner,
+                             const char* end,
+                             double share_kg,
+                             double allowed_kg,
+                             const std::string& stance_name) {
+  base::Finding finding;
+  finding.code = "turn.load.end";
+  finding.text = stance_name + ": the " + end + " of positioner " + positioner.id + " bears " +
+                 base::fixed_text(std::abs(share_kg), 1) + " kg of the load" +
+                 margin_text(positioner) + (share_kg < 0.0 ? " upwards," : "") +
+                 " its plate allows " + base::fixed_text(allowed_kg, 0) +
+                 " kg; do not turn it: move the part along the axis or take a larger positioner";
+  return finding;
+}
+
+base::Finding too_much_torque(const cell::Positioner& positioner,
+                              const cell::Axis& axis,
                               double torque_nm,
                               const std::string& stance_name) {
   base::Finding finding;
   finding.code = "turn.load.torque";
-  finding.text = stance_name + ": the load turns axis " + axis.name + " with " +
-                 base::fixed_text(std::abs(torque_nm), 0) + " N m, its plate allows " +
+  finding.text = stance_name + ": the load" + margin_text(positioner) + " turns axis " + axis.name +
+                 " with " + base::fixed_text(std::abs(torque_nm), 0) + " N m, its plate allows " +
                  base::fixed_text(axis.torque_max_nm, 0) +
                  " N m; do not turn it: balance the part nearer the axis";
   return finding;
+}
+
+constexpr double rounding = 1.0 + 1e-9;  // a load exactly at its limit is allowed
+
+/// Both ends at the worst place of the centre of gravity within the margin.
+void check_ends(const cell::Positioner& positioner,
+                const joint::Weight& load_D,
+                const std::string& stance_name,
+                std::vector<base::Finding>& findings) {
+  const cell::Tailstock& tail = *positioner.tailstock;
+  const cell::LoadMargin margin = margin_of(positioner);
+  const double mass_kg = (1.0 + margin.mass_ratio) * load_D.mass_kg;
+  const double from_mm = from_faceplate_mm(positioner, load_D.centre);
+  EndShares worst;
+  for (const double off_mm : {-margin.centre_mm, margin.centre_mm}) {
+    const EndShares shares = end_shares(mass_kg, from_mm + off_mm, tail.span_mm);
+    if (std::abs(shares.head_kg) > std::abs(worst.head_kg)) worst.head_kg = shares.head_kg;
+    if (std::abs(shares.tail_kg) > std::abs(worst.tail_kg)) worst.tail_kg = shares.tail_kg;
+  }
+  if (std::abs(worst.head_kg) > positioner.load_max_kg * rounding) {
+    findings.push_back(
+        end_overloaded(positioner, "head", worst.head_kg, positioner.load_max_kg, stance_name));
+  }
+  if (std::abs(worst.tail_kg) > tail.load_max_kg * rounding) {
+    findings.push_back(
+        end_overloaded(positioner, "tailstock", worst.tail_kg, tail.load_max_kg, stance_name));
+  }
+}
+
+void check_overhung(const cell::Positioner& positioner,
+                    const joint::Weight& load_D,
+                    const std::string& stance_name,
+                    std::vector<base::Finding>& findings) {
+  const cell::LoadMargin margin = margin_of(positioner);
+  const double distance_mm =
+      std::max(0.0, from_faceplate_mm(positioner, load_D.centre) + margin.centre_mm);
+  const double allowed_kg = load_allowed_kg(positioner, distance_mm);
+  if ((1.0 + margin.mass_ratio) * load_D.mass_kg > allowed_kg * rounding) {
+    findings.push_back(too_heavy(positioner, load_D, allowed_kg, stance_name));
+  }
 }
 
 constexpr base::FigureKey torque_keys[] = {
@@ -83,39 +144,66 @@ std::vector<double> axis_torques_nm(const cell::Positioner& positioner,
                                     const joint::Weight& load_D,
                                     const std::vector<Angle>& axes) {
   SEAMTURN_REQUIRE(axes.size() == positioner.axes.size(), axes.size(), positioner.axes.size());
-  // All axes pass through the tilt centre (a headstock's through its turning centre).
-  const Vec3 arm_mm = pose_WD(positioner, axes).point(load_D.centre) - positioner.tilt_centre;
+  const Vec3 centre_W = pose_WD(positioner, axes).point(load_D.centre);
   const Vec3 weight_n(0.0, 0.0, -load_D.mass_kg * base::gravity_m_s2);
-  const Vec3 moment_nm = m_per_mm * arm_mm.cross(weight_n);
   std::vector<double> torques;
-  for (const Vec3& direction : axis_directions_W(positioner, axes)) {
-    torques.push_back(direction.dot(moment_nm));
+  for (const cell::AxisLine& line : axis_lines_W(positioner, axes)) {
+    torques.push_back(m_per_mm * line.along.dot((centre_W - line.at).cross(weight_n)));
   }
   return torques;
 }
 
+std::vector<double> safe_torques_nm(const cell::Positioner& positioner,
+                                    const joint::Weight& load_D,
+                                    const std::vector<Angle>& axes) {
+  std::vector<double> torques = axis_torques_nm(positioner, load_D, axes);
+  if (!positioner.margin) return torques;
+  const cell::LoadMargin& margin = *positioner.margin;
+  const double weight_n = load_D.mass_kg * base::gravity_m_s2;
+  const std::vector<cell::AxisLine> lines = axis_lines_W(positioner, axes);
+  for (std::size_t i = 0; i < torques.size(); ++i) {
+    // A shift to the side turns a level axis most, an upright one not at all.
+    const double level = std::hypot(lines[i].along.x(), lines[i].along.y());
+    const double shifted_nm = m_per_mm * weight_n * margin.centre_mm * level;
+    torques[i] =
+        std::copysign((1.0 + margin.mass_ratio) * (std::abs(torques[i]) + shifted_nm), torques[i]);
+  }
+  return torques;
+}
+
+EndShares end_shares(double mass_kg, double from_head_mm, double span_mm) {
+  SEAMTURN_REQUIRE(span_mm > 0.0, span_mm);
+  const double tail_kg = mass_kg * from_head_mm / span_mm;
+  return {mass_kg - tail_kg, tail_kg};
+}
+
+double load_most_kg(const cell::Positioner& positioner) {
+  const double tail_kg = positioner.tailstock ? positioner.tailstock->load_max_kg : 0.0;
+  return positioner.load_max_kg + tail_kg;
+}
+
 double load_allowed_kg(const cell::Positioner& positioner, double distance_mm) {
   if (distance_mm <= positioner.load_centre_mm) return positioner.load_max_kg;
-  return positioner.load_max_kg * (positioner.overhang_mm + positioner.load_centre_mm) /
-         (positioner.overhang_mm + distance_mm);
+  const double overhang_mm = std::max(0.0, positioner.overhang_mm);
+  return positioner.load_max_kg * (overhang_mm + positioner.load_centre_mm) /
+         (overhang_mm + distance_mm);
 }
 
 std::vector<base::Finding> check_load(const cell::Positioner& positioner,
                                       const joint::Weight& load_D,
                                       const std::vector<Angle>& axes,
                                       const std::string& stance_name) {
-  constexpr double rounding = 1.0 + 1e-9;  // a load exactly at its limit is allowed
   std::vector<base::Finding> findings;
-  const double allowed_kg =
-      load_allowed_kg(positioner, distance_from_faceplate_mm(positioner, load_D.centre));
-  if (load_D.mass_kg > allowed_kg * rounding) {
-    findings.push_back(too_heavy(positioner, load_D, allowed_kg, stance_name));
+  if (positioner.tailstock) {
+    check_ends(positioner, load_D, stance_name, findings);
+  } else {
+    check_overhung(positioner, load_D, stance_name, findings);
   }
-  const std::vector<double> torques = axis_torques_nm(positioner, load_D, axes);
+  const std::vector<double> torques = safe_torques_nm(positioner, load_D, axes);
   for (std::size_t i = 0; i < torques.size(); ++i) {
     const cell::Axis& axis = positioner.axes[i];
     if (std::abs(torques[i]) > axis.torque_max_nm * rounding) {
-      findings.push_back(too_much_torque(axis, torques[i], stance_name));
+      findings.push_back(too_much_torque(positioner, axis, torques[i], stance_name));
     }
   }
   return findings;

@@ -30,10 +30,13 @@ double double_s_s(double distance, double speed, double acceleration, double jer
   return 4.0 * std::cbrt(distance / (2.0 * jerk));
 }
 
-double axis_distance_rad(const cell::Axis& axis, Angle from, Angle to) {
-  const double distance = (to - from).rad();
-  if (!axis.endless) return std::abs(distance);
-  return std::abs(std::remainder(distance, 2.0 * std::numbers::pi));
+MoveParams limits_of(const cell::Axis& axis, Angle travel) {
+  MoveParams move;
+  move.distance = std::abs(travel.rad());
+  move.speed = axis.speed_rad_s;
+  move.acceleration = axis.acceleration_rad_s2;
+  move.jerk = axis.jerk_rad_s3;
+  return move;
 }
 
 constexpr base::FigureKey move_time_keys[] = {
@@ -90,6 +93,12 @@ const base::FigureCard& move_time_card() {
   return card;
 }
 
+Angle axis_travel(const cell::Axis& axis, Angle from, Angle to) {
+  const Angle travel = to - from;
+  if (!axis.endless) return travel;
+  return Angle::rad(std::remainder(travel.rad(), 2.0 * std::numbers::pi));
+}
+
 double turn_time_s(const cell::Positioner& positioner,
                    const std::vector<Angle>& from,
                    const std::vector<Angle>& to) {
@@ -98,13 +107,30 @@ double turn_time_s(const cell::Positioner& positioner,
   double slowest_s = 0.0;
   for (std::size_t i = 0; i < count; ++i) {
     const cell::Axis& axis = positioner.axes[i];
-    MoveParams move;
-    move.distance = axis_distance_rad(axis, from[i], to[i]);
-    move.speed = axis.speed_rad_s;
-    move.acceleration = axis.acceleration_rad_s2;
+    const MoveParams move = limits_of(axis, axis_travel(axis, from[i], to[i]));
     slowest_s = std::max(slowest_s, move_time_s(move));
   }
   return slowest_s;
+}
+
+std::vector<AxisMove> together(const cell::Positioner& positioner,
+                               const std::vector<Angle>& from,
+                               const std::vector<Angle>& to) {
+  const double time_s = turn_time_s(positioner, from, to);
+  std::vector<AxisMove> moves;
+  for (std::size_t i = 0; i < positioner.axes.size(); ++i) {
+    const cell::Axis& axis = positioner.axes[i];
+    AxisMove move;
+    move.travel = axis_travel(axis, from[i], to[i]);
+    move.time_alone_s = move_time_s(limits_of(axis, move.travel));
+    const double slow = time_s > 0.0 ? move.time_alone_s / time_s : 0.0;
+    move.slow_ratio = slow;
+    move.speed_rad_s = slow * axis.speed_rad_s;
+    move.acceleration_rad_s2 = slow * slow * axis.acceleration_rad_s2;
+    if (axis.jerk_rad_s3) move.jerk_rad_s3 = slow * slow * slow * *axis.jerk_rad_s3;
+    moves.push_back(move);
+  }
+  return moves;
 }
 
 double air_time_s(const cell::Robot& robot, double distance_mm) {

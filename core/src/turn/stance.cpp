@@ -5,44 +5,43 @@
 #include <cmath>
 #include <numbers>
 
+#include "detail_angles.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/turn/two_axes.hpp"
 
 namespace seamturn::turn {
 
 namespace {
 
 using cell::PositionerKind;
+using detail::tidy_angle;
 using geom::Mat3;
 using geom::Vec3;
 
 constexpr double no_direction = 1e-9;  // shorter than this, a direction in a plane is no direction
-
-/// An angle of atan2 without the two spellings of half a turn and of zero.
-Angle tidy_angle(double y, double x) {
-  constexpr double same_rad = 1e-12;
-  const double angle = std::atan2(y, x);
-  if (angle < -std::numbers::pi + same_rad) return Angle::rad(std::numbers::pi);
-  return std::abs(angle) < same_rad ? Angle() : Angle::rad(angle);
-}
 
 /// Table: u = (-sin a cos b, sin a sin b, cos a), which two settings answer.
 std::vector<StanceAnswer> table_answers(const Vec3& u) {
   const double level = std::hypot(u.x(), u.y());
   if (level < no_direction) {
     const Angle tilt = u.z() > 0.0 ? Angle() : Angle::deg(180.0);
-    return {StanceAnswer{{tilt, Angle()}, true, Angle()}};
+    return {StanceAnswer{{tilt, Angle()}, true, Angle(), false}};
   }
   const Angle tilt = tidy_angle(level, u.z());
-  return {StanceAnswer{{tilt, tidy_angle(u.y(), -u.x())}, false, Angle()},
-          StanceAnswer{{-tilt, tidy_angle(-u.y(), u.x())}, false, Angle()}};
+  return {StanceAnswer{{tilt, tidy_angle(u.y(), -u.x())}, false, Angle(), false},
+          StanceAnswer{{-tilt, tidy_angle(-u.y(), u.x())}, false, Angle(), false}};
 }
 
-/// Headstock: the turn brings u as near to the sky as its lean out of the turning plane allows.
-std::vector<StanceAnswer> headstock_answer(const Vec3& u) {
-  const double across = std::hypot(u.y(), u.z());
-  const bool free = across < no_direction;
-  const Angle turn = free ? Angle() : tidy_angle(u.y(), u.z());
-  return {StanceAnswer{{turn}, free, Angle::rad(std::atan2(std::abs(u.x()), across))}};
+/// As the table's formula has them: tilt about +Y, rotate about +Z, D as W.
+bool is_plain_table(const cell::Positioner& positioner) {
+  return positioner.kind == PositionerKind::tilt_rotate && !positioner.axes[0].line &&
+         !positioner.axes[1].line;
+}
+
+/// Values with the exchange, where there is one, at zero.
+std::vector<Angle> with_exchange(std::size_t held, std::vector<Angle> moving) {
+  moving.insert(moving.begin(), held, Angle());
+  return moving;
 }
 
 /// Every setting of one axis that differs from `angle` by whole turns and lies inside the limits,
@@ -100,20 +99,38 @@ constexpr base::Citation stance_sources[] = {
 
 }  // namespace
 
-geom::Mat3 rotation_WD(cell::PositionerKind kind, const std::vector<Angle>& axes) {
-  const bool table = kind == PositionerKind::tilt_rotate;
-  SEAMTURN_REQUIRE(axes.size() == (table ? 2U : 1U), axes.size());
-  if (!table) return geom::rotation_about(Vec3::UnitX(), axes[0]);
-  return geom::rotation_about(Vec3::UnitY(), axes[0]) *
-         geom::rotation_about(Vec3::UnitZ(), axes[1]);
+geom::Mat3 rotation_WD(const cell::Positioner& positioner, const std::vector<Angle>& axes) {
+  const std::size_t count = positioner.axes.size();
+  SEAMTURN_REQUIRE(axes.size() == count && count > 0, axes.size(), count);
+  Mat3 rotation = geom::rotation_about(cell::axis_line(positioner, 0).along, axes[0]);
+  for (std::size_t i = 1; i < count; ++i) {
+    rotation = rotation * geom::rotation_about(cell::axis_line(positioner, i).along, axes[i]);
+  }
+  return rotation * cell::faceplate_at_zero(positioner).rotation;
 }
 
 geom::Pose pose_WD(const cell::Positioner& positioner, const std::vector<Angle>& axes) {
-  const Mat3 rotation = rotation_WD(positioner.kind, axes);
-  const Vec3 outward =
-      positioner.kind == PositionerKind::headstock ? Vec3(Vec3::UnitX()) : Vec3(Vec3::UnitZ());
-  return geom::Pose{rotation,
-                    positioner.tilt_centre + rotation * (positioner.overhang_mm * outward)};
+  const geom::Pose zero = cell::faceplate_at_zero(positioner);
+  Vec3 centre = zero.translation;
+  for (std::size_t i = positioner.axes.size(); i-- > 0;) {
+    const cell::AxisLine line = cell::axis_line(positioner, i);
+    centre = line.at + geom::rotation_about(line.along, axes.at(i)) * (centre - line.at);
+  }
+  return {rotation_WD(positioner, axes), centre};
+}
+
+std::vector<cell::AxisLine> axis_lines_W(const cell::Positioner& positioner,
+                                         const std::vector<Angle>& axes) {
+  SEAMTURN_REQUIRE(axes.size() == positioner.axes.size(), axes.size(), positioner.axes.size());
+  std::vector<cell::AxisLine> lines;
+  geom::Pose carried;  // by the axes before
+  for (std::size_t i = 0; i < axes.size(); ++i) {
+    const cell::AxisLine line = cell::axis_line(positioner, i);
+    lines.push_back({carried.direction(line.along), carried.point(line.at)});
+    const Mat3 turn = geom::rotation_about(line.along, axes[i]);
+    carried = carried * geom::Pose{turn, line.at - turn * line.at};
+  }
+  return lines;
 }
 
 geom::Vec3 sky_direction(const geom::Vec3& t, const geom::Vec3& n, Angle slope, Angle bank) {
@@ -128,9 +145,28 @@ geom::Vec3 sky_direction(const geom::Vec3& t, const geom::Vec3& n, Angle slope, 
                     std::cos(slope.rad()) * (std::cos(bank.rad()) * n + std::sin(bank.rad()) * s));
 }
 
-std::vector<StanceAnswer> stances_for_sky(cell::PositionerKind kind, const geom::Vec3& u_D) {
+std::vector<StanceAnswer> stances_for_sky(const cell::Positioner& positioner,
+                                          const geom::Vec3& u_D) {
   const Vec3 u = geom::unit(u_D);
-  return kind == PositionerKind::headstock ? headstock_answer(u) : table_answers(u);
+  const std::size_t count = positioner.axes.size();
+  const std::size_t held = count > 0 && cell::is_exchange(positioner, 0) ? 1 : 0;
+  SEAMTURN_REQUIRE(count == held + 1 || count == held + 2, count, held);
+  if (count == 2 && is_plain_table(positioner)) return table_answers(u);
+  const Vec3 u_W = cell::faceplate_at_zero(positioner).rotation * u;
+  if (count == held + 1) {
+    const OneTurn one = one_turn_to_sky(cell::axis_line(positioner, held).along, u_W);
+    return {StanceAnswer{with_exchange(held, {one.turn}), one.free, one.residual, false}};
+  }
+  std::vector<StanceAnswer> answers;
+  for (const TwoTurns& two : two_turns_to_sky(cell::axis_line(positioner, held).along,
+                                              cell::axis_line(positioner, held + 1).along,
+                                              u_W)) {
+    answers.push_back({with_exchange(held, {two.first, two.second}),
+                       two.second_free,
+                       two.residual,
+                       two.first_free});
+  }
+  return answers;
 }
 
 std::vector<StanceAnswer> within_limits(const cell::Positioner& positioner,
@@ -142,7 +178,8 @@ std::vector<StanceAnswer> within_limits(const cell::Positioner& positioner,
     const std::size_t last = answer.axes.size() - 1;
     std::vector<std::vector<Angle>> partial{{}};
     for (std::size_t i = 0; i <= last; ++i) {
-      const bool free = answer.rotate_free && i == last;
+      const bool first = i + 1 == last;
+      const bool free = (answer.rotate_free && i == last) || (answer.first_free && first);
       std::vector<std::vector<Angle>> longer;
       for (const Angle setting : settings_within(positioner.axes[i], answer.axes[i], free)) {
         for (std::vector<Angle> axes : partial) {
@@ -153,7 +190,8 @@ std::vector<StanceAnswer> within_limits(const cell::Positioner& positioner,
       partial = std::move(longer);
     }
     for (std::vector<Angle>& axes : partial) {
-      inside.push_back(StanceAnswer{std::move(axes), answer.rotate_free, answer.residual});
+      inside.push_back(
+          StanceAnswer{std::move(axes), answer.rotate_free, answer.residual, answer.first_free});
     }
   }
   return inside;

@@ -14,36 +14,80 @@ namespace seamturn::cell {
 
 using base::Angle;
 
-enum class PositionerKind { tilt_rotate, headstock };
+enum class PositionerKind { tilt_rotate, headstock, inclined, roll_arm, station_changer };
 [[nodiscard]] std::string_view positioner_kind_name(PositionerKind kind);  ///< "tilt-rotate" ...
-/// The faceplate's normal in its own frame D: +Z on a table, +X on a headstock. The last axis turns
-/// about it. Tests: cell/cell - closed-form.
+/// The faceplate's normal in its own frame D: +X on headstocks (a station changer has one a side),
+/// +Z on all others. The last axis turns about it. Tests: cell/cell - closed-form.
 [[nodiscard]] geom::Vec3 faceplate_normal_D(PositionerKind kind);
+
+/// The line an axis turns about, right-handed. Frame W, all axes at zero.
+struct AxisLine {
+  geom::Vec3 along = geom::Vec3::UnitZ();  ///< unit
+  geom::Vec3 at = geom::Vec3::Zero();
+};
 
 /// A rotary axis. Speeds in rad/s, accelerations in rad/s2.
 struct Axis {
-  std::string name;  ///< "tilt", "rotate", "turn"
+  std::string name;  ///< "tilt", "rotate", "turn", "roll", "exchange"
   Angle min;
   Angle max;
   bool endless = false;
   double speed_rad_s = 0.0;
   double acceleration_rad_s2 = 0.0;
-  double torque_max_nm = 0.0;  ///< rating plate, static
+  std::optional<double> jerk_rad_s3;     ///< absent: the acceleration sets in at once
+  std::optional<double> stop_rad_s2;     ///< slowing down at an emergency stop; absent: not judged
+  double torque_max_nm = 0.0;            ///< rating plate, static
+  std::optional<double> torque_peak_nm;  ///< rating for seconds; absent: as torque_max_nm
+  std::optional<AxisLine> line;          ///< as stated; absent: the one of the kind
 };
 
+/// A second bearing opposite the faceplate of a headstock, in line with it.
+struct Tailstock {
+  double span_mm = 0.0;  ///< from the faceplate
+  double load_max_kg = 0.0;
+};
+
+/// How far the weight hung on may be off from what was calculated.
+struct LoadMargin {
+  double mass_ratio = 0.0;  ///< 0.05: 5 % more
+  double centre_mm = 0.0;   ///< of the centre of gravity, any way
+};
+
+/// A chain of rotary axes, the one fixed to the floor first, the faceplate D on the last.
 /// Tilt-and-rotate table: axis 0 tilts about world +Y (positive leans the face normal towards +X),
 /// axis 1 turns the faceplate about its normal, positive anticlockwise seen from above.
 /// Headstock: one axis, turning about world +X.
+/// Inclined: as the table, the second axis at `between` to the first, leant towards its direction.
+/// Roll-arm: axis 0 rolls the arm about world +X, axis 1 turns the faceplate, upright at zero.
+/// Station changer: axis 0 exchanges the sides, about world +Z; axis 1 is the headstock of the side
+/// that is welded on. The exchange stands at zero while the part is welded.
 struct Positioner {
   std::string id;
   PositionerKind kind = PositionerKind::tilt_rotate;
-  geom::Vec3 tilt_centre = geom::Vec3::Zero();  ///< frame W: where the (tilt or turn) axis is
-  double overhang_mm = 0.0;  ///< from the tilt axis to the faceplate, along the face normal
+  /// Frame W: a point common to all axes but an exchange; on the last one.
+  geom::Vec3 tilt_centre = geom::Vec3::Zero();
+  double overhang_mm = 0.0;          ///< from that point to the faceplate, along the face normal
+  Angle between = Angle::deg(90.0);  ///< inclined: between both axes
+  geom::Vec3 exchange_centre = geom::Vec3::Zero();  ///< station changer: on the exchange axis
   double load_max_kg = 0.0;
   double load_centre_mm = 0.0;  ///< distance from the faceplate up to which load_max_kg holds
-  double rolling_speed_max_rad_s = 0.0;  ///< of the last axis while welding
+  std::optional<Tailstock> tailstock;
+  std::optional<LoadMargin> margin;          ///< absent: the load is taken as calculated
+  double rolling_speed_max_rad_s = 0.0;      ///< of the last axis while welding
+  std::optional<double> rim_speed_max_mm_s;  ///< of anything that turns; absent: no cap
+  std::optional<double> floor_clearance_mm;  ///< of anything that turns; absent: 0
   std::vector<Axis> axes;
 };
+
+/// Line of an axis: as stated, else the one of the kind.
+/// Pre: index below the number of axes. Tests: cell/cell - closed-form.
+[[nodiscard]] AxisLine axis_line(const Positioner& positioner, std::size_t index);
+/// Pose of the faceplate with all axes at zero: its normal along the last axis, its centre
+/// `overhang_mm` along it from the point stated. Axes of D that this leaves open: by the least turn
+/// from W. Tests: cell/cell - closed-form.
+[[nodiscard]] geom::Pose faceplate_at_zero(const Positioner& positioner);
+/// An axis that never moves while the part is welded.
+[[nodiscard]] bool is_exchange(const Positioner& positioner, std::size_t index);
 
 struct Robot {
   std::string id;

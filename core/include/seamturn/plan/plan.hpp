@@ -148,6 +148,17 @@ struct PlannedStance {
   int visits = 0;
 };
 
+/// A turn of the loaded positioner, each way of a stage once, as it was judged.
+struct PlannedTurn {
+  std::size_t stage = 0;          ///< index into Plan::stages
+  std::string from, to;           ///< stances; empty: at rest
+  std::vector<double> torque_nm;  ///< per axis, largest on the way, with the cell's load margin
+  std::vector<double> moving_nm;  ///< per axis, largest while speeding up
+  std::vector<double> stop_nm;    ///< per axis at an emergency stop; empty: not judged
+  double lowest_mm = 0.0;         ///< of the load above the floor
+  std::string lowest_of;          ///< member or solid of the set-up
+};
+
 /// An event of the clock with names instead of indices.
 struct PlannedEvent {
   timeline::SecondKind kind = timeline::SecondKind::other;
@@ -189,6 +200,7 @@ struct Plan {
   std::vector<PlannedJoint> joints;
   std::vector<procedure::Procedure> procedures;
   std::vector<PlannedStance> stances;  ///< in order of first visit
+  std::vector<PlannedTurn> turns;      ///< in order of first turning so
   std::vector<PlannedEvent> timeline;
   std::vector<std::string> not_turned;          ///< seams without a place
   double seconds[timeline::second_kinds] = {};  ///< by SecondKind
