@@ -2,6 +2,7 @@
 // What people read on the terminal: at most 100 columns, digits a person would write.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,10 @@ inline constexpr std::size_t line_width = 100;
 [[nodiscard]] std::string order_rules_text(const plan::Plan& plan, const UnitsShown& units);
 [[nodiscard]] std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stage);
 [[nodiscard]] std::string gates_text(const plan::Plan& plan, const UnitsShown& units);
+/// Seam -> the letter its gate has in gates_text.
+[[nodiscard]] std::map<std::string, std::string> gate_letters(const plan::Plan& plan);
+/// Seconds by kind, what of them is arc, the orders nobody searched for, and the bound.
+[[nodiscard]] std::string clock_report(const plan::Plan& plan);
 [[nodiscard]] std::string cost_text(const plan::Plan& plan, const UnitsShown& units);
 /// Head, totals, order and price in a few lines, the documents written, and the cautions.
 [[nodiscard]] std::string summary_text(const plan::Plan& plan,

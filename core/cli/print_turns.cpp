@@ -13,12 +13,17 @@ namespace {
 using base::fixed_text;
 using timeline::SecondKind;
 
-/// Arcs, and the work of people among them, at one stance without leaving it.
+/// Passes of a seam laid one after another; or "gouge J1.b", "heat all", "wait 0:40" without.
+struct Item {
+  std::string name;
+  std::vector<int> passes;
+};
+
+/// What is done at one stance without leaving it, in order.
 struct Visit {
   std::string stance;
   double start_s = 0.0;
-  /// Seams with pass numbers, in order; "gouge J1.b", "heat all", "visual-test VT1" without.
-  std::vector<std::pair<std::string, std::vector<int>>> items;
+  std::vector<Item> items;
 };
 
 /// What people do, as the list names it.
@@ -44,25 +49,34 @@ std::string stance_name(const plan::PlannedEvent& event) {
   return event.stance.empty() ? "rest" : event.stance;
 }
 
+/// What stops the arcs, as the list names it; empty: nothing to be said.
+std::string stop_name(const plan::Plan& plan, const plan::PlannedEvent& event) {
+  constexpr double shown_s = 0.5;
+  if (timeline::is_by_people(event.kind)) return work_name(plan, event);
+  if (event.kind == SecondKind::clean) return "clean";
+  const double seconds = event.end_s - event.start_s;
+  if (event.kind == SecondKind::wait && seconds >= shown_s) return "wait " + clock_text(seconds);
+  return {};
+}
+
 /// Visits of a stage.
 std::vector<Visit> visits_of(const plan::Plan& plan, std::size_t stage) {
   std::vector<Visit> visits;
   for (const plan::PlannedEvent& event : plan.timeline) {
-    if (event.kind != SecondKind::arc && !timeline::is_by_people(event.kind)) continue;
     if (event.stage != stage) continue;
+    const bool is_arc = event.kind == SecondKind::arc;
+    const std::string stop = is_arc ? std::string() : stop_name(plan, event);
+    if (!is_arc && stop.empty()) continue;
     const std::string stance = stance_name(event);
     if (visits.empty() || visits.back().stance != stance) {
       visits.push_back(Visit{stance, event.start_s, {}});
     }
     Visit& visit = visits.back();
-    if (timeline::is_by_people(event.kind)) {
-      visit.items.push_back({work_name(plan, event), {}});
-      continue;
+    const std::string& name = is_arc ? event.seam : stop;
+    if (!is_arc || visit.items.empty() || visit.items.back().name != name) {
+      visit.items.push_back({name, {}});
     }
-    if (visit.items.empty() || visit.items.back().first != event.seam) {
-      visit.items.push_back({event.seam, {}});
-    }
-    visit.items.back().second.push_back(event.pass);
+    if (is_arc) visit.items.back().passes.push_back(event.pass);
   }
   return visits;
 }
@@ -102,57 +116,74 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
   return table.text();
 }
 
-std::string visits_text(const plan::Plan& plan, std::size_t stage) {
+/// Axis values of a stance, each in a column of its own; blanks for rest and crane.
+std::string axes_text(const plan::Plan& plan, const std::string& id) {
+  constexpr std::size_t column = 7;
+  std::string text;
+  const auto add = [&](const std::string& value) {
+    text += std::string(column - std::min(column, value.size()), ' ') + value;
+  };
+  for (const plan::PlannedStance& stance : plan.stances) {
+    if (stance.id != id) continue;
+    for (const base::Angle axis : stance.stance.axes) add(fixed_text(axis.deg(), 1));
+    return text;
+  }
+  for (std::size_t i = 0; i < plan.cell->positioner.axes.size(); ++i) add("");
+  return text;
+}
+
+/// "A: J1 1-3, wait 0:40, B: J2.a 1": a gate is named where it is another than before.
+std::string items_text(const Visit& visit, const std::map<std::string, std::string>& gates) {
+  std::string text;
+  std::string held;
+  for (const Item& item : visit.items) {
+    std::string shown = seam_passes(item.name, item.passes);
+    const auto gate = item.passes.empty() ? gates.end() : gates.find(item.name);
+    if (gate != gates.end() && gate->second != held) {
+      held = gate->second;
+      shown = held + ": " + shown;
+    }
+    std::replace(shown.begin(), shown.end(), ' ', unbreakable_blank);
+    text += (text.empty() ? "" : ", ") + shown;
+  }
+  return text;
+}
+
+std::string visits_text(const plan::Plan& plan,
+                        std::size_t stage,
+                        const std::map<std::string, std::string>& gates) {
   std::string out;
   for (const Visit& visit : visits_of(plan, stage)) {
     const std::string clock = clock_text(visit.start_s);
     const std::string stance =
         visit.stance + std::string(5 - std::min<std::size_t>(5, visit.stance.size()), ' ');
-    const std::string head =
-        std::string(8 - std::min<std::size_t>(8, clock.size()), ' ') + clock + "  " + stance + " ";
-    std::string items;
-    for (const auto& [name, passes] : visit.items) {
-      std::string item = seam_passes(name, passes);
-      std::replace(item.begin(), item.end(), ' ', unbreakable_blank);
-      items += (items.empty() ? "" : ", ") + item;
-    }
-    out += headed(head, items, line_width) + '\n';
+    const std::string head = std::string(8 - std::min<std::size_t>(8, clock.size()), ' ') + clock +
+                             "  " + stance + axes_text(plan, visit.stance) + "  ";
+    out += headed(head, items_text(visit, gates), line_width) + '\n';
   }
   return out;
 }
 
 std::string order_list(const plan::Plan& plan) {
-  std::string out;
+  std::string axes;
+  for (const cell::Axis& axis : plan.cell->positioner.axes) {
+    axes += (axes.empty() ? "" : ", ") + axis.name;
+  }
+  std::string out =
+      wrapped("Order: start, stance, " + axes +
+                  " in deg; then gate, seams with their passes, waits (min:s), cleaning, work of "
+                  "people" +
+                  (plan.cell->times.touches_per_seam > 0
+                       ? "; after every turn a seam is touched before it is welded"
+                       : ""),
+              line_width,
+              0) +
+      "\n";
+  const std::map<std::string, std::string> gates = gate_letters(plan);
   for (std::size_t k = 0; k < plan.stages.size(); ++k) {
-    out += stage_heading(plan, plan.stages[k]) + visits_text(plan, k);
+    out += stage_heading(plan, plan.stages[k]) + visits_text(plan, k, gates);
   }
   return out;
-}
-
-std::string seconds_table(const plan::Plan& plan) {
-  Table table({{"", "", Align::left}, {"time", "h:min:s"}, {"share", "%"}});
-  for (std::size_t i = 0; i < timeline::second_kinds; ++i) {
-    const auto kind = static_cast<SecondKind>(i);
-    if (timeline::is_by_people(kind) && plan.seconds[i] <= 0.0) continue;
-    const double share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[i] / plan.cycle_s : 0.0;
-    table.add_row({std::string(timeline::second_kind_name(kind)),
-                   clock_text(plan.seconds[i]),
-                   fixed_text(share, 1)});
-  }
-  table.add_rule();
-  table.add_row({"cycle", clock_text(plan.cycle_s), "100.0"});
-  return table.text();
-}
-
-std::string bound_text(const plan::Plan& plan) {
-  if (plan.proved_best) return "Proved best: no order of this model is shorter at these times.\n";
-  const double gap = 100.0 * (plan.cycle_s - plan.lower_bound_s) / plan.cycle_s;
-  return wrapped("No order of this model can be shorter than " + clock_text(plan.lower_bound_s) +
-                     "; this one is at most " + fixed_text(gap, 1) +
-                     " % of the cycle above the best. The best may lie anywhere between.",
-                 line_width,
-                 0) +
-         "\n";
 }
 
 }  // namespace
@@ -167,12 +198,11 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
          units.weight(plan::heaviest_load(plan).mass_kg) + " " + units.mass_unit() + ".\n\n";
   out += stages_text(plan, units);
   out += stance_table(plan, units) + "\n";
-  out +=
-      "Order (start, stance, seams with their passes, work of people)\n" + order_list(plan) + "\n";
+  out += order_list(plan) + "\n";
   out += order_rules_text(plan, units);
   out += build_text(plan, units);
   out += gates_text(plan, units) + "\n";
-  out += seconds_table(plan) + "\n" + bound_text(plan);
+  out += clock_report(plan);
   if (!plan.not_turned.empty()) {
     out +=
         wrapped(

@@ -43,6 +43,18 @@ void put_rates(pugi::xml_node parent, const cost::Rates& rates) {
   put_text(node, "source", rates.source);
 }
 
+/// Only where an order was planned.
+void put_other_order(pugi::xml_node timeline,
+                     const char* name,
+                     const plan::Plan& plan,
+                     const plan::OtherOrder& other) {
+  if (other.visits == 0) return;
+  pugi::xml_node node = timeline.append_child("other-order");
+  put_text(node, "name", name);
+  put_number(node, "cycle_s", plan.cycle_s + other.longer_s);
+  put_count(node, "visits", other.visits);
+}
+
 }  // namespace
 
 void put_procedures(pugi::xml_node root, const plan::Plan& plan) {
@@ -61,6 +73,8 @@ void put_timeline(pugi::xml_node root, const plan::Plan& plan) {
     const auto name = timeline::second_kind_name(static_cast<timeline::SecondKind>(kind));
     put_number(node, (std::string(name) + "_time_s").c_str(), plan.seconds[kind]);
   }
+  put_other_order(node, "greedy", plan, plan.greedy_order);
+  put_other_order(node, "file", plan, plan.file_order);
   for (const plan::PlannedEvent& event : plan.timeline) {
     pugi::xml_node child = node.append_child("event");
     put_text(child, "kind", timeline::second_kind_name(event.kind));

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "detail_assemble.hpp"
+#include "detail_other_orders.hpp"
 #include "detail_stances.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/order/simulate.hpp"
@@ -267,6 +268,7 @@ void assemble_order(const Inputs& inputs,
                     const order::Found& found,
                     plan::Plan& plan) {
   OrderAssembler(inputs, stage, seams, pool, order_job, found, plan).assemble();
+  compare_orders(order_job, found, plan);
 }
 
 }  // namespace seamturn::planner::detail

@@ -34,17 +34,85 @@ double radius_at_mm(double distance_mm) {
   return radius_mm;
 }
 
+/// Members by the cells of a grid in which a ball grown by the widest girth touches them, so that a
+/// point is held against its neighbours and not against the whole part.
+class Neighbours {
+ public:
+  explicit Neighbours(const std::vector<joint::Ball>& balls) {
+    if (balls.empty()) return;
+    Vec3 high = balls.front().centre;
+    low_ = high;
+    for (const joint::Ball& ball : balls) {
+      const Vec3 reach = Vec3::Constant(reach_mm(ball));
+      low_ = low_.cwiseMin(ball.centre - reach);
+      high = high.cwiseMax(ball.centre + reach);
+    }
+    // About eight cells a member: cells hold few, and the widest members do not fill too many.
+    const double cells = 8.0 * static_cast<double>(balls.size());
+    const Vec3 size = high - low_;
+    cell_mm_ = std::max(std::cbrt(size.x() * size.y() * size.z() / cells), size.maxCoeff() / 256.0);
+    for (int i = 0; i < 3; ++i) count_[i] = static_cast<int>(size[i] / cell_mm_) + 1;
+    cells_.resize(static_cast<std::size_t>(count_[0]) * static_cast<std::size_t>(count_[1]) *
+                  static_cast<std::size_t>(count_[2]));
+    for (std::size_t i = 0; i < balls.size(); ++i) add(i, balls[i]);
+  }
+
+  /// In the order of the file.
+  [[nodiscard]] const std::vector<std::size_t>& at(const Vec3& point) const {
+    static const std::vector<std::size_t> none;
+    return cells_.empty() ? none : cells_[index(along(point, 0), along(point, 1), along(point, 2))];
+  }
+
+ private:
+  static double reach_mm(const joint::Ball& ball) {
+    return ball.radius_mm + girths.back().radius_mm;
+  }
+  void add(std::size_t member, const joint::Ball& ball) {
+    const Vec3 reach = Vec3::Constant(reach_mm(ball));
+    const Vec3 from = ball.centre - reach;
+    const Vec3 to = ball.centre + reach;
+    for (int x = along(from, 0); x <= along(to, 0); ++x) {
+      for (int y = along(from, 1); y <= along(to, 1); ++y) {
+        for (int z = along(from, 2); z <= along(to, 2); ++z) {
+          cells_[index(x, y, z)].push_back(member);
+        }
+      }
+    }
+  }
+  /// Points beyond the grid belong to its outermost cells.
+  [[nodiscard]] int along(const Vec3& point, int axis) const {
+    const double cell = std::floor((point[axis] - low_[axis]) / cell_mm_);
+    return static_cast<int>(std::clamp(cell, 0.0, static_cast<double>(count_[axis] - 1)));
+  }
+  [[nodiscard]] std::size_t index(int x, int y, int z) const {
+    return (static_cast<std::size_t>(x) * static_cast<std::size_t>(count_[1]) +
+            static_cast<std::size_t>(y)) *
+               static_cast<std::size_t>(count_[2]) +
+           static_cast<std::size_t>(z);
+  }
+
+  Vec3 low_ = Vec3::Zero();
+  double cell_mm_ = 1.0;
+  std::array<int, 3> count_{};
+  std::vector<std::vector<std::size_t>> cells_;
+};
+
+std::vector<joint::Ball> balls_round(const StageWork& stage) {
+  std::vector<joint::Ball> balls;
+  for (const joint::Member* member : stage.present) balls.push_back(joint::ball_round(*member));
+  return balls;
+}
+
 /// What stands in the way: members of the stage, and boxes bolted on the faceplate.
 class Obstacles {
  public:
-  Obstacles(const StageWork& stage, const std::optional<cell::Cell>& cell) : stage_(stage) {
+  Obstacles(const StageWork& stage, const std::optional<cell::Cell>& cell)
+      : stage_(stage), balls_(balls_round(stage)), neighbours_(balls_) {
     if (cell && stage.setup != nullptr) {
       normal_D_ = cell::faceplate_normal_D(cell->positioner.kind);
     }
-    for (const joint::Member* member : stage.present) {
-      balls_.push_back(joint::ball_round(*member));
-      for_all_ = std::max(
-          for_all_, (balls_.back().centre - stage.part_J.centre).norm() + balls_.back().radius_mm);
+    for (const joint::Ball& ball : balls_) {
+      for_all_ = std::max(for_all_, (ball.centre - stage.part_J.centre).norm() + ball.radius_mm);
     }
     if (stage.setup == nullptr) return;
     const Vec3 centre_D = stage.setup->X_DJ.point(stage.part_J.centre);
@@ -59,7 +127,7 @@ class Obstacles {
 
   /// Name of what a point, grown to a ball, touches; empty: free.
   [[nodiscard]] std::string_view at(const Vec3& point, double radius_mm) const {
-    for (std::size_t i = 0; i < stage_.present.size(); ++i) {
+    for (const std::size_t i : neighbours_.at(point)) {
       const double near_mm = balls_[i].radius_mm + radius_mm;
       if ((point - balls_[i].centre).squaredNorm() > near_mm * near_mm) continue;
       if (joint::is_inside(*stage_.present[i], point, radius_mm)) return stage_.present[i]->id;
@@ -79,6 +147,7 @@ class Obstacles {
   const StageWork& stage_;
   std::optional<Vec3> normal_D_;    ///< of the faceplate: behind it there is the positioner
   std::vector<joint::Ball> balls_;  ///< to leave out most members quickly
+  Neighbours neighbours_;
   double for_all_ = 0.0;
 };
 

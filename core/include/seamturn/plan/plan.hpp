@@ -171,6 +171,12 @@ struct PlannedEvent {
   std::size_t stage = 0;  ///< index into Plan::stages
 };
 
+/// An order nobody searched for, on the same clock with the same waits: what the search is worth.
+struct OtherOrder {
+  double longer_s = 0.0;  ///< than the order planned
+  int visits = 0;         ///< of stances, as the planned ones are counted
+};
+
 struct Totals {
   double length_mm = 0.0;  ///< of the paths
   double metal_kg = 0.0;
@@ -207,6 +213,8 @@ struct Plan {
   double cycle_s = 0.0;
   double lower_bound_s = 0.0;
   bool proved_best = false;
+  OtherOrder greedy_order;  ///< always the block that adds the least time; stage by stage
+  OtherOrder file_order;    ///< seams as the file lists them, each held as is soonest reached
   Totals totals;
   cost::Estimate estimate;
   cost::Rates rates;
