@@ -31,7 +31,7 @@ constexpr std::array<VerbEntry, 9> verbs = {{{"check", Verb::check},
 
 /// Texts the library fills; turned into a Command afterwards.
 struct Texts {
-  std::string file, joint, output, writer, item, figure, units = "metric";
+  std::string file, joint, output, writer, item, figure, units = "metric", effort = "normal";
   std::vector<std::string> arguments, plugin_folders;
   bool json = false;
   bool quiet = false;
@@ -46,6 +46,13 @@ void add_common(CLI::App& app, Texts& texts) {
 
 void add_file(CLI::App& app, Texts& texts) {
   app.add_option("FILE", texts.file, "the weldment")->required();
+}
+
+/// Verbs that plan.
+void add_effort(CLI::App& app, Texts& texts) {
+  std::vector<std::string> words(order::effort_names().begin(), order::effort_names().end());
+  app.add_option("--effort", texts.effort, "how much work the order gets: quick, normal or long")
+      ->check(CLI::IsMember(words));
 }
 
 void add_plugin_folders(CLI::App& app, Texts& texts) {
@@ -81,7 +88,11 @@ void describe(CLI::App& app, Texts& texts) {
   figure->add_option("NAME", texts.figure, "name of the figure; none: list them");
   figure->add_option("KEY=VALUE", texts.arguments, "what the figure needs, with units");
   add_plugin_folders(*app.add_subcommand("plugins", "loaded and skipped plugins, and why"), texts);
-  for (CLI::App* verb : app.get_subcommands({})) add_common(*verb, texts);
+  for (CLI::App* verb : app.get_subcommands({})) {
+    add_common(*verb, texts);
+    const std::string name = verb->get_name();
+    if (name != "check" && name != "figure" && name != "plugins") add_effort(*verb, texts);
+  }
 }
 
 std::string with_hint(const std::string& text) {
@@ -120,6 +131,9 @@ std::variant<Command, Leave> command_of(const CLI::App& app, const Texts& texts)
   command.json = texts.json;
   command.us_units = texts.units == "us";
   command.quiet = texts.quiet;
+  const auto efforts = order::effort_names();
+  const auto effort = std::find(efforts.begin(), efforts.end(), texts.effort);
+  command.effort = static_cast<order::Effort>(effort - efforts.begin());
   for (const std::string& folder : texts.plugin_folders) command.plugin_folders.push_back(folder);
   for (const std::string& argument : texts.arguments) {
     const std::size_t equals = argument.find('=');

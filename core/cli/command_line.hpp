@@ -8,6 +8,8 @@
 #include <variant>
 #include <vector>
 
+#include "seamturn/order/search.hpp"
+
 namespace seamturn::cli {
 
 enum class Verb { check, plan, joints, turns, cost, explain, write, figure, plugins };
@@ -25,6 +27,7 @@ struct Command {
   bool json = false;
   bool us_units = false;
   bool quiet = false;
+  order::Effort effort = order::Effort::normal;
 };
 
 /// What to do instead of a command: print a text and leave (help, version, wrong usage).

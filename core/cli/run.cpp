@@ -67,6 +67,7 @@ class Runner {
 
   plan::Plan make_plan() const {
     planner::PlanParams params;
+    params.search = order::search_params(command_.effort);
     if (around_.progress_wanted && !command_.quiet) {
       params.progress = [this](std::string_view stage) { err() << "planning: " << stage << "\n"; };
     }
@@ -100,7 +101,9 @@ class Runner {
 
   int explain() const {
     const planner::Inputs inputs = io::read_inputs(command_.file);
-    const plan::Plan plan = planner::make_plan(inputs);
+    planner::PlanParams params;
+    params.search = order::search_params(command_.effort);
+    const plan::Plan plan = planner::make_plan(inputs, params);
     tell(plan.findings);
     const auto steps = figures::explain(inputs, plan, command_.joint, command_.figure);
     if (!steps) throw UsageError(steps.error().text);

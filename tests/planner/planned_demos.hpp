@@ -49,7 +49,8 @@ inline const Planned& hub() {
 /// A plan whose order nobody looks at closely: little effort, for what does not depend on it.
 inline Plan quick_plan(const planner::Inputs& inputs) {
   planner::PlanParams params;
-  params.order_effort = 20000;
+  params.search.effort = 20000;
+  params.search.bound_work = 0;
   return planner::make_plan(inputs, params);
 }
 

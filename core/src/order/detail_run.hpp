@@ -39,7 +39,12 @@ struct RobotState {
   int stance = 0;
   int visit = 0;  ///< stance visits begun
   bool home = true;
-  bool heated = false;  ///< by heaters that stay on
+  bool heated = false;     ///< by heaters that stay on
+  bool people_in = false;  ///< the seconds just spent were theirs
+  double avoided_s = 0.0;  ///< what entries and turns so far are worth (Job::worth); on no clock
+
+  /// What a search makes small.
+  [[nodiscard]] double objective_s() const { return now_s + avoided_s; }
 };
 
 [[nodiscard]] inline RobotState state_at_start(const Job& job) {
@@ -158,6 +163,10 @@ class Run {
   void spend(RobotState& state, Kind kind, double seconds, int block, int pass = -1) const {
     record_(kind, seconds, state.stance, block, pass);
     state.now_s += seconds;
+    const bool by_people = timeline::is_by_people(kind);
+    if (seconds <= 0.0 && kind != Kind::work) return;  // no event
+    if (by_people && !state.people_in) state.avoided_s += job_.worth.entry_s;
+    state.people_in = by_people;
   }
 
   void turn_to(RobotState& state, int stance) const {
@@ -169,6 +178,7 @@ class Run {
         job_.turn_s[static_cast<std::size_t>(state.stance)][static_cast<std::size_t>(stance)];
     state.stance = stance;
     ++state.visit;
+    if (turn_s > 0.0) state.avoided_s += job_.worth.stance_s;
     spend(state, Kind::turn, turn_s, -1);
   }
 

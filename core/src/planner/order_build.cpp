@@ -73,6 +73,21 @@ plan::HandOrderPrice price_of_hand(const OrderJob& order,
   return price;
 }
 
+/// The effort is shared out by size, so that a build in stages takes no longer.
+order::SearchParams share_of(const order::SearchParams& whole,
+                             const order::Job& job,
+                             std::size_t all_blocks) {
+  order::SearchParams share = whole;
+  const auto part = [&](std::int64_t work) {
+    return work * static_cast<std::int64_t>(job.blocks.size()) /
+           static_cast<std::int64_t>(all_blocks);
+  };
+  share.effort = part(whole.effort);
+  share.bound_work = part(whole.bound_work);
+  share.progress = nullptr;
+  return share;
+}
+
 class Build {
  public:
   Build(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan)
@@ -156,10 +171,7 @@ class Build {
     OrderJob& job = jobs_[k].order;
     job.job.arc_since_clean_s = arc_since_clean_s();
     if (!job.job.blocks.empty()) {
-      // The effort is shared out by size, so that a build in stages takes no longer.
-      order::SearchParams search;
-      search.effort = params.order_effort * static_cast<std::int64_t>(job.job.blocks.size()) /
-                      static_cast<std::int64_t>(all_blocks);
+      const order::SearchParams search = share_of(params.search, job.job, all_blocks);
       const order::Found found = order::find_order(job.job, search);
       assemble_order(inputs_, stages_[k], seams, jobs_[k].pool, job, found, plan_);
       if (!job.by_hand.empty()) stage.by_hand = price_of_hand(job, found, search);

@@ -4,23 +4,37 @@
 
 #include <cstdint>
 #include <functional>
+#include <span>
+#include <string_view>
 
 #include "seamturn/order/job.hpp"
 
 namespace seamturn::order {
 
+/// How much work a search may spend. Counted, not timed: same job, same order, on any machine.
+enum class Effort { quick, normal, lengthy };
+/// In the order of Effort, as the command line writes them: "quick", "normal", "long".
+[[nodiscard]] std::span<const std::string_view> effort_names();
+
 struct SearchParams {
   std::uint64_t seed = 1;
-  std::int64_t effort = 200000;        ///< simulated block visits, not seconds; more is never worse
+  std::int64_t effort = 200000;        ///< simulated block visits; more is never worse
   std::int64_t exact_states = 200000;  ///< partial orders the exact search may keep; 0: none
+  std::int64_t bound_work = 0;         ///< steps looked at for the bound without a clock; 0: none
+  std::int64_t tour_states = 0;        ///< partial orders without a clock the proof may keep
+  bool two_cores = false;              ///< two starts at a time; changes the time it takes only
+  Sequence start;                      ///< of an earlier search; empty, or a valid sequence
   std::function<void(double best_s)> progress;  ///< may be empty
 };
+[[nodiscard]] SearchParams search_params(Effort effort);
 
 struct Found {
   Sequence sequence;
   double cycle_s = 0.0;
   double lower_bound_s = 0.0;  ///< no order of this job can be shorter
-  bool proved_best = false;    ///< none is shorter in this model at these times
+  /// None is better in this model at these times: shorter, or with Job::worth counted where the job
+  /// has one.
+  bool proved_best = false;
 };
 
 /// Pre: check_job passed. Same job and params, same result.

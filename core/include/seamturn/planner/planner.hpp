@@ -11,7 +11,8 @@
 namespace seamturn::planner {
 
 struct PlanParams {
-  std::int64_t order_effort = 1000000;                   ///< simulated block visits, not seconds
+  /// Of the whole build; stages share it by their size.
+  order::SearchParams search = order::search_params(order::Effort::normal);
   std::function<void(std::string_view stage)> progress;  ///< may be empty
 };
 
