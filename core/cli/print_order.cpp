@@ -56,12 +56,17 @@ std::string furthest_text(const plan::PlannedTwins& twins, const UnitsShown& uni
          units.area(first ? twins.metal_2_mm2 : twins.metal_1_mm2) + " in the end";
 }
 
+/// What one side was ahead beyond what it is in the end: no order avoids that part.
+double avoidable_mm2(const plan::PlannedTwins& twins) {
+  return twins.ahead_mm2 - std::abs(twins.metal_1_mm2 - twins.metal_2_mm2);
+}
+
 std::string twins_text(const plan::Plan& plan, const UnitsShown& units) {
   std::string left_out;
   const plan::PlannedTwins* furthest = nullptr;
   int keeping = 0;
   for (const plan::PlannedTwins& twins : plan.twins) {
-    if (furthest == nullptr || twins.ahead_mm2 > furthest->ahead_mm2) furthest = &twins;
+    if (furthest == nullptr || avoidable_mm2(twins) > avoidable_mm2(*furthest)) furthest = &twins;
     keeping += twins.keeps_step ? 1 : 0;
     if (twins.keeps_step) continue;
     left_out += (left_out.empty() ? "" : "; ") + twins.first + " with " + twins.second + " (" +
@@ -76,15 +81,21 @@ std::string twins_text(const plan::Plan& plan, const UnitsShown& units) {
   return headed("Balance: ", text, line_width) + "\n";
 }
 
+/// Two digits: it is an order of magnitude.
+std::string rough_torque(double nm, const UnitsShown& units) {
+  const double step_nm = nm > 0.0 ? std::pow(10.0, std::floor(std::log10(nm)) - 1.0) : 1.0;
+  return units.torque(std::round(nm / step_nm) * step_nm) + " " + units.torque_unit();
+}
+
 std::string moment_text(const plan::Plan& plan, const UnitsShown& units) {
   if (!plan.shrink_moment) return "";
   const plan::ShrinkageMoment& moment = *plan.shrink_moment;
-  return headed("Shrinkage about the part's centre: ",
-                "at most " + units.torque(moment.largest_nm) + " " + units.torque_unit() +
-                    " on the way (forces along " + moment.axis + ", after " + moment.seam + "), " +
-                    units.torque(moment.final_nm) +
-                    " in the end. From memory, to compare orders by; no forecast of distortion.",
-                line_width) +
+  return wrapped("Moment of all shrinkage about the part's centre: at most " +
+                     rough_torque(moment.largest_nm, units) + " (along " + moment.axis +
+                     ", after " + moment.seam + "), " + rough_torque(moment.final_nm, units) +
+                     " in the end; from memory, to compare orders by, no forecast.",
+                 line_width,
+                 0) +
          "\n";
 }
 

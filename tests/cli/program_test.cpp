@@ -101,6 +101,26 @@ TEST_SUITE("cli/program") {
     }
   }
 
+  TEST_CASE("given an order by hand, turns tells its price and who keeps step, as text and JSON") {
+    const std::string file = "'" + (repository() / "tests/good/by_hand.xml").string() + "'";
+    const json got = json_of("turns --json --quiet " + file);
+    const json& price = got.at("stages").at(0).at("by_hand");
+    CHECK(price.at("entries") == json({"J1.b.1", "J2", "J3"}));
+    CHECK(price.at("by_hand_s").get<double>() >= price.at("own_s").get<double>());
+    CHECK(price.at("by_hand_turns").is_number_integer());
+    CHECK(price.at("own_proved_best").is_boolean());
+    REQUIRE(got.at("twins").size() == 2);
+    CHECK(got.at("twins").at(0).at("keeps_step") == false);
+    CHECK(got.at("twins").at(0).at("why_not") == "the welding coordinator: free to shrink");
+    CHECK(got.at("twins").at(1).at("kind") == "stated");
+    CHECK(got.at("shrink_moment").at("largest_nm").get<double>() > 0.0);
+    const Ran ran = run_seamturn("turns --quiet " + file, scratch("text"));
+    REQUIRE(ran.exit_code == 0);
+    CHECK(ran.out.find("Order by hand, stage tee: J1.b.1, J2, J3. ") != std::string::npos);
+    CHECK(ran.out.find("Not kept: J1.a with J1.b (the") != std::string::npos);
+    CHECK(ran.out.find("no forecast") != std::string::npos);
+  }
+
   TEST_CASE("for turns as JSON, law: kinds add up, one arc at a time, arc time as in joints") {
     for (const std::string file : {"bracket.xml", "grab_hub.xml"}) {
       const json got = json_of("turns --json --quiet " + demo(file));

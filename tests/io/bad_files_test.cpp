@@ -33,7 +33,7 @@ const Bad bad_files[] = {
     {"balance_empty.xml", "read.balance.empty@12:6"},
     {"balance_itself.xml", "read.balance.itself@12:20"},
     {"balance_no_reason.xml", "read.balance.reason@10:17"},
-    {"balance_reason_alone.xml", "read.balance.reason@10:29 read.balance.empty@10:4"},
+    {"balance_reason_alone.xml", "read.balance.empty@10:4 read.balance.reason@10:29"},
     {"balance_unknown.xml", "read.joint.unknown@12:20"},
     {"bar_across_along.xml", "read.bar.across@7:98"},
     {"bar_flat_one_size.xml", "read.number.count@7:51"},

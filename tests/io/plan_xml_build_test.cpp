@@ -101,6 +101,38 @@ TEST_SUITE("io/plan_xml_build") {
     CHECK(count_of(xml_of_part(), "operation=\"hang quarter\"") == 1);
   }
 
+  TEST_CASE("given an order by hand and twins, price, drift and moment stand in the plan") {
+    Plan plan = plan_of_part();
+    plan.stages[1].by_hand = plan::HandOrderPrice{120.5, 100.25, true, 4, 3, {"J3", "J5.1"}};
+    plan.twins = {{"J1",
+                   "J2",
+                   plan::TwinKind::rings,
+                   false,
+                   "a \"trial\"",
+                   25.0,
+                   26.5,
+                   12.5,
+                   "J2",
+                   70.0,
+                   0.5},
+                  {"J3", "J4", plan::TwinKind::stated, true, "", 1.0, 1.0, 1.0, "J3", 5.0, 0.25}};
+    plan.shrink_moment = plan::ShrinkageMoment{1500.0, 250.0, 'y', "J6", 80.0};
+    const std::string xml = io::plan_xml(plan);
+    CHECK(schema_verdict("plan.xsd", xml, "plan_xml_order") == "");
+    holds(xml,
+          {"<by-hand by_hand_s=\"120.5\" own_s=\"100.25\" own_proved_best=\"true\" "
+           "by_hand_turns=\"4\" own_turns=\"3\">",
+           "<entry names=\"J3\"",
+           "<entry names=\"J5.1\"",
+           "<twins first=\"J1\" second=\"J2\" kind=\"twin rings\" keeps_step=\"false\" "
+           "why_not=\"a &quot;trial&quot;\" metal_1_mm2=\"25\" metal_2_mm2=\"26.5\" "
+           "ahead_mm2=\"12.5\" ahead=\"J2\" ahead_from_s=\"70\" ahead_kj_mm=\"0.5\"",
+           "<twins first=\"J3\" second=\"J4\" kind=\"stated\" keeps_step=\"true\" metal_1",
+           "<shrink-moment largest_nm=\"1500\" final_nm=\"250\" axis=\"y\" seam=\"J6\" "
+           "at_s=\"80\""});
+    CHECK(count_of(xml, "<by-hand ") == 1);
+  }
+
   TEST_CASE("given stances of a part in stages, they name set-up and heaviest load") {
     for (const plan::PlannedStance& stance : plan_of_part().stances) {
       holds(element("<stance id=\"" + stance.id + "\"", ">"),

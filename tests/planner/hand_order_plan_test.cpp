@@ -81,7 +81,7 @@ TEST_SUITE("planner/hand_order_plan") {
     CHECK(told(errors_of(inputs), "order.hand.contradicts", "J1 before J3.a"));
   }
 
-  TEST_CASE("an order by hand goes before balance; the pair is told and others keep step") {
+  TEST_CASE("an order by hand goes before balance: the pair is told and others keep step") {
     const planner::Inputs inputs = with_order({"J1", "J2"});
     const Plan plan = quick_plan(inputs);
     CHECK(is_kept(plan, inputs.weldment.hand_orders.front()));

@@ -120,22 +120,37 @@ TEST_SUITE("planner/two_sides") {
     CHECK(text == "1a 1b gouge 2a 2b 2c 2d 2e 2f 1c 1d 1e 1f ");
   }
 
-  TEST_CASE("given balance off in the file, a double groove is filled side by side") {
+  TEST_CASE("given balance off in joint or weldment, the plan fills side 2 in one go") {
+    // law: the plan keeps the order of both sides, whichever the file asks for
     planner::Inputs inputs = read_double_grooves();
-    const auto changes_on_x = [&inputs] {
-      auto work = work_on(quick_plan(inputs), "X");
-      std::erase_if(work, [](const auto& one) { return one.first == 0; });
-      int changes = 0;
-      for (std::size_t k = 1; k < work.size(); ++k) changes += work[k].first != work[k - 1].first;
-      return changes;
+    joint::Joint& k = inputs.weldment.joints.back();
+    REQUIRE(k.id == "K");
+    k.first_share = 0.2;
+    const auto follows = [&](bool is_balanced) {
+      const Plan plan = quick_plan(inputs);
+      const auto& seams = plan.joints.back().seams;
+      std::vector<std::pair<int, int>> expected;
+      for (const SidePass& pass :
+           planner::detail::weld_order(k, seams[0].stack, seams[1].stack, is_balanced)) {
+        expected.push_back({pass.side, pass.pass + 1});
+      }
+      const bool told = plan.twins.back().keeps_step == is_balanced;
+      return work_on(plan, "K") == expected && told;
     };
-    const int balanced = changes_on_x();
-    inputs.weldment.joints.front().balance_off = "a test";
-    CHECK(changes_on_x() == 2);  // law: over and back once
-    CHECK(balanced > 2);
-    inputs.weldment.joints.front().balance_off.clear();
+    CHECK(follows(true));
+    CHECK_FALSE(follows(false));
+    k.balance_off = "a test";
+    CHECK(follows(false));
+    CHECK_FALSE(follows(true));
+    k.balance_off.clear();
     inputs.weldment.balance_off = "a test";
-    CHECK(changes_on_x() == 2);
+    CHECK(follows(false));
+    // What is filled first by the file takes no turns, balance or not.
+    inputs.weldment.balance_off.clear();
+    k.first_share = 1.0;
+    const Plan plan = quick_plan(inputs);
+    CHECK_FALSE(plan.twins.back().keeps_step);
+    CHECK(plan.twins.back().why_not == "side 1 of joint K is filled first");
   }
 
   TEST_CASE("given a single groove gouged from behind, all of it is laid before") {

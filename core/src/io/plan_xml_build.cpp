@@ -19,6 +19,16 @@ void put_ids(pugi::xml_node parent,
   for (const std::string& id : ids) put_text(parent.append_child(name), attribute, id);
 }
 
+void put_by_hand(pugi::xml_node stage, const plan::HandOrderPrice& price) {
+  pugi::xml_node node = stage.append_child("by-hand");
+  put_number(node, "by_hand_s", price.by_hand_s);
+  put_number(node, "own_s", price.own_s);
+  put_flag(node, "own_proved_best", price.own_proved_best);
+  put_count(node, "by_hand_turns", price.by_hand_stances);
+  put_count(node, "own_turns", price.own_stances);
+  put_ids(node, "entry", "names", price.entries);
+}
+
 void put_stage(pugi::xml_node build, const plan::PlannedStage& stage) {
   pugi::xml_node node = build.append_child("stage");
   put_text_if(node, "id", stage.id);
@@ -44,16 +54,6 @@ void put_stage(pugi::xml_node build, const plan::PlannedStage& stage) {
     put_ids(child, "weld", "seam", closed.seams);
   }
   if (stage.by_hand) put_by_hand(node, *stage.by_hand);
-}
-
-void put_by_hand(pugi::xml_node stage, const plan::HandOrderPrice& price) {
-  pugi::xml_node node = stage.append_child("by-hand");
-  put_number(node, "by_hand_s", price.by_hand_s);
-  put_number(node, "own_s", price.own_s);
-  put_flag(node, "own_proved_best", price.own_proved_best);
-  put_count(node, "by_hand_turns", price.by_hand_stances);
-  put_count(node, "own_turns", price.own_stances);
-  put_ids(node, "entry", "names", price.entries);
 }
 
 void put_twins(pugi::xml_node build, const plan::PlannedTwins& twins) {

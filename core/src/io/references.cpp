@@ -56,7 +56,7 @@ Names names_of(const std::vector<Thing>& things, const Name& name) {
 /// Every name that may be meant, as long as a message can hold.
 std::string known_text(const Names& known) {
   constexpr std::size_t shown = 8;
-  if (known.empty()) return "none is described";
+  if (known.empty()) return "expected one that is, and none is";
   const Names first(known.begin(),
                     known.begin() + static_cast<std::ptrdiff_t>(std::min(known.size(), shown)));
   return "expected " + one_of(first) + (known.size() > shown ? ", ..." : "");

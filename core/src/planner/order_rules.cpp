@@ -135,7 +135,13 @@ class Rules {
   /// Layer k of both before layer k + 1 of either. Sides of one groove follow the order of their
   /// gouging already.
   void keep_step(Twins& twins) {
-    if (!twins.off.empty() || twins.kind == plan::TwinKind::groove) return;
+    if (!twins.off.empty()) return;
+    if (twins.kind == plan::TwinKind::groove) {
+      const joint::Joint& groove = joint(twins.first);
+      const bool takes_turns = joint::first_share_of(groove) < 1.0;
+      if (!takes_turns) twins.against = "side 1 of joint " + groove.id + " is filled first";
+      return;
+    }
     const std::string rule = "balance of " + id(twins.first) + " with " + id(twins.second);
     std::vector<std::string> against = follow(twins.first, twins.second, rule);
     const std::vector<std::string> other = follow(twins.second, twins.first, rule);
