@@ -59,9 +59,7 @@ class WalkBound {
   Prices trial_;
   std::vector<double> direction_;
   double stride_ = 1.0;
-  int idle_ = 0;    ///< looks since the bound rose
-  int rounds_ = 0;  ///< looks since the memories grew
-  Grain bound_at_growth_ = 0;
+  int idle_ = 0;  ///< looks since the bound rose
 };
 
 }  // namespace seamturn::order

@@ -119,7 +119,9 @@ void WalkBound::step(const Look& seen) {
     size += direction_[g] * direction_[g];
   }
   if (size <= 0.0) return;
-  const double length = stride_ * static_cast<double>(cut_ - seen.bound) / size;
+  const double length =
+      stride_ *
+      (static_cast<double>(cut_ - seen.bound) + beyond_ratio * static_cast<double>(cut_)) / size;
   for (std::size_t g = 1; g + 1 < net_.groups; ++g) {
     const double change = std::clamp(length * direction_[g], -1e13, 1e13);
     trial_[g] = std::clamp(trial_[g] + static_cast<Grain>(std::llround(change)), -dearest, dearest);
@@ -152,28 +154,24 @@ bool WalkBound::remember() {
 
 void WalkBound::improve(std::int64_t work_until) {
   while (!done_ && work_ < work_until) {
-    const Look seen = look(trial_);
+    Look seen = look(trial_);
     const std::vector<std::uint16_t> walk = seen.walk;
-    take(seen);
+    const Grain bound = seen.bound;
+    take(std::move(seen));
     if (done_) return;
-    ++rounds_;
-    if (idle_ < most_idle) {
-      step(Look{seen.bound, walk});
+    if (idle_ > 0) stride_ *= remembering_ ? 0.9 : 0.97;
+    if (stride_ > (remembering_ ? 0.1 : 0.05)) {
+      if (idle_ >= most_idle) restart();
+      step(idle_ > 0 ? Look{bound, walk} : Look{bound_, walk_});
       continue;
     }
-    stride_ *= 0.6;
     restart();
-    if (stride_ < shortest_stride) {
-      cut();
-      if (done_) return;
-      remembering_ = true;
-      const bool grown = remember();
-      stride_ = grown ? 0.5 : 1.0;
-      rounds_ = 0;
-      trial_ = best_;
-      walk_.clear();  // of the memories before
-    }
-    if (!walk_.empty()) step(Look{bound_, walk_});
+    cut();
+    if (done_) return;
+    remembering_ = true;
+    const bool grown = remember();
+    stride_ = grown ? first_stride : 1.0;
+    walk_.clear();  // of the memories before
   }
 }
 
