@@ -9,8 +9,9 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double shortest_stride = 0.05;
-constexpr int most_idle = 5;  // looks without a better bound before the stride is shortened
+constexpr int most_idle = 20;         // looks without a better bound before going back to the best
+constexpr double first_stride = 0.3;  // after the memories grew
+constexpr double beyond_ratio = 0.003;     // aims so far beyond the cut, or never quite reaches it
 constexpr Grain dearest = Grain{1} << 45;  // prices: sums of them stay far below never_grain
 
 /// How often the walk comes to each group.
