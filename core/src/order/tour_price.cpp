@@ -9,10 +9,13 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr int most_idle = 20;         // looks without a better bound before going back to the best
-constexpr double first_stride = 0.3;  // after the memories grew
+constexpr int most_idle = 20;  // looks without a better bound before going back to the best
 constexpr double beyond_ratio = 0.003;     // aims so far beyond the cut, or never quite reaches it
 constexpr Grain dearest = Grain{1} << 45;  // prices: sums of them stay far below never_grain
+
+constexpr double first_stride = 0.5;  // after the memories grew
+constexpr double last_stride = 0.1;   // then they grow again
+constexpr std::int64_t growths = 50;  // to be expected in all the work there is
 
 /// How often the walk comes to each group.
 std::vector<int> visits_of(const WalkNet& net, const std::vector<std::uint16_t>& walk) {
@@ -53,10 +56,12 @@ std::vector<Slip> slips_of(const WalkNet& net, const std::vector<std::uint16_t>&
 WalkBound::WalkBound(const TourProblem& problem,
                      const TourOrder& order,
                      const GrainCosts& costs,
-                     const Assignment& assignment)
+                     const Assignment& assignment,
+                     std::int64_t whole_work)
     : net_(make_net(problem, order, costs)),
       memories_(problem.group_count()),
       cut_(costs.cut),
+      whole_work_(whole_work),
       best_(problem.group_count(), 0),
       direction_(problem.group_count(), 0.0) {
   for (std::size_t g = 1; g + 1 < net_.groups; ++g) best_[g] = assignment.out[g] + assignment.in[g];
@@ -129,6 +134,13 @@ void WalkBound::step(const Look& seen) {
   }
 }
 
+/// What a stride keeps when a look was in vain: the cheaper looks are, the more of them there are.
+double WalkBound::shrink_for(std::int64_t look_work) const {
+  const std::int64_t looks = whole_work_ / growths / std::max<std::int64_t>(1, look_work);
+  const auto patience = static_cast<double>(std::clamp<std::int64_t>(looks, 16, 100));
+  return std::exp(std::log(last_stride / first_stride) / patience);
+}
+
 void WalkBound::restart() {
   idle_ = 0;
   trial_ = best_;
@@ -155,23 +167,26 @@ bool WalkBound::remember() {
 
 void WalkBound::improve(std::int64_t work_until) {
   while (!done_ && work_ < work_until) {
+    const std::int64_t work_before = work_;
     Look seen = look(trial_);
     const std::vector<std::uint16_t> walk = seen.walk;
     const Grain bound = seen.bound;
     take(std::move(seen));
     if (done_) return;
-    if (idle_ > 0) stride_ *= remembering_ ? 0.9 : 0.97;
-    if (stride_ > (remembering_ ? 0.1 : 0.05)) {
+    if (idle_ > 0) stride_ *= shrink_;
+    if (stride_ > last_stride) {
       if (idle_ >= most_idle) restart();
       step(idle_ > 0 ? Look{bound, walk} : Look{bound_, walk_});
       continue;
     }
+    const std::int64_t look_work = work_ - work_before;
     restart();
     cut();
     if (done_) return;
     remembering_ = true;
     const bool grown = remember();
-    stride_ = grown ? first_stride : 1.0;
+    stride_ = first_stride;
+    shrink_ = shrink_for(grown ? look_work : 0);
     walk_.clear();  // of the memories before
   }
 }
