@@ -9,11 +9,13 @@ namespace seamturn::order {
 /// The bound by walks: net, memories and prices get better the more work is spent.
 class WalkBound {
  public:
-  /// Pre: net_size() is bearable. The assignment gives the first prices.
+  /// Pre: net_size() is bearable. The assignment gives the first prices. How patient it
+  /// is depends on the work that may be spent in all.
   WalkBound(const TourProblem& problem,
             const TourOrder& order,
             const GrainCosts& costs,
-            const Assignment& assignment);
+            const Assignment& assignment,
+            std::int64_t whole_work);
 
   /// Goes on until that much work is spent in all, or no walk is below the cut.
   void improve(std::int64_t work_until);
@@ -43,6 +45,7 @@ class WalkBound {
   Look look(const Prices& prices);
   void step(const Look& seen);
   void take(Look seen);
+  [[nodiscard]] double shrink_for(std::int64_t look_work) const;
   void restart();
   bool remember();
 
@@ -50,6 +53,7 @@ class WalkBound {
   Memories memories_;
   Recalls recalls_;
   Grain cut_ = 0;
+  std::int64_t whole_work_ = 0;
   bool done_ = false;
   bool remembering_ = false;  ///< memories are in use
   Grain bound_ = 0;
@@ -59,9 +63,8 @@ class WalkBound {
   Prices trial_;
   std::vector<double> direction_;
   double stride_ = 1.0;
-  int idle_ = 0;    ///< looks since the bound rose
-  int rounds_ = 0;  ///< looks since the memories grew
-  Grain bound_at_growth_ = 0;
+  double shrink_ = 0.97;  ///< of the stride, when a look was in vain
+  int idle_ = 0;          ///< looks since the bound rose
 };
 
 }  // namespace seamturn::order

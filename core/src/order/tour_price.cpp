@@ -9,9 +9,13 @@ namespace seamturn::order {
 
 namespace {
 
-constexpr double shortest_stride = 0.05;
-constexpr int most_idle = 5;  // looks without a better bound before the stride is shortened
+constexpr int most_idle = 20;  // looks without a better bound before going back to the best
+constexpr double beyond_ratio = 0.003;     // aims so far beyond the cut, or never quite reaches it
 constexpr Grain dearest = Grain{1} << 45;  // prices: sums of them stay far below never_grain
+
+constexpr double first_stride = 0.5;  // after the memories grew
+constexpr double last_stride = 0.1;   // then they grow again
+constexpr std::int64_t growths = 50;  // to be expected in all the work there is
 
 /// How often the walk comes to each group.
 std::vector<int> visits_of(const WalkNet& net, const std::vector<std::uint16_t>& walk) {
@@ -52,10 +56,12 @@ std::vector<Slip> slips_of(const WalkNet& net, const std::vector<std::uint16_t>&
 WalkBound::WalkBound(const TourProblem& problem,
                      const TourOrder& order,
                      const GrainCosts& costs,
-                     const Assignment& assignment)
+                     const Assignment& assignment,
+                     std::int64_t whole_work)
     : net_(make_net(problem, order, costs)),
       memories_(problem.group_count()),
       cut_(costs.cut),
+      whole_work_(whole_work),
       best_(problem.group_count(), 0),
       direction_(problem.group_count(), 0.0) {
   for (std::size_t g = 1; g + 1 < net_.groups; ++g) best_[g] = assignment.out[g] + assignment.in[g];
@@ -119,11 +125,20 @@ void WalkBound::step(const Look& seen) {
     size += direction_[g] * direction_[g];
   }
   if (size <= 0.0) return;
-  const double length = stride_ * static_cast<double>(cut_ - seen.bound) / size;
+  const double length =
+      stride_ *
+      (static_cast<double>(cut_ - seen.bound) + beyond_ratio * static_cast<double>(cut_)) / size;
   for (std::size_t g = 1; g + 1 < net_.groups; ++g) {
     const double change = std::clamp(length * direction_[g], -1e13, 1e13);
     trial_[g] = std::clamp(trial_[g] + static_cast<Grain>(std::llround(change)), -dearest, dearest);
   }
+}
+
+/// What a stride keeps when a look was in vain: the cheaper looks are, the more of them there are.
+double WalkBound::shrink_for(std::int64_t look_work) const {
+  const std::int64_t looks = whole_work_ / growths / std::max<std::int64_t>(1, look_work);
+  const auto patience = static_cast<double>(std::clamp<std::int64_t>(looks, 16, 100));
+  return std::exp(std::log(last_stride / first_stride) / patience);
 }
 
 void WalkBound::restart() {
@@ -152,28 +167,27 @@ bool WalkBound::remember() {
 
 void WalkBound::improve(std::int64_t work_until) {
   while (!done_ && work_ < work_until) {
-    const Look seen = look(trial_);
+    const std::int64_t work_before = work_;
+    Look seen = look(trial_);
     const std::vector<std::uint16_t> walk = seen.walk;
-    take(seen);
+    const Grain bound = seen.bound;
+    take(std::move(seen));
     if (done_) return;
-    ++rounds_;
-    if (idle_ < most_idle) {
-      step(Look{seen.bound, walk});
+    if (idle_ > 0) stride_ *= shrink_;
+    if (stride_ > last_stride) {
+      if (idle_ >= most_idle) restart();
+      step(idle_ > 0 ? Look{bound, walk} : Look{bound_, walk_});
       continue;
     }
-    stride_ *= 0.6;
+    const std::int64_t look_work = work_ - work_before;
     restart();
-    if (stride_ < shortest_stride) {
-      cut();
-      if (done_) return;
-      remembering_ = true;
-      const bool grown = remember();
-      stride_ = grown ? 0.5 : 1.0;
-      rounds_ = 0;
-      trial_ = best_;
-      walk_.clear();  // of the memories before
-    }
-    if (!walk_.empty()) step(Look{bound_, walk_});
+    cut();
+    if (done_) return;
+    remembering_ = true;
+    const bool grown = remember();
+    stride_ = first_stride;
+    shrink_ = shrink_for(grown ? look_work : 0);
+    walk_.clear();  // of the memories before
   }
 }
 

@@ -72,7 +72,7 @@ class Proof {
     raise_grains(std::min(assignment.sum, cut_));
     if (assignment.sum >= cut_) return prove();
     if (walks > most_steps || problem_.vertex_count() > 60000) return;
-    WalkBound bound(problem_, order_, costs_, assignment);
+    WalkBound bound(problem_, order_, costs_, assignment, params_.bound_work);
     // Cheap attempts first: a share of the work, then of the states.
     for (const std::int64_t share : {64, 16, 4, 2, 1}) {
       bound.improve(params_.bound_work / share - result_.work);
