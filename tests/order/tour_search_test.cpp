@@ -73,28 +73,27 @@ void for_all_exchanges(int count, F call) {
   }
 }
 
-/// With its effort; enough for the best known on every machine, as effort is counted.
+/// A row of the folder's table.
 struct Known {
   const char* name;
   double best;
   double gap = 0.0;  ///< allowed, part of the best
 };
 
-void check_found(const Known& row, const std::optional<TourProblem>& problem) {
+double check_found(const Known& row, const std::optional<TourProblem>& problem) {
   if (!problem) {
     MESSAGE("no open instances here: " << open_instances().string());
-    return;
+    return order::never_s;
   }
   const TourOrder order(*problem);
-  TourSearchParams params = quick(40'000'000);
+  TourSearchParams params = quick(80'000'000);  // counted, so that it does on every machine
   params.enough = row.best * (1.0 + row.gap);
   const TourFound found = order::search_tour(*problem, order, {}, params);
-  CAPTURE(row.name);
+  CAPTURE(std::string(row.name));
   CHECK(order::is_tour(*problem, order, found.tour));
   CHECK(found.cost == order::tour_cost(*problem, found.tour));
   CHECK(found.cost <= row.best * (1.0 + row.gap));
-  // No order is shorter than the best known where that is proved or has stood for decades.
-  if (row.gap == 0.0) CHECK(found.cost == row.best);
+  return found.cost;
 }
 
 }  // namespace
@@ -217,7 +216,7 @@ TEST_SUITE("order/tour search") {
     }
   }
 
-  TEST_CASE("a descent ends where no exchange gains") {
+  TEST_CASE("descents from all groups end where no exchange gains") {
     base::Random random(base::named_seed(1, "tour descent"));
     for (int n = 0; n < 30; ++n) {
       CAPTURE(n);
@@ -226,8 +225,12 @@ TEST_SUITE("order/tour search") {
       const TourTable table(problem, order);
       const Tour start = order::nearest_tour(problem, order);
       TourState state(table, table.from_outside(start));
-      state.mark_all();
-      state.descend();
+      // Precedence may allow later what it did not when a group was looked at; so look again.
+      for (double before = order::never_s; state.path().cost() < before;) {
+        before = state.path().cost();
+        state.mark_all();
+        state.descend();
+      }
       const Tour tour = table.to_outside(state.path().tour);
       const double cost = order::tour_cost(problem, tour);
       REQUIRE(order::is_tour(problem, order, tour));
@@ -304,7 +307,7 @@ TEST_SUITE("order/tour search") {
     }
   }
 
-  // published: the optimum of the literature; where it is open there, the published heuristic's
+  // published: the same folder, the columns of the proved optimum and of the heuristic
   TEST_CASE("given the open problems of groups, the proved optimum is reached") {
     for (const Known& row : {Known{"ESC07", 1730},
                              Known{"ESC12", 1390},
@@ -313,6 +316,20 @@ TEST_SUITE("order/tour search") {
                              Known{"br17.12", 43},
                              Known{"rbg048a", 282},
                              Known{"ft53.4", 11822}}) {
+      CHECK(check_found(row, read_groups(row.name)) >= row.best);
+    }
+  }
+
+  TEST_CASE("given larger open problems of groups, the tour is no longer than the published one") {
+    for (const Known& row : {Known{"ft53.1", 6207},
+                             Known{"ft70.1", 32848},
+                             Known{"ft70.4", 44497},
+                             Known{"kro124p.1", 33320},
+                             Known{"p43.1", 22545},
+                             Known{"p43.4", 66857},
+                             Known{"prob.42", 232},
+                             Known{"ry48p.1", 13135},
+                             Known{"ry48p.4", 25977}}) {
       check_found(row, read_groups(row.name));
     }
   }
