@@ -15,9 +15,10 @@ namespace {
 TourMix mix_of(int n) {
   TourMix mix;
   mix.groups = 4 + n % 4;
-  mix.linked = 0.15 * (n % 5);
-  mix.never = n % 3 == 0 ? 0.3 : 0.05;
-  mix.whole = n % 2 == 0;
+  mix.alternatives_most = 3;
+  mix.precedence_share = 0.15 * (n % 5);
+  mix.forbidden_share = n % 3 == 0 ? 0.3 : 0.05;
+  mix.whole_costs = n % 2 == 0;
   return mix;
 }
 

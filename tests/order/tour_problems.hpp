@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Small orders without a clock for the tests of bounds and proofs, and their best tour by trying
-// all.
+// Made-up orders without a clock for the tests of search, bound and proof, and their best tour by
+// trying all.
 #pragma once
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "order/detail_tour.hpp"
@@ -12,37 +13,42 @@
 
 namespace seamturn::tests {
 
-/// What a random problem is drawn from.
 struct TourMix {
-  int groups = 6;         ///< first and last included
-  int most_vertices = 3;  ///< of a group
-  double linked = 0.3;    ///< share of pairs in the order of their index that must keep it
-  double never = 0.1;     ///< share of steps not permitted
-  bool whole = false;     ///< costs are whole numbers
+  int groups = 6;  ///< the first and the last included
+  int alternatives_most = 1;
+  double precedence_share = 0.2;  ///< of all pairs, before what follows from others
+  double forbidden_share = 0.0;   ///< of all steps
+  bool whole_costs = true;        ///< small whole numbers: many ties
 };
 
+/// Precedence goes with a hidden order of the groups, so that there is no cycle.
 inline order::TourProblem random_tour_problem(const TourMix& mix, base::Random& random) {
   order::TourProblem problem;
-  for (int g = 0; g < mix.groups; ++g) {
-    const bool end = g == 0 || g + 1 == mix.groups;
-    const std::size_t count =
-        end ? 1 : 1 + random.below(static_cast<std::size_t>(mix.most_vertices));
+  const auto count = static_cast<std::size_t>(mix.groups);
+  std::vector<std::size_t> hidden(count);
+  for (std::size_t group = 0; group < count; ++group) {
+    const bool inner = group > 0 && group + 1 < count;
+    const auto most = static_cast<std::size_t>(inner ? mix.alternatives_most : 1);
+    const std::size_t alternatives = 1 + random.below(most);
     problem.vertices.emplace_back();
-    for (std::size_t i = 0; i < count; ++i) {
+    for (std::size_t a = 0; a < alternatives; ++a) {
       problem.vertices.back().push_back(static_cast<int>(problem.group_of.size()));
-      problem.group_of.push_back(g);
+      problem.group_of.push_back(static_cast<int>(group));
     }
-    problem.before.emplace_back();
-    for (int b = 1; b < g && !end; ++b) {
-      if (random.unit() < mix.linked) problem.before.back().push_back(b);
+    hidden[group] = group;
+  }
+  for (std::size_t i = count - 2; i > 1; --i) std::swap(hidden[i], hidden[1 + random.below(i)]);
+  problem.before.resize(count);
+  for (std::size_t i = 1; i + 1 < count; ++i) {
+    for (std::size_t j = i + 1; j + 1 < count; ++j) {
+      if (random.unit() >= mix.precedence_share) continue;
+      problem.before[hidden[j]].push_back(static_cast<int>(hidden[i]));
     }
   }
-  for (const int from : problem.group_of) {
-    for (const int to : problem.group_of) {
-      const double cost = random.between(0.0, 20.0);
-      const bool never = from == to || random.unit() < mix.never;
-      problem.cost.push_back(never ? order::never_s : mix.whole ? std::floor(cost) : cost);
-    }
+  for (std::size_t i = 0; i < problem.group_of.size() * problem.group_of.size(); ++i) {
+    const double cost = random.between(0.0, 10.0);
+    const bool never = random.unit() < mix.forbidden_share;
+    problem.cost.push_back(never ? order::never_s : mix.whole_costs ? std::floor(cost) : cost);
   }
   return problem;
 }

@@ -20,10 +20,10 @@ namespace {
 TourMix mix_of(int n) {
   TourMix mix;
   mix.groups = 5 + n % 4;
-  mix.most_vertices = mix.groups < 8 ? 3 : 2;
-  mix.linked = 0.1 * (n % 6);
-  mix.never = n % 3 == 0 ? 0.25 : 0.05;
-  mix.whole = n % 2 == 0;
+  mix.alternatives_most = mix.groups < 8 ? 3 : 2;
+  mix.precedence_share = 0.1 * (n % 6);
+  mix.forbidden_share = n % 3 == 0 ? 0.25 : 0.05;
+  mix.whole_costs = n % 2 == 0;
   return mix;
 }
 
@@ -201,7 +201,10 @@ TEST_SUITE("order/tour_proof") {
     base::Random random(base::named_seed(5, "tour proof"));
     TourMix mix;
     mix.groups = 16;
-    mix.never = 0.0;
+    mix.alternatives_most = 3;
+    mix.precedence_share = 0.3;
+    mix.whole_costs = false;
+    mix.forbidden_share = 0.0;
     const TourProblem problem = random_tour_problem(mix, random);
     const TourOrder order(problem);
     const TourProof first = order::prove_below(problem, order, 200.0, params_of(300000, 3000, 50));

@@ -5,52 +5,68 @@
 #include <cstdint>
 #include <vector>
 
-#include "detail_tour_table.hpp"
+#include "detail_tour_layers.hpp"
 
 namespace seamturn::order {
 
-/// Parts [begin, middle) and [middle, end) change places.
+/// The parts [begin, middle) and [middle, end) change places. Pre: 0 < begin < middle < end < size.
 struct Exchange {
   int begin = 0;
   int middle = 0;
   int end = 0;
 };
 
+/// A tour and where to find what in it.
+struct TourPath {
+  struct Here {
+    int vertex = 0;
+    int place = 0;
+  };
+  std::vector<int> tour;     ///< vertex by place
+  std::vector<Here> here;    ///< by group
+  std::vector<double> step;  ///< cost from a place to the next
+
+  [[nodiscard]] double cost() const;
+};
+
 class TourState {
  public:
+  /// Pre: all precedence kept.
   TourState(const TourTable& table, const std::vector<int>& tour);
 
-  [[nodiscard]] const std::vector<int>& tour() const { return tour_; }
-  [[nodiscard]] double cost() const;
-  [[nodiscard]] std::int64_t work() const { return work_; }
-  void count(std::int64_t work) { work_ += work; }
+  [[nodiscard]] const TourPath& path() const { return path_; }
+  /// Back to a path kept before.
+  void take(const TourPath& path) { path_ = path; }
 
-  void take(const std::vector<int>& tour);
+  /// Precedence allows it.
   [[nodiscard]] bool may(const Exchange& exchange);
-  /// Changes places and marks the groups beside the cuts.
+  /// Marks the groups beside the cuts.
   void apply(const Exchange& exchange);
-  /// Re-chooses all alternatives: the best for this order of groups. True when that gains.
-  bool choose_alternatives();
   /// Takes the best exchange of every marked group until no mark is left.
   void descend();
-  void mark(int place);
+  /// The best alternatives for this order of groups; marks what that changes. True when it gains.
+  bool choose_alternatives();
   void mark_all();
 
-  bool find_best(int place, Exchange& best);
+  /// Exchanges looked at, and what else takes as long.
+  [[nodiscard]] std::int64_t work() const { return work_ + layers_.work(); }
+  void count(std::int64_t work) { work_ += work; }
 
  private:
+  struct Gap;
+
+  [[nodiscard]] bool find_best(int place, Exchange& best);
+  void find_third(const Gap& gap, Exchange& best, double& best_gain);
   void refresh(int begin, int end);
+  void mark(int place);
 
   const TourTable& table_;
-  std::vector<int> tour_;     ///< vertex by place
-  std::vector<int> place_;    ///< by group
-  std::vector<double> step_;  ///< cost from place to the next
-  std::vector<int> stack_;    ///< marked groups
-  std::vector<char> marked_;
-  std::vector<int> scratch_;
-  std::vector<std::uint64_t> set_;
-  std::vector<double> layer_, layer2_;
-  std::vector<int> came_;
+  TourPath path_;
+  TourLayers layers_;
+  std::vector<int> marks_;
+  std::vector<char> marked_;        ///< by group
+  std::vector<std::uint64_t> set_;  ///< groups of a part
+  std::vector<int> chosen_;
   std::int64_t work_ = 0;
 };
 

@@ -38,7 +38,7 @@ class TourTable {
   /// More than all permitted steps of any tour together.
   [[nodiscard]] double penalty() const { return penalty_; }
   /// Less is rounding.
-  [[nodiscard]] double least_gain() const { return penalty_ * 1e-14; }
+  [[nodiscard]] double least_gain() const { return penalty_ * 1e-13; }
   [[nodiscard]] std::span<const NextGroup> next(int vertex) const {
     const auto v = static_cast<std::size_t>(vertex);
     return {&next_[next_begin_[v]], next_begin_[v + 1] - next_begin_[v]};

@@ -26,28 +26,28 @@ class Rounds {
         random_(base::named_seed(params.seed, "tour search")),
         least_gain_(table.least_gain()),
         state_(table, start),
-        best_(start),
-        best_cost_(state_.cost()) {}
+        best_(state_.path()),
+        best_cost_(best_.cost()) {}
 
   void run() {
     state_.mark_all();
     settle();
     note_best();
-    std::int64_t length = kicks_per_group * static_cast<std::int64_t>(best_.size());
+    std::int64_t length = kicks_per_group * static_cast<std::int64_t>(best_.tour.size());
     for (std::size_t round = 0; !done(); ++round) {
       run_round(length, heat[round % heat.size()] * best_cost_);
       if ((round + 1) % heat.size() == 0) length *= 2;
     }
   }
 
-  const std::vector<int>& best() const { return best_; }
+  const std::vector<int>& best() const { return best_.tour; }
   std::int64_t work() const { return state_.work(); }
 
  private:
   bool done() const { return work() >= params_.effort || best_cost_ <= params_.enough; }
 
   void run_round(std::int64_t length, double loss_most) {
-    std::vector<int> current = best_;
+    TourPath current = best_;
     double current_cost = best_cost_;
     for (std::int64_t kicks = 0; kicks < length && !done(); ++kicks) {
       const double left = 1.0 - static_cast<double>(kicks) / static_cast<double>(length);
@@ -55,10 +55,10 @@ class Rounds {
       kick();
       settle();
       note_best();
-      const double cost = state_.cost();
+      const double cost = state_.path().cost();
       if (cost - current_cost <= loss_most * left * random_.unit()) {
         current_cost = cost;
-        current = state_.tour();
+        current = state_.path();
       }
     }
   }
@@ -71,20 +71,20 @@ class Rounds {
   }
 
   void note_best() {
-    const double cost = state_.cost();
+    const double cost = state_.path().cost();
     if (cost >= best_cost_ - least_gain_) return;
     best_cost_ = cost;
-    best_ = state_.tour();
+    best_ = state_.path();
   }
 
   /// A few exchanges of short parts at random.
   void kick() {
-    const int last = static_cast<int>(best_.size()) - 1;
+    const int last = static_cast<int>(best_.tour.size()) - 1;
     if (last < 3) return state_.count(1);
     const std::size_t wanted = 1 + random_.below(exchanges_most);
     std::size_t made = 0;
     for (int tries = 0; made < wanted && tries < tries_most; ++tries) {
-      const int begin = 1 + static_cast<int>(random_.below(best_.size() - 3));
+      const int begin = 1 + static_cast<int>(random_.below(best_.tour.size() - 3));
       const int middle = begin + 1 + static_cast<int>(random_.below(part_most));
       const int end = middle + 1 + static_cast<int>(random_.below(part_most));
       state_.count(1);
@@ -98,7 +98,7 @@ class Rounds {
   base::Random random_;
   double least_gain_;
   TourState state_;
-  std::vector<int> best_;
+  TourPath best_;
   double best_cost_;
 };
 
