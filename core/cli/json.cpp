@@ -192,13 +192,6 @@ std::string position_of(const plan::Plan& plan, const std::string& id) {
   return {};
 }
 
-Json other_orders_of(const plan::Plan& plan) {
-  const auto entry = [&](const plan::OtherOrder& other) {
-    return Json{{"cycle_time_s", plan.cycle_s + other.longer_s}, {"visits", other.visits}};
-  };
-  return Json{{"greedy", entry(plan.greedy_order)}, {"file", entry(plan.file_order)}};
-}
-
 Json value_of(const figures::FigureValue& value) {
   if (const auto* number = std::get_if<double>(&value.value)) return *number;
   return std::get<std::string>(value.value);
@@ -287,7 +280,7 @@ std::string turns_json(const plan::Plan& plan) {
   out["cycle_time_s"] = plan.cycle_s;
   out["lower_bound_s"] = plan.lower_bound_s;
   out["proved_best"] = plan.proved_best;
-  if (plan.file_order.visits > 0) out["other_orders"] = other_orders_of(plan);
+  add_other_orders(plan, out);
   out["not_turned"] = plan.not_turned;
   out["findings"] = finding_list(plan.findings);
   return written(out);

@@ -118,6 +118,15 @@ Json moment_of(const std::optional<plan::ShrinkageMoment>& moment) {
 
 }  // namespace
 
+void add_other_orders(const plan::Plan& plan, Json& out) {
+  if (plan.file_order.visits == 0) return;
+  const auto entry = [&](const plan::OtherOrder& other) {
+    return Json{{"cycle_time_s", plan.cycle_s + other.longer_s}, {"visits", other.visits}};
+  };
+  out["other_orders"] =
+      Json{{"greedy", entry(plan.greedy_order)}, {"file", entry(plan.file_order)}};
+}
+
 void add_build(const plan::Plan& plan, Json& out) {
   Json stages = Json::array();
   for (const plan::PlannedStage& stage : plan.stages) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Stages, operations and re-hangs in JSON.
+// Stages, operations, re-hangs and the orders beside the one planned in JSON.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -10,6 +10,9 @@ namespace seamturn::cli {
 
 /// Adds "stages", "operations" and what else tells of the build.
 void add_build(const plan::Plan& plan, nlohmann::ordered_json& out);
+
+/// Adds "other_orders" where something is turned.
+void add_other_orders(const plan::Plan& plan, nlohmann::ordered_json& out);
 
 /// What each re-hang costs: cell, operator and helpers, per part.
 [[nodiscard]] nlohmann::ordered_json rehangs_of(const plan::Plan& plan);

@@ -20,12 +20,13 @@ const KindStyle& style_of(const std::string& kind) {
 }
 
 /// What stands beside a bar: the seam; of people's work the operation, or what they do to a seam.
-std::string label_of(pugi::xml_node event, const KindStyle& style) {
+std::string label_of(pugi::xml_node event, const KindStyle& style, bool heats_all) {
   const std::string seam = text(event, "seam");
   const std::string operation = text(event, "operation");
   if (style.lane == Lane::arc) return seam;
   if (style.lane != Lane::people) return {};
   if (!operation.empty()) return operation;
+  if (heats_all && style.kind == std::string("heat")) return "heat all";
   return seam.empty() ? style.kind : std::string(style.kind) + " " + seam;
 }
 
@@ -53,6 +54,8 @@ const std::vector<KindStyle>& kind_styles() {
 
 Clock clock_of(const plan_reader::PlanTree& plan) {
   const pugi::xml_node timeline = plan.root().child("timeline");
+  const bool heats_all =
+      plan_reader::is_true(plan.root().child("consumables").child("heating"), "holds");
   Clock clock;
   clock.cycle_s = timeline.attribute("cycle_s") ? number(timeline, "cycle_s") : 0.0;
   constexpr double rounding_s = 1e-6;
@@ -70,7 +73,7 @@ Clock clock_of(const plan_reader::PlanTree& plan) {
     }
     now_s = event.end_s;
     event.stance = text(node, "stance");
-    event.label = label_of(node, *event.style);
+    event.label = label_of(node, *event.style, heats_all);
     if (event.style->lane == Lane::arc) event.pass = static_cast<int>(number(node, "pass"));
     if (event.end_s > event.start_s) clock.events.push_back(event);
   }

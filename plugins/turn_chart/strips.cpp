@@ -10,6 +10,7 @@
 namespace seamturn::turn_chart {
 
 using plan_reader::put;
+using plan_reader::rounded;
 
 namespace {
 
@@ -136,25 +137,25 @@ class Strip {
     }
   }
 
-  /// Bars of one kind share a group that says what they are.
+  /// Bars of one kind are one path, each a thick stroke along the clock: M(start),(lane)h(length).
   void put_bars(const Clock& clock, const KindStyle& style) {
-    pugi::xml_node bars;
+    const std::string y = rounded(top_ + lane_top(style.lane) + bar_px / 2.0, 1);
+    std::string data;
     for (const Event& event : clock.events) {
       if (event.style != &style) continue;
       const double from_s = std::max(event.start_s, from_s_);
       const double to_s = std::min(event.end_s, to_s_);
       if (to_s <= from_s) continue;
-      if (!bars) {
-        bars = put_group(group_, style.kind);
-        put(bars, "fill", style.fill);
-      }
-      put_bar(bars,
-              x_of(from_s),
-              top_ + lane_top(style.lane),
-              x_of(to_s) - x_of(from_s),
-              bar_px,
-              nullptr);
+      // Three decimals, so that the lengths of many short bars still add up.
+      data +=
+          "M" + rounded(x_of(from_s), 3) + "," + y + "h" + rounded(x_of(to_s) - x_of(from_s), 3);
     }
+    if (data.empty()) return;
+    pugi::xml_node bars = group_.append_child("path");
+    put(bars, "class", style.kind);
+    put(bars, "d", data);
+    put(bars, "stroke", style.fill);
+    put(bars, "stroke-width", rounded(bar_px, 1));
   }
 
   /// Where a label would run into the one before it goes a row higher, or is left out.
@@ -179,17 +180,24 @@ class Strip {
   void put_stances(const std::vector<Run>& runs) {
     pugi::xml_node stances = put_group(group_, "stances");
     const double y = top_ + lanes_top_px + lane_px;
+    std::string brackets;
     for (const Run& run : runs) {
       const double from_s = std::max(run.start_s, from_s_);
       const double to_s = std::min(run.end_s, to_s_);
       if (to_s <= from_s) continue;
       const double x = x_of(from_s);
       const double width = x_of(to_s) - x;
-      put_rule(stances, x, y - 1.0, x, y + 8.0, "#111111");
-      put_rule(stances, x, y + 8.0, x_of(to_s), y + 8.0, "#111111");
+      brackets += "M" + rounded(x, 1) + "," + rounded(y - 1.0, 1) + "v9h" + rounded(width, 1);
       if (width < words_width(run.label, label_px) + 3.0) continue;
       put_words(stances, x + 2.0, y + 6.5, run.label, label_px);
     }
+    if (brackets.empty()) return;
+    pugi::xml_node lines = group_.append_child("path");
+    put(lines, "class", "stays");
+    put(lines, "d", brackets);
+    put(lines, "fill", "none");
+    put(lines, "stroke", "#111111");
+    put(lines, "stroke-width", "0.6");
   }
 
   void put_people(const std::vector<Run>& runs) {

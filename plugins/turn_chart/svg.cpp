@@ -17,9 +17,9 @@ pugi::xml_node put_group(pugi::xml_node parent, const char* class_name) {
 pugi::xml_node put_bar(
     pugi::xml_node parent, double x, double y, double width, double height, const char* fill) {
   pugi::xml_node node = parent.append_child("rect");
-  put(node, "x", rounded(x, 3));
+  put(node, "x", rounded(x, 1));
   put(node, "y", rounded(y, 1));
-  put(node, "width", rounded(width, 3));
+  put(node, "width", rounded(width, 1));
   put(node, "height", rounded(height, 1));
   if (fill != nullptr) put(node, "fill", fill);
   return node;
@@ -56,7 +56,7 @@ double words_width(const std::string& words, double size) {
   const auto letters = std::count_if(words.begin(), words.end(), [](char byte) {
     return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
   });
-  return 0.55 * size * static_cast<double>(letters);
+  return 0.62 * size * static_cast<double>(letters);
 }
 
 }  // namespace seamturn::turn_chart

@@ -9,7 +9,6 @@
 namespace seamturn::turn_chart {
 
 pugi::xml_node put_group(pugi::xml_node parent, const char* class_name);
-/// Three decimals, so that the widths of many short bars still add up.
 pugi::xml_node put_bar(
     pugi::xml_node parent, double x, double y, double width, double height, const char* fill);
 void put_rule(
@@ -20,7 +19,7 @@ pugi::xml_node put_words(pugi::xml_node parent,
                          const std::string& words,
                          double size,
                          const char* anchor = "start");
-/// About how wide a line of text is: 0.55 of its size a letter.
+/// About how wide a line of text is: 0.62 of its size a letter.
 [[nodiscard]] double words_width(const std::string& words, double size);
 
 }  // namespace seamturn::turn_chart

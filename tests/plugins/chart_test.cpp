@@ -52,6 +52,20 @@ double number(const std::string& element, const std::string& attribute) {
   return value;
 }
 
+/// All numbers in a text, in order.
+std::vector<double> numbers(const std::string& text) {
+  std::vector<double> found;
+  const char* at = text.data();
+  const char* end = at + text.size();
+  while (at < end) {
+    double value = 0.0;
+    const auto read = std::from_chars(at, end, value);
+    if (read.ec == std::errc()) found.push_back(value);
+    at = read.ec == std::errc() ? read.ptr : at + 1;
+  }
+  return found;
+}
+
 /// Seconds of a label "h:min".
 double label_s(const std::string& words) {
   const std::size_t colon = words.find(':');
@@ -80,10 +94,12 @@ void read_strip(const std::string& strip, std::vector<Bar>& bars) {
       (labels_s.back() - labels_s.front()) / (number(rules.back(), "x1") - left_px);
   for (std::size_t kind = 0; kind < timeline::second_kinds; ++kind) {
     const std::string name(timeline::second_kind_name(static_cast<SecondKind>(kind)));
-    for (const std::string& group : pieces(strip, "<g class=\"" + name + "\"", "</g>")) {
-      for (const std::string& rect : pieces(group, "<rect", "/>")) {
-        const double from_s = labels_s.front() + (number(rect, "x") - left_px) * s_per_px;
-        bars.push_back({name, from_s, from_s + number(rect, "width") * s_per_px});
+    for (const std::string& path : pieces(strip, "<path class=\"" + name + "\" d=\"", "\"")) {
+      for (const std::string& bar : pieces(path, "M", "M")) {
+        const std::vector<double> x_y_length = numbers(bar);
+        REQUIRE(x_y_length.size() == 3);
+        const double from_s = labels_s.front() + (x_y_length[0] - left_px) * s_per_px;
+        bars.push_back({name, from_s, from_s + x_y_length[2] * s_per_px});
       }
     }
   }
@@ -106,8 +122,10 @@ std::vector<Bar> bars_of(const std::string& svg) {
     const std::string axis = pieces(strip, "<g class=\"axis\"", "</g>").at(0);
     edges_s.push_back(label_s(pieces(axis, "text-anchor=\"middle\">", "<").at(0)));
   }
-  std::sort(
-      bars.begin(), bars.end(), [](const Bar& a, const Bar& b) { return a.from_s < b.from_s; });
+  // By their middles: rounded starts of a short bar and a long one may change places.
+  std::sort(bars.begin(), bars.end(), [](const Bar& a, const Bar& b) {
+    return a.from_s + a.to_s < b.from_s + b.to_s;
+  });
   std::vector<Bar> joined;
   for (const Bar& bar : bars) {
     const bool at_edge = std::any_of(edges_s.begin(), edges_s.end(), [&](double edge_s) {
@@ -169,7 +187,7 @@ TEST_SUITE("plugins/chart") {
       CHECK(tests::form_verdict(one.svg, "chart") == "");
       CHECK(one.svg == chart(io::plan_xml(*one.plan)));
       CHECK(tests::count_of(one.svg, "http") == 1);
-      CHECK(one.svg.size() < 200000);
+      CHECK(one.svg.size() < 100000);
       for (const char* mark : {"<script", "href", "style", "<image", "nan", "inf\""}) {
         INFO(mark);
         CHECK(one.svg.find(mark) == std::string::npos);
@@ -202,16 +220,20 @@ TEST_SUITE("plugins/chart") {
       INFO(one.file);
       double now_s = 0.0;
       std::map<std::string, double> total_s;
+      std::map<std::string, int> count;
       for (const Bar& bar : bars_of(one.svg)) {
         CHECK(std::abs(bar.from_s - now_s) < slack_s);
         now_s = bar.to_s;
         total_s[bar.kind] += bar.to_s - bar.from_s;
+        ++count[bar.kind];
       }
       CHECK(std::abs(now_s - one.plan->cycle_s) < slack_s);
       for (std::size_t kind = 0; kind < timeline::second_kinds; ++kind) {
         const std::string name(timeline::second_kind_name(static_cast<SecondKind>(kind)));
         INFO(name);
-        CHECK(std::abs(total_s[name] - one.plan->seconds[kind]) < 1.0);
+        // each length is rounded to half a thousandth of 1080 parts of at most two hours
+        const double rounding_s = 0.0035 * (count[name] + 20);
+        CHECK(std::abs(total_s[name] - one.plan->seconds[kind]) < rounding_s);
       }
     }
   }
@@ -275,12 +297,11 @@ TEST_SUITE("plugins/chart") {
     const Plan& plan = tests::planned_demo("bracket.xml").plan;
     REQUIRE(plan.seconds[static_cast<std::size_t>(SecondKind::wait)] > 0.0);
     const std::string svg = chart(io::plan_xml(plan));
-    const std::string waits = pieces(svg, "<g class=\"wait\"", "</g>").at(0);
-    CHECK(waits.find(" fill=\"url(#wait)\"") != std::string::npos);
+    const std::string waits = pieces(svg, "<path class=\"wait\"", "/>").at(0);
+    CHECK(waits.find(" stroke=\"url(#wait)\"") != std::string::npos);
     CHECK(svg.find("<pattern id=\"wait\"") != std::string::npos);
-    const std::string arcs = pieces(svg, "<g class=\"arc\"", "</g>").at(0);
-    CHECK(number(pieces(waits, "<rect", "/>").at(0), "y") !=
-          number(pieces(arcs, "<rect", "/>").at(0), "y"));
+    const std::string arcs = pieces(svg, "<path class=\"arc\"", "/>").at(0);
+    CHECK(numbers(waits).at(1) != numbers(arcs).at(1));
   }
 
   TEST_CASE("for any damage to the clock, it refuses and says what was found") {
