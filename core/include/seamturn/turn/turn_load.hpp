@@ -58,11 +58,12 @@ struct TurnPeaks {
 
 /// Beyond the plate on the way (turn.load.turn, an error), while speeding up
 /// (turn.load.speeding_up) or at an emergency stop (turn.load.stop), both warnings, with number,
-/// limit, axis and, for the last two, what would do.
+/// limit, axis and, for the last two, what would do. Pre: peaks are those of the turn.
 [[nodiscard]] std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                                                          const joint::Body& load_D,
                                                          const std::vector<Angle>& from,
                                                          const std::vector<Angle>& to,
+                                                         const TurnPeaks& peaks,
                                                          const std::string& turn_name);
 
 }  // namespace seamturn::turn
