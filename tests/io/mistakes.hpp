@@ -330,7 +330,7 @@ inline const Mistake cell_mistakes[] = {
     {"kind=\"tilt-rotate\"",
      "kind=\"tilt-rotate\" between=\"45 deg\"",
      "read.attribute.unknown",
-     "between"},
+     "45 deg"},
     {" tilt-centre=\"0 0 900 mm\"", "", "read.attribute.missing", "positioner id"},
     {"load-centre=\"300 mm\"",
      "load-centre=\"300 mm\" mass-uncertainty=\"60 %\"",

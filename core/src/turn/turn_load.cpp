@@ -92,9 +92,9 @@ TurnPeaks turn_peaks(const cell::Positioner& positioner,
     const cell::Axis& axis = positioner.axes[i];
     const bool moves = way.moves(i);
     peaks.still.push_back(way.peak(i, 0.0));
-    peaks.speeding.push_back(moves ? way.peak(i, axis.acceleration_rad_s2) : Peak{});
+    peaks.speeding.push_back(moves ? way.peak(i, axis.acceleration_rad_s2) : peaks.still.back());
     std::optional<Peak> stop;
-    if (axis.stop_rad_s2) stop = moves ? way.peak(i, *axis.stop_rad_s2) : Peak{};
+    if (axis.stop_rad_s2) stop = moves ? way.peak(i, *axis.stop_rad_s2) : peaks.still.back();
     peaks.stopping.push_back(stop);
   }
   return peaks;

@@ -23,8 +23,8 @@ struct Peak {
 
 struct TurnPeaks {
   std::vector<Peak> still;     ///< per axis, static, with the positioner's margin
-  std::vector<Peak> speeding;  ///< per axis that moves: |static| + J acceleration; others 0
-  /// Per axis that moves: |static| + J stop. None: the cell states no slowing down for it.
+  std::vector<Peak> speeding;  ///< per axis: |static| + J acceleration where it moves
+  /// Per axis: |static| + J stop where it moves. None: the cell states no slowing down for it.
   std::vector<std::optional<Peak>> stopping;
 };
 
