@@ -21,6 +21,8 @@ inline constexpr std::size_t line_width = 100;
 /// Bands of every seam; empty when no library states tolerances.
 [[nodiscard]] std::string fit_up_text(const plan::Plan& plan, const UnitsShown& units);
 [[nodiscard]] std::string turns_text(const plan::Plan& plan, const UnitsShown& units);
+/// The worst turns of the loaded positioner; empty where none was judged.
+[[nodiscard]] std::string turn_loads_text(const plan::Plan& plan, const UnitsShown& units);
 /// The stages as a table; empty where the file names none. The heading of one in the order's list.
 [[nodiscard]] std::string stages_text(const plan::Plan& plan, const UnitsShown& units);
 /// What tacks carry, the part on the hook, what welds do to datums; empty where nothing is stated.

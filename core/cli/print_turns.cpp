@@ -198,6 +198,7 @@ std::string turns_text(const plan::Plan& plan, const UnitsShown& units) {
          units.weight(plan::heaviest_load(plan).mass_kg) + " " + units.mass_unit() + ".\n\n";
   out += stages_text(plan, units);
   out += stance_table(plan, units) + "\n";
+  out += turn_loads_text(plan, units);
   out += order_list(plan) + "\n";
   out += order_rules_text(plan, units);
   out += build_text(plan, units);

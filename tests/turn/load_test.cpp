@@ -105,7 +105,16 @@ TEST_SUITE("turn/load") {
     // Independent statics: -dV/d(angle) by central difference of the potential energy.
     Random random(base::named_seed(5, "virtual work"));
     for (int i = 0; i < 300; ++i) {
-      const cell::Positioner positioner = i % 2 == 0 ? demo_table() : demo_headstock();
+      cell::Positioner positioner = i % 2 == 0 ? demo_table() : demo_headstock();
+      if (i % 10 == 2) positioner.kind = cell::PositionerKind::inclined;
+      if (i % 10 == 4) positioner.kind = cell::PositionerKind::roll_arm;
+      if (i % 10 == 6) positioner.kind = cell::PositionerKind::station_changer;
+      positioner.between = Angle::deg(50.0);
+      positioner.exchange_centre = Vec3(-1500.0, 200.0, 0.0);
+      if (i % 10 == 8) {  // askew, and not through one point
+        positioner.axes[0].line = cell::AxisLine{Vec3(0.48, 0.64, 0.6), Vec3(-200.0, 40.0, 800.0)};
+        positioner.axes[1].line = cell::AxisLine{Vec3(0.6, 0.0, 0.8), Vec3(90.0, -70.0, 1100.0)};
+      }
       Weight load;
       load.mass_kg = random.between(10.0, 3000.0);
       load.centre =
@@ -173,6 +182,80 @@ TEST_SUITE("turn/load") {
     CHECK(sum.mass_kg == doctest::Approx(40.0));
     CHECK((sum.centre - Vec3(100.0, 0.0, 75.0)).norm() < 1e-9);
     CHECK(turn::combined_weight(Weight{}, Weight{}).centre.norm() == 0.0);
+  }
+
+  TEST_CASE(
+      "given 1500 kg 1.2 m from the head of a span of 3 m, head and tail share by the lever") {
+    // computed: W (L - x)/L and W x/L (statics): 900 and 600 kg.
+    const turn::EndShares shares = turn::end_shares(1500.0, 1200.0, 3000.0);
+    check_expected("head", shares.head_kg, {900.0, 1e-9, Origin::computed, "statics"});
+    check_expected("tail", shares.tail_kg, {600.0, 1e-9, Origin::computed, "statics"});
+    // law: both together bear the load, moments about the tail's end balance.
+    Random random(base::named_seed(6, "shares"));
+    for (int i = 0; i < 100; ++i) {
+      const double mass = random.between(1, 5000), x = random.between(-500, 4000);
+      const turn::EndShares ends = turn::end_shares(mass, x, 3000.0);
+      CHECK(ends.head_kg + ends.tail_kg == doctest::Approx(mass));
+      CHECK(ends.head_kg * 3000.0 == doctest::Approx(mass * (3000.0 - x)).scale(1.0));
+    }
+    CHECK_THROWS_AS((void)turn::end_shares(1.0, 1.0, 0.0), base::ContractViolation);
+  }
+
+  TEST_CASE("given a tailstock, each end is held to its own plate and nothing is derated") {
+    cell::Positioner headstock = demo_headstock();
+    headstock.load_max_kg = 900.0;
+    headstock.load_centre_mm = 0.0;
+    headstock.tailstock = cell::Tailstock{3000.0, 600.0};
+    CHECK(turn::load_most_kg(headstock) == 1500.0);
+    CHECK(turn::load_most_kg(demo_headstock()) == 1500.0);
+    const auto codes = [&](double mass, double x) {
+      std::string out;
+      for (const auto& f :
+           turn::check_load(headstock, Weight{mass, Vec3(x, 0, 0)}, {Angle()}, "S05")) {
+        out += f.code + (f.text.find("tailstock") != std::string::npos ? " tail;" : " head;");
+      }
+      return out;
+    };
+    CHECK(codes(1500.0, 1200.0).empty());
+    CHECK(codes(1500.0, 1199.0) == "turn.load.end head;");
+    CHECK(codes(1500.0, 1201.0) == "turn.load.end tail;");
+    CHECK(codes(1600.0, 1200.0) == "turn.load.end head;turn.load.end tail;");
+    CHECK(codes(900.0, -1500.0) == "turn.load.end head;");  // behind the faceplate: 1350 kg
+    headstock.margin = cell::LoadMargin{0.0, 10.0};
+    CHECK(codes(1500.0, 1200.0) == "turn.load.end head;turn.load.end tail;");
+    const auto told = turn::check_load(headstock, Weight{1500.0, Vec3(1200, 0, 0)}, {Angle()}, "");
+    CHECK(told.at(0).text.find("with a margin of 0.0 % and 10 mm, ") != std::string::npos);
+  }
+
+  TEST_CASE("given a margin, weight, distance and torque are judged with it") {
+    cell::Positioner table = demo_table();
+    const std::vector<Angle> level{Angle(), Angle()};
+    CHECK(turn::check_load(table, Weight{1904.7, Vec3(0, 0, 280)}, level, "").empty());
+    table.margin = cell::LoadMargin{0.05, 20.0};
+    CHECK(turn::check_load(table, Weight{1904.7, Vec3(0, 0, 280)}, level, "").empty());
+    CHECK(turn::check_load(table, Weight{1904.8, Vec3(0, 0, 280)}, level, "").size() == 1);
+    CHECK(turn::check_load(table, Weight{1904.7, Vec3(0, 0, 280.1)}, level, "").size() == 1);
+    // Rotate, upright: 2500 N m at 1.05 x 9.80665 x m (e + 20 mm).
+    const double e_mm = 2.5e6 / (1.05 * 1000.0 * base::gravity_m_s2) - 20.0;
+    const std::vector<Angle> upright{Angle::deg(90.0), Angle()};
+    CHECK(turn::check_load(table, Weight{1000.0, Vec3(0, e_mm - 0.01, 0)}, upright, "").empty());
+    const auto turning =
+        turn::check_load(table, Weight{1000.0, Vec3(0, e_mm + 0.01, 0)}, upright, "");
+    REQUIRE(turning.size() == 1);
+    CHECK(turning[0].code == "turn.load.torque");
+    CHECK(turning[0].text.find("margin of 5.0 % and 20 mm") != std::string::npos);
+  }
+
+  TEST_CASE("for an arm whose faceplate lies below its axis, the overhang is none") {
+    cell::Positioner arm = demo_table();
+    arm.kind = cell::PositionerKind::roll_arm;
+    arm.overhang_mm = -400.0;
+    CHECK(turn::load_allowed_kg(arm, 300.0) == 2000.0);
+    CHECK(turn::load_allowed_kg(arm, 600.0) == doctest::Approx(1000.0));
+    // closed-form: a load with its centre of gravity on the roll axis turns nothing.
+    const auto torques = turn::axis_torques_nm(
+        arm, Weight{1000.0, Vec3(0, 0, 400)}, {Angle::deg(70.0), Angle::deg(20.0)});
+    CHECK(std::abs(torques[0]) < 1e-9);
   }
 
   TEST_CASE("refuses axis values that do not fit the positioner because no torque could be told") {

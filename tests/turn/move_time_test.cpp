@@ -151,6 +151,61 @@ TEST_SUITE("turn/move_time") {
     CHECK(turn::turn_time_s(table, to, to) == 0.0);
   }
 
+  TEST_CASE("given axes with jerk, the turn takes the double-S time of the slower one") {
+    cell::Positioner table;
+    table.axes.resize(2);
+    for (cell::Axis& axis : table.axes) {
+      axis.speed_rad_s = Angle::deg(60).rad();
+      axis.acceleration_rad_s2 = Angle::deg(120).rad();
+    }
+    const std::vector<Angle> from{Angle(), Angle()};
+    const std::vector<Angle> to{Angle::deg(90.0), Angle::deg(10.0)};
+    const auto time_s = [&] { return turn::turn_time_s(table, from, to); };
+    CHECK(time_s() == doctest::Approx(2.0));
+    table.axes[1].jerk_rad_s3 = Angle::deg(600).rad();
+    CHECK(time_s() == doctest::Approx(2.0));  // 0.811 s: the other one counts
+    table.axes[0].jerk_rad_s3 = Angle::deg(600).rad();
+    check_expected("90 deg with jerk", time_s(), {2.2, 5e-7, Origin::computed, "BIAGIOTTI 3.4"});
+  }
+
+  TEST_CASE("for any turn, law: axes slowed to go together all take the time of the slowest") {
+    // T = max T_i; v, a, j by lambda, lambda^2, lambda^3, lambda = T_i / T.
+    Random random(base::named_seed(8, "together"));
+    for (int i = 0; i < 500; ++i) {
+      INFO("seed 8, case " << i);
+      cell::Positioner arm;
+      arm.axes.resize(3);
+      std::vector<Angle> from, to;
+      for (cell::Axis& axis : arm.axes) {
+        axis.speed_rad_s = random.between(0.05, 1.0);
+        axis.acceleration_rad_s2 = random.between(0.05, 2.0);
+        if (random.unit() < 0.5) axis.jerk_rad_s3 = random.between(0.1, 10.0);
+        from.push_back(Angle::deg(random.between(-180, 180)));
+        to.push_back(random.unit() < 0.2 ? from.back() : Angle::deg(random.between(-180, 180)));
+      }
+      const double time_s = turn::turn_time_s(arm, from, to);
+      const auto moves = turn::together(arm, from, to);
+      REQUIRE(moves.size() == 3);
+      double most = 0.0;
+      for (std::size_t k = 0; k < 3; ++k) {
+        const turn::AxisMove& slowed = moves[k];
+        most = std::max(most, slowed.slow_ratio);
+        CHECK(slowed.travel.rad() == doctest::Approx((to[k] - from[k]).rad()));
+        if (slowed.slow_ratio == 0.0) {
+          CHECK(slowed.travel.rad() == 0.0);
+          continue;
+        }
+        CHECK(slowed.slow_ratio <= 1.0);
+        CHECK(move_time_s({std::abs(slowed.travel.rad()),
+                           slowed.speed_rad_s,
+                           slowed.acceleration_rad_s2,
+                           slowed.jerk_rad_s3}) == doctest::Approx(time_s));
+        CHECK(slowed.speed_rad_s <= arm.axes[k].speed_rad_s);
+      }
+      if (time_s > 0.0) CHECK(most == doctest::Approx(1.0));
+    }
+  }
+
   TEST_CASE("given an air move, the robot's speed and acceleration count") {
     cell::Robot robot;
     robot.air_speed_mm_s = 1000.0;

@@ -24,6 +24,14 @@ Vec3 vec(const double (&v)[3]) {
   return Vec3(v[0], v[1], v[2]);
 }
 
+/// Axes of a kind without limits, at the floor's origin.
+cell::Positioner plain(PositionerKind kind) {
+  cell::Positioner positioner;
+  positioner.kind = kind;
+  positioner.axes.resize(kind == PositionerKind::headstock ? 1 : 2);
+  return positioner;
+}
+
 Vec3 random_unit(Random& random) {
   for (;;) {
     const Vec3 v(random.between(-1, 1), random.between(-1, 1), random.between(-1, 1));
@@ -62,7 +70,7 @@ TEST_SUITE("turn/stance") {
                                          vec(row.n).normalized(),
                                          Angle::deg(row.slope_deg),
                                          Angle::deg(row.bank_deg));
-      const auto answers = stances_for_sky(PositionerKind::tilt_rotate, u);
+      const auto answers = stances_for_sky(plain(PositionerKind::tilt_rotate), u);
       REQUIRE(answers.size() == (row.rotate_free ? 1U : 2U));
       const std::string name = row.name;
       CHECK(answers[0].rotate_free == row.rotate_free);
@@ -81,7 +89,7 @@ TEST_SUITE("turn/stance") {
       const Vec3 t = vec(row.t).normalized();
       const Vec3 n = vec(row.n).normalized();
       const Vec3 u = turn::sky_direction(t, n, Angle(), Angle::deg(row.bank_wanted_deg));
-      const auto answers = stances_for_sky(PositionerKind::headstock, u);
+      const auto answers = stances_for_sky(plain(PositionerKind::headstock), u);
       REQUIRE(answers.size() == 1);
       const std::string name = row.name;
       CHECK(answers[0].rotate_free == row.free);
@@ -89,7 +97,7 @@ TEST_SUITE("turn/stance") {
       check_expected(name + " residual",
                      answers[0].residual.deg(),
                      {row.residual_deg, 5e-5, Origin::computed, "STANCE, closed form by script"});
-      const auto R = turn::rotation_WD(PositionerKind::headstock, answers[0].axes);
+      const auto R = turn::rotation_WD(plain(PositionerKind::headstock), answers[0].axes);
       const auto lie = position::attitude(R * t, R * n, Vec3::UnitZ());
       REQUIRE(lie.has_value());
       const Expected slope{row.slope_deg, 5e-5, Origin::computed, "STANCE"};
@@ -103,8 +111,8 @@ TEST_SUITE("turn/stance") {
     Random random(base::named_seed(3, "table round trip"));
     for (int i = 0; i < 20000; ++i) {
       const Vec3 u = random_unit(random);
-      for (const StanceAnswer& answer : stances_for_sky(PositionerKind::tilt_rotate, u)) {
-        const Vec3 sky = turn::rotation_WD(PositionerKind::tilt_rotate, answer.axes) * u;
+      for (const StanceAnswer& answer : stances_for_sky(plain(PositionerKind::tilt_rotate), u)) {
+        const Vec3 sky = turn::rotation_WD(plain(PositionerKind::tilt_rotate), answer.axes) * u;
         INFO("seed 3, case " << i);
         CHECK((sky - Vec3::UnitZ()).norm() < 1e-14);
         CHECK(answer.residual.rad() == 0.0);
@@ -122,8 +130,8 @@ TEST_SUITE("turn/stance") {
       const Angle bank = Angle::deg(random.between(-179.0, 179.0));
       const Vec3 u = turn::sky_direction(t, turned, slope, bank);
       INFO("seed 3, case " << i);
-      for (const StanceAnswer& answer : stances_for_sky(PositionerKind::tilt_rotate, u)) {
-        const auto R = turn::rotation_WD(PositionerKind::tilt_rotate, answer.axes);
+      for (const StanceAnswer& answer : stances_for_sky(plain(PositionerKind::tilt_rotate), u)) {
+        const auto R = turn::rotation_WD(plain(PositionerKind::tilt_rotate), answer.axes);
         const auto lie = position::attitude(R * t, R * turned, Vec3::UnitZ());
         REQUIRE(lie.has_value());
         CHECK(std::abs((lie->slope - slope).deg()) < 1e-9);
@@ -136,9 +144,9 @@ TEST_SUITE("turn/stance") {
     Random random(base::named_seed(3, "headstock brute force"));
     for (int i = 0; i < 50; ++i) {
       const Vec3 u = random_unit(random);
-      const StanceAnswer best = stances_for_sky(PositionerKind::headstock, u).front();
+      const StanceAnswer best = stances_for_sky(plain(PositionerKind::headstock), u).front();
       const auto lean = [&](Angle turn) {
-        return geom::angle_between(turn::rotation_WD(PositionerKind::headstock, {turn}) * u,
+        return geom::angle_between(turn::rotation_WD(plain(PositionerKind::headstock), {turn}) * u,
                                    Vec3::UnitZ());
       };
       INFO("seed 3, case " << i);
@@ -181,9 +189,88 @@ TEST_SUITE("turn/stance") {
     CHECK((turned.direction(Vec3::UnitY()) - Vec3::UnitZ()).norm() < 1e-12);
   }
 
+  TEST_CASE("for any chain, law: pose and lines of the axes are those of turning one by one") {
+    // cross: the last axis first, each about its own line at zero.
+    Random random(base::named_seed(3, "chains"));
+    for (int i = 0; i < 200; ++i) {
+      INFO("seed 3, case " << i);
+      cell::Positioner arm;
+      arm.kind = i % 2 == 0 ? PositionerKind::inclined : PositionerKind::station_changer;
+      arm.between = Angle::deg(random.between(5.0, 175.0));
+      arm.tilt_centre = Vec3(random.between(-500, 500), 40.0, 900.0);
+      arm.exchange_centre = Vec3(-2000.0, random.between(-500, 500), 0.0);
+      arm.overhang_mm = random.between(-300, 300);
+      arm.axes.resize(2);
+      if (i % 3 == 0) {
+        arm.axes[0].line = cell::AxisLine{random_unit(random), Vec3(100.0, 200.0, 300.0)};
+        arm.axes[1].line = cell::AxisLine{random_unit(random), Vec3(-50.0, 70.0, 900.0)};
+      }
+      const std::vector<Angle> axes{Angle::deg(random.between(-180, 180)),
+                                    Angle::deg(random.between(-180, 180))};
+      const Vec3 p_D(random.between(-300, 300), random.between(-300, 300), 200.0);
+      Vec3 point = cell::faceplate_at_zero(arm).point(p_D);
+      Vec3 on_last = cell::axis_line(arm, 1).at;
+      Vec3 past_last = on_last + cell::axis_line(arm, 1).along;
+      for (std::size_t k = 2; k-- > 0;) {
+        const cell::AxisLine line = cell::axis_line(arm, k);
+        const auto turn = [&](Vec3& p) {
+          p = line.at + geom::rotation_about(line.along, axes[k]) * (p - line.at);
+        };
+        turn(point);
+        if (k == 0) turn(on_last);
+        if (k == 0) turn(past_last);
+      }
+      CHECK((turn::pose_WD(arm, axes).point(p_D) - point).norm() < 1e-9);
+      const auto lines = turn::axis_lines_W(arm, axes);
+      CHECK((lines[1].at - on_last).norm() < 1e-9);
+      CHECK((lines[1].along - (past_last - on_last)).norm() < 1e-10);  // of places 1 m off
+      CHECK((lines[0].at - cell::axis_line(arm, 0).at).norm() < 1e-9);
+    }
+  }
+
+  TEST_CASE("for every kind, law: an answer leaves just its residual, an exchange stands still") {
+    Random random(base::named_seed(3, "kinds"));
+    const PositionerKind kinds[] = {PositionerKind::tilt_rotate,
+                                    PositionerKind::headstock,
+                                    PositionerKind::inclined,
+                                    PositionerKind::roll_arm,
+                                    PositionerKind::station_changer};
+    for (int i = 0; i < 2000; ++i) {
+      INFO("seed 3, case " << i);
+      cell::Positioner positioner = plain(kinds[i % 5]);
+      positioner.between = Angle::deg(random.between(10.0, 170.0));
+      if (i % 3 == 0) positioner.axes.back().line = cell::AxisLine{random_unit(random), {}};
+      const Vec3 u = random_unit(random);
+      for (const StanceAnswer& answer : stances_for_sky(positioner, u)) {
+        const Vec3 there = turn::rotation_WD(positioner, answer.axes) * u;
+        CHECK(std::abs((geom::angle_between(there, Vec3::UnitZ()) - answer.residual).rad()) < 1e-9);
+        if (positioner.kind == PositionerKind::station_changer) CHECK(answer.axes[0] == Angle());
+      }
+    }
+    // A roll-arm has every direction; a station changer what its headstock has.
+    const Vec3 u = Vec3(0.3, -0.4, 0.5).normalized();
+    CHECK(stances_for_sky(plain(PositionerKind::roll_arm), u).size() == 2);
+    const auto side = stances_for_sky(plain(PositionerKind::station_changer), u);
+    const auto head = stances_for_sky(plain(PositionerKind::headstock), u);
+    REQUIRE(side.size() == 1);
+    CHECK(side[0].axes[1] == head[0].axes[0]);
+    CHECK(side[0].residual == head[0].residual);
+  }
+
+  TEST_CASE("given an upright first axis, it stays as near to zero as it may stand") {
+    cell::Positioner table = table_with(20, 90, -370, 370);
+    const auto free =
+        turn::within_limits(table, {{{Angle(), Angle::deg(10.0)}, false, Angle(), true}});
+    REQUIRE(free.size() == 3);
+    CHECK(free[0].axes[0].deg() == doctest::Approx(20.0));
+    CHECK(free[0].axes[1].deg() == doctest::Approx(10.0));
+    CHECK(free[0].first_free);
+  }
+
   TEST_CASE("given axis limits, answers come with every whole turn inside and none outside") {
     const auto settings = [](const cell::Positioner& table, double tilt, double rotate) {
-      return turn::within_limits(table, {{{Angle::deg(tilt), Angle::deg(rotate)}, false, Angle()}});
+      return turn::within_limits(table,
+                                 {{{Angle::deg(tilt), Angle::deg(rotate)}, false, Angle(), false}});
     };
     const cell::Positioner table = table_with(-15, 135, -370, 370);
     const auto two = settings(table, 90.0, 170.0);
@@ -201,8 +288,8 @@ TEST_SUITE("turn/stance") {
     cell::Positioner endless = table;
     endless.axes[1].endless = true;
     CHECK(settings(endless, 90.0, 170.0).size() == 1);
-    const auto free =
-        turn::within_limits(table_with(0, 135, 5, 90), {{{Angle(), Angle()}, true, Angle()}});
+    const auto free = turn::within_limits(table_with(0, 135, 5, 90),
+                                          {{{Angle(), Angle()}, true, Angle(), false}});
     REQUIRE(free.size() == 1);
     CHECK(free[0].axes[1].deg() == doctest::Approx(5.0));
   }
@@ -211,7 +298,7 @@ TEST_SUITE("turn/stance") {
     CHECK_THROWS_AS(
         (void)turn::sky_direction(Vec3::UnitX(), Vec3(1, 0, 1).normalized(), Angle(), Angle()),
         base::ContractViolation);
-    CHECK_THROWS_AS((void)turn::rotation_WD(PositionerKind::headstock, {Angle(), Angle()}),
+    CHECK_THROWS_AS((void)turn::rotation_WD(plain(PositionerKind::headstock), {Angle(), Angle()}),
                     base::ContractViolation);
   }
 

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "detail_assemble.hpp"
+#include "detail_turns.hpp"
 #include "seamturn/process/deposit.hpp"
 
 namespace seamturn::planner::detail {
@@ -217,6 +218,18 @@ void assemble_procedures(const Inputs& inputs,
   keep_used_rows(inputs, plan);
 }
 
+namespace {
+
+/// Loading that the cell waits for. A station changer is loaded on its other side meanwhile: what
+/// is left of the loading, and the exchange.
+double loading_s(const cell::Cell& cell, double cycle_s) {
+  const double load_s = cell.times.load_unload_s;
+  if (cell.positioner.kind != cell::PositionerKind::station_changer) return load_s;
+  return std::max(0.0, load_s - cycle_s) + exchange_s(cell);
+}
+
+}  // namespace
+
 void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
   std::vector<cost::PassUse> uses;
   for (const plan::PlannedJoint& joint : plan.joints) {
@@ -252,7 +265,7 @@ void assemble_estimate(const Inputs& inputs, plan::Plan& plan) {
   }
   cost::CellUse use;
   use.cycle_s = cycle_s;
-  use.load_unload_s = planned ? plan.cell->times.load_unload_s : 0.0;
+  use.load_unload_s = planned ? loading_s(*plan.cell, cycle_s) : 0.0;
   use.crew_s = crew_s(plan);
   plan.estimate = cost::estimate(plan.rates, uses, use, plan.weldment.batch.parts);
 }

@@ -9,6 +9,7 @@
 #include "detail_order_links.hpp"
 #include "detail_preheating.hpp"
 #include "detail_stances.hpp"
+#include "detail_turns.hpp"
 #include "detail_two_sides.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/turn/move_time.hpp"
@@ -28,7 +29,8 @@ class Maker {
         setup_(*stage.setup),
         cell_(*inputs.cell),
         seams_(seams),
-        pool_(pool) {}
+        pool_(pool),
+        turning_(slowed(inputs.cell->positioner, stage)) {}
 
   OrderJob make(const std::vector<std::vector<Placement>>& placements, bool last) {
     out_.placements = placements;
@@ -235,11 +237,11 @@ class Maker {
 
   /// A rolling axis is turned to where its pass starts and, when it has limits, back again.
   void set_winding(std::size_t seam, const pass::Pass& laid, order::BlockPass& pass) const {
-    const cell::Axis& last = cell_.positioner.axes.back();
+    const cell::Axis& last = turning_.axes.back();
     const joint::Seam& described = *seams_[seam].work->seam;
     const auto turn_s = [&](Angle by) {
       return turn::move_time_s(turn::MoveParams{
-          std::abs(by.rad()), last.speed_rad_s, last.acceleration_rad_s2, std::nullopt});
+          std::abs(by.rad()), last.speed_rad_s, last.acceleration_rad_s2, last.jerk_rad_s3});
     };
     const Angle wound = start_of_layer(out_.starts[seam], laid.layer).wound;
     pass.wind_s = wound == Angle() ? 0.0 : turn_s(wound);
@@ -346,8 +348,8 @@ class Maker {
     for (std::size_t a = 0; a < n; ++a) {
       for (std::size_t b = 0; b < n; ++b) {
         if (a == b) continue;
-        const double move_s = turn::turn_time_s(
-            cell_.positioner, axes_of(static_cast<int>(a)), axes_of(static_cast<int>(b)));
+        const double move_s =
+            turn::turn_time_s(turning_, axes_of(static_cast<int>(a)), axes_of(static_cast<int>(b)));
         out_.job.turn_s[a][b] = move_s > 0.0 ? move_s + cell_.times.settle_s : 0.0;
       }
     }
@@ -359,6 +361,7 @@ class Maker {
   const cell::Cell& cell_;
   const std::vector<SeamRef>& seams_;
   const StancePool& pool_;
+  const cell::Positioner turning_;  ///< no faster than the rim of this load may go
   OrderJob out_;
   std::vector<Pair> pairs_;
   std::vector<int> zone_;                   ///< per seam

@@ -7,6 +7,7 @@
 #include "detail_build.hpp"
 #include "detail_joints.hpp"
 #include "detail_tacking.hpp"
+#include "detail_turns.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
@@ -124,6 +125,8 @@ plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
   stop_on_errors(plan.findings);
   if (inputs.cell) {
     detail::order_build(inputs, params, stages, joints, plan);
+    stop_on_errors(plan.findings);
+    detail::check_turns(inputs, stages, plan);
     stop_on_errors(plan.findings);
   } else {
     detail::assemble_joints(inputs, joints, {}, plan);

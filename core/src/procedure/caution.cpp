@@ -97,11 +97,13 @@ Caution crush() {
 }
 
 Caution turning() {
-  return caution("caution.turning",
-                 "A turning part can slip, drop or run away when its centre of gravity or a clamp "
-                 "is not where the plan thinks. Check mass, overhang and torque against the load "
-                 "chart, check the clamps again when hot, and turn once slowly before welding.",
-                 "positioner maker's load chart; person responsible for the cell");
+  return caution(
+      "caution.turning",
+      "A turning part can slip, drop or run away when its centre of gravity or a clamp "
+      "is not where the plan thinks. Check mass, overhang and torque against the load "
+      "chart, check the clamps again when hot, and make the first full turn slowly, with "
+      "nobody near, before welding.",
+      "positioner maker's load chart; person responsible for the cell");
 }
 
 Caution tilting() {

@@ -161,13 +161,10 @@ cell::Positioner held_to_rim_speed(cell::Positioner positioner,
 }
 
 std::vector<base::Finding> check_swing(const cell::Positioner& positioner,
-                                       const SwingBody& body,
-                                       const std::vector<Angle>& from,
-                                       const std::vector<Angle>& to,
+                                       const Lowest& lowest,
                                        const std::string& turn_name) {
   constexpr double rounding_mm = 1e-6;
   const double clearance_mm = positioner.floor_clearance_mm.value_or(0.0);
-  const Lowest lowest = lowest_on_way(positioner, body, from, to);
   if (lowest.height_mm >= clearance_mm - rounding_mm) return {};
   base::Finding finding;
   finding.code = "turn.swing.floor";

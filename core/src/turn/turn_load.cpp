@@ -75,6 +75,11 @@ double bearable_rad_s2(double limit_nm, double asked_nm, double still_nm, double
   return std::max(0.0, limit_nm - still_nm) / moving_nm * change_rad_s2;
 }
 
+/// To one decimal: a permitted value is never rounded up.
+double rounded_down(double value) {
+  return std::floor(value * 10.0) / 10.0;
+}
+
 }  // namespace
 
 TurnPeaks turn_peaks(const cell::Positioner& positioner,
@@ -87,9 +92,9 @@ TurnPeaks turn_peaks(const cell::Positioner& positioner,
     const cell::Axis& axis = positioner.axes[i];
     const bool moves = way.moves(i);
     peaks.still.push_back(way.peak(i, 0.0));
-    peaks.speeding.push_back(moves ? way.peak(i, axis.acceleration_rad_s2) : Peak{});
+    peaks.speeding.push_back(moves ? way.peak(i, axis.acceleration_rad_s2) : peaks.still.back());
     std::optional<Peak> stop;
-    if (axis.stop_rad_s2) stop = moves ? way.peak(i, *axis.stop_rad_s2) : Peak{};
+    if (axis.stop_rad_s2) stop = moves ? way.peak(i, *axis.stop_rad_s2) : peaks.still.back();
     peaks.stopping.push_back(stop);
   }
   return peaks;
@@ -119,9 +124,9 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                                            const joint::Body& load_D,
                                            const std::vector<Angle>& from,
                                            const std::vector<Angle>& to,
+                                           const TurnPeaks& peaks,
                                            const std::string& turn_name) {
   const OnWay way(positioner, load_D, from, to);
-  const TurnPeaks peaks = turn_peaks(positioner, load_D, from, to);
   std::vector<base::Finding> findings;
   for (std::size_t i = 0; i < positioner.axes.size(); ++i) {
     const cell::Axis& axis = positioner.axes[i];
@@ -146,12 +151,12 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                                               std::abs(peak.torque_nm),
                                               std::abs(way.still_nm(i, peak.at_ratio)),
                                               change_rad_s2);
-      findings.push_back(finding(base::Severity::warning,
-                                 code,
-                                 turn_name + ": " + when + " at " + on_way(peak) + " axis " +
-                                     axis.name + " needs " + number(peak.torque_nm) +
-                                     ", its plate allows " + number(limit_nm) + "; " + act + ' ' +
-                                     base::fixed_text(Angle::rad(bearable).deg(), 1) + " deg/s2"));
+      findings.push_back(finding(
+          base::Severity::warning,
+          code,
+          turn_name + ": " + when + " at " + on_way(peak) + " axis " + axis.name + " needs " +
+              number(peak.torque_nm) + ", its plate allows " + number(limit_nm) + "; " + act + ' ' +
+              base::fixed_text(rounded_down(Angle::rad(bearable).deg()), 1) + " deg/s2"));
     };
     tell("turn.load.speeding_up",
          "speeding up",

@@ -69,12 +69,10 @@ struct WorstDepth {
 [[nodiscard]] cell::Positioner held_to_rim_speed(cell::Positioner positioner,
                                                  const std::vector<double>& radii_mm);
 
-/// Below the floor or less than its clearance above it on the way (turn.swing.floor, an error), the
-/// height, the clearance and what comes so low told.
+/// Below the floor or less than the positioner's clearance above it (turn.swing.floor, an error),
+/// the height, the clearance and what comes so low told. Lowest on the way of the turn named.
 [[nodiscard]] std::vector<base::Finding> check_swing(const cell::Positioner& positioner,
-                                                     const SwingBody& body,
-                                                     const std::vector<Angle>& from,
-                                                     const std::vector<Angle>& to,
+                                                     const Lowest& lowest,
                                                      const std::string& turn_name);
 
 }  // namespace seamturn::turn

@@ -23,8 +23,8 @@ struct Peak {
 
 struct TurnPeaks {
   std::vector<Peak> still;     ///< per axis, static, with the positioner's margin
-  std::vector<Peak> speeding;  ///< per axis that moves: |static| + J acceleration; others 0
-  /// Per axis that moves: |static| + J stop. None: the cell states no slowing down for it.
+  std::vector<Peak> speeding;  ///< per axis: |static| + J acceleration where it moves
+  /// Per axis: |static| + J stop where it moves. None: the cell states no slowing down for it.
   std::vector<std::optional<Peak>> stopping;
 };
 
@@ -58,11 +58,12 @@ struct TurnPeaks {
 
 /// Beyond the plate on the way (turn.load.turn, an error), while speeding up
 /// (turn.load.speeding_up) or at an emergency stop (turn.load.stop), both warnings, with number,
-/// limit, axis and, for the last two, what would do.
+/// limit, axis and, for the last two, what would do. Pre: peaks are those of the turn.
 [[nodiscard]] std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                                                          const joint::Body& load_D,
                                                          const std::vector<Angle>& from,
                                                          const std::vector<Angle>& to,
+                                                         const TurnPeaks& peaks,
                                                          const std::string& turn_name);
 
 }  // namespace seamturn::turn
