@@ -251,6 +251,16 @@ TEST_SUITE("io/read") {
     check_number("leg", library.bead_limits[0].leg_max_mm.value_or(0.0), 10.0);
     REQUIRE(library.tolerances.size() == 2);
     check_number("uphill", library.tolerances[0].uphill.deg(), 3.0);
+    CHECK(library.tolerances[0].bead_at_edge_ratio == 1.0);
+    check_number("bead at the edge", library.tolerances[1].bead_at_edge_ratio, 0.9);
+    REQUIRE(library.rolling_leads.size() == 2);
+    check_number("lead", library.rolling_leads[0].lead.value_or(base::Angle()).deg(), 4.0);
+    check_number("up to", library.rolling_leads[0].up_to_mm.value_or(0.0), 300.0);
+    CHECK_FALSE(library.rolling_leads[0].lead_mm.has_value());
+    check_number("lead length", library.rolling_leads[1].lead_mm.value_or(0.0), 20.0);
+    check_number("over", library.rolling_leads[1].over_mm, 300.0);
+    CHECK(library.rolling_leads[1].roles ==
+          std::vector{process::PassRole::root, process::PassRole::cap});
     REQUIRE(library.rates.has_value());
     check_number("set-up", library.rates->setup_per_batch_h, 2.0);
     check_number("band", library.rates->time_band_ratio, 0.10);

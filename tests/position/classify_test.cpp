@@ -336,6 +336,66 @@ TEST_SUITE("position/classify") {
     CHECK(card.keys[2].name == "normal");
     CHECK(card.sources.size() >= 2);
   }
+
+  TEST_CASE("given a row of 2, 3 and 8 deg, it holds to its limits and not beyond") {
+    position::WorkingTolerance row;
+    row.downhill = Angle::deg(2.0);
+    row.uphill = Angle::deg(3.0);
+    row.bank = Angle::deg(8.0);
+    const Angle pb = Angle::deg(45.0);
+    const auto at = [](double slope_deg, double bank_deg) {
+      return Attitude{Angle::deg(slope_deg), Angle::deg(bank_deg)};
+    };
+    struct Case {
+      WeldPosition position;
+      double slope_deg, bank_deg;
+      bool within;
+    };
+    using P = WeldPosition;
+    const Case cases[] = {
+        {P::pa, 3, 8, true},       {P::pa, 3.001, 0, false}, {P::pa, -2, -8, true},
+        {P::pa, -2.001, 0, false}, {P::pa, 0, 8.001, false}, {P::pb, 0, 53, true},
+        {P::pb, 0, -37, true},     {P::pb, 0, 36.9, false},  {P::pb, 0, 0, false},
+        {P::pc, 0, 90, true},      {P::pc, 0, -97, true},    {P::pc, 0, 81, false},
+        {P::pd, 0, 130, true},     {P::pe, 0, 173, true},    {P::pe, 0, 171, false},
+        {P::pf, 88, 50, true},     {P::pf, 87.9, 0, false},  {P::pg, -87, 0, true},
+        {P::pg, -86.9, 0, false},  {P::pg, 90, 0, false}};
+    for (const Case& one : cases) {
+      row.position = one.position;
+      INFO(process::position_name(one.position), " ", one.slope_deg, " ", one.bank_deg);
+      CHECK(position::is_within(row, at(one.slope_deg, one.bank_deg), pb) == one.within);
+    }
+  }
+
+  TEST_CASE("given 0.9 at the edge, closed form: beads fall evenly with slope and bank") {
+    position::WorkingTolerance row;
+    row.downhill = Angle::deg(2.0);
+    row.uphill = Angle::deg(4.0);
+    row.bank = Angle::deg(8.0);
+    row.bead_at_edge_ratio = 0.9;
+    const auto share = [&](double slope_deg, double bank_deg) {
+      return position::bead_share_ratio(
+          row, {Angle::deg(slope_deg), Angle::deg(bank_deg)}, Angle::deg(45.0));
+    };
+    CHECK(share(0, 0) == doctest::Approx(1.0));
+    CHECK(share(4, 0) == doctest::Approx(0.9));
+    CHECK(share(-2, 0) == doctest::Approx(0.9));
+    CHECK(share(1, 0) == doctest::Approx(0.975));
+    CHECK(share(-1, 0) == doctest::Approx(0.95));
+    CHECK(share(0, -4) == doctest::Approx(0.95));
+    CHECK(share(4, 8) == doctest::Approx(0.8));
+    // law: never above 1, and less the farther off.
+    Random random(base::named_seed(1, "bead share"));
+    for (int i = 0; i < 500; ++i) {
+      const double slope_deg = random.between(0.0, 3.9);
+      const double bank_deg = random.between(0.0, 7.9);
+      CHECK(share(slope_deg, bank_deg) <= 1.0);
+      CHECK(share(slope_deg + 0.1, bank_deg) < share(slope_deg, bank_deg));
+      CHECK(share(slope_deg, bank_deg + 0.1) < share(slope_deg, bank_deg));
+    }
+    row.bead_at_edge_ratio = 1.0;
+    CHECK(share(3, 7) == 1.0);
+  }
 }
 
 }  // namespace seamturn::tests

@@ -88,6 +88,9 @@ inline constexpr Range weave_width{D::length, "mm", 0.0, 100.0, above};
 inline constexpr Range weave_frequency{D::frequency, "Hz", 0.0, 50.0, above};
 inline constexpr Range area{D::area, "mm2", 0.0, 1e4, above};
 inline constexpr Range tolerance_angle{D::angle, "deg", 0.0, 180.0};
+inline constexpr Range ring_diameter{D::length, "mm", 0.0, 1e5};
+inline constexpr Range rolling_lead{D::angle, "deg", 0.0, 15.0};
+inline constexpr Range rolling_lead_length{D::length, "mm", 0.0, 1000.0};
 inline constexpr Range gas_loss{D::ratio, "", 1.0, 10.0};
 inline constexpr Range band{D::ratio, "", 0.0, 1.0, false, above};
 

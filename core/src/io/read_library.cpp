@@ -180,11 +180,41 @@ void read_tolerance(FileContext& context,
   tolerance.downhill = reader.angle("downhill", ranges::tolerance_angle);
   tolerance.uphill = reader.angle("uphill", ranges::tolerance_angle);
   tolerance.bank = reader.angle("bank", ranges::tolerance_angle);
+  tolerance.bead_at_edge_ratio = reader.find_quantity("bead-at-edge", ranges::share).value_or(1.0);
   read_origin(reader, tolerance);
   const std::string number = std::to_string(library.tolerances.size() + 1);
   reader.finish("working-tolerance/" + number, library.places);
   check_children(context, element, {});
   library.tolerances.push_back(std::move(tolerance));
+}
+
+void read_rolling_lead(FileContext& context,
+                       const pugi::xml_node& element,
+                       planner::Library& library) {
+  AttributeReader reader(context, element);
+  position::RollingLead row;
+  row.process = read_process(reader);
+  row.roles = read_roles(reader);
+  row.over_mm = reader.find_quantity("over", ranges::ring_diameter).value_or(0.0);
+  row.up_to_mm = reader.find_quantity("up-to", ranges::ring_diameter);
+  if (reader.has("lead")) row.lead = reader.angle("lead", ranges::rolling_lead);
+  row.lead_mm = reader.find_quantity("lead-length", ranges::rolling_lead_length);
+  if (reader.has("lead") == reader.has("lead-length")) {
+    reader.error("read.rolling_lead.lead",
+                 "the row states its lead twice or not at all; expected either lead= (an angle) or "
+                 "lead-length= (along the ring); keep one of them");
+  }
+  if (row.up_to_mm && *row.up_to_mm <= row.over_mm) {
+    reader.error("up-to",
+                 "read.rolling_lead.range",
+                 "no ring is over and up to these diameters; expected up-to= above over=; correct "
+                 "one of them");
+  }
+  read_origin(reader, row);
+  const std::string number = std::to_string(library.rolling_leads.size() + 1);
+  reader.finish("rolling-lead/" + number, library.places);
+  check_children(context, element, {});
+  library.rolling_leads.push_back(std::move(row));
 }
 
 /// Of these rows all libraries together may hold one.
@@ -336,6 +366,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"settings", read_settings},
                             {"bead-limit", read_bead_limit},
                             {"working-tolerance", read_tolerance},
+                            {"rolling-lead", read_rolling_lead},
                             {"fit-up", read_fit_up},
                             {"preparation-range", read_preparation_range},
                             {"gouging", read_gouging},

@@ -127,7 +127,8 @@ class OrderAssembler {
     if (placement.rolling) {
       const auto index_of_stance = static_cast<std::size_t>(placement.stance);
       pass.roll = rolled_turn(inputs_.cell->positioner, *stage_.setup, *ref.work->seam);
-      pass.roll_from = pool_.stances[index_of_stance].axes.back() + start.wound;
+      pass.roll_from = pool_.stances[index_of_stance].axes.back() + start.wound +
+                       lead_wind(inputs_, *stage_.setup, ref, seam.stack, pass.pass);
     }
     set_points(ref, placement, start, pass);
     note_seam(stance, seam.id);

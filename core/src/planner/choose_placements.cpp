@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "detail_stances.hpp"
 #include "seamturn/turn/move_time.hpp"
@@ -10,36 +9,20 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-constexpr double never = std::numeric_limits<double>::infinity();
+constexpr double unserved_s = 1e9;          ///< price of a seam without a stance
+constexpr double tiny_s = 1e-6;             ///< prices nearer than that are alike
 constexpr std::size_t most_placements = 8;  ///< per seam, so that the order search stays quick
-
-/// Seconds a seam takes when welded with a stack: arcs, and waits as if nothing filled them.
-double stack_time_s(const Inputs& inputs, const SeamWork& seam, std::size_t stack) {
-  const StackChoice& choice = seam.stacks[stack];
-  const double overhead_s = pass_overhead_s(*inputs.cell, *seam.seam);
-  double total = 0.0;
-  double last_start = 0.0;
-  for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
-    const double start = k == 0 ? 0.0 : std::max(total, last_start + choice.gaps.longer_s[k]);
-    last_start = start;
-    total = start + choice.stack.passes[k].arc_time_s + overhead_s;
-  }
-  return total;
-}
 
 class Chooser {
  public:
   Chooser(const Inputs& inputs, const std::vector<SeamRef>& seams, const StancePool& pool)
       : inputs_(inputs), seams_(seams), pool_(pool) {
-    const turn::Stance level{std::vector<Angle>(inputs.cell->positioner.axes.size()), false};
     for (const turn::Stance& stance : pool.stances) {
-      const double turn_s = turn::turn_time_s(inputs.cell->positioner, level.axes, stance.axes) +
-                            inputs.cell->times.settle_s;
-      // Going home and coming back, and touching anew, are part of the price of a turn.
-      open_price_s_.push_back(turn_s + 2.0 * turn::air_time_s(inputs.cell->robot, 1000.0));
+      open_price_s_.push_back(opening_time_s(inputs, stance));
     }
     open_.assign(pool.stances.size(), false);
     make_table();
+    look();
   }
 
   std::vector<std::vector<Placement>> choose() {
@@ -51,82 +34,108 @@ class Chooser {
   }
 
  private:
-  /// Time of every seam in every stance: the best stack it may use there.
+  /// A seam in a stance: the time of the best stack it may use there.
+  struct Served {
+    std::size_t seam;
+    double time_s;
+  };
+
   void make_table() {
-    time_s_.assign(seams_.size(), std::vector<double>(pool_.stances.size(), never));
+    serves_.resize(pool_.stances.size());
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       for (const Placement& placement : pool_.placements[i]) {
-        const auto stack = static_cast<std::size_t>(placement.stack);
-        double& cell = time_s_[i][static_cast<std::size_t>(placement.stance)];
-        cell = std::min(cell, stack_time_s(inputs_, *seams_[i].work, stack));
+        const double time_s =
+            stack_time_s(inputs_, *seams_[i].work, static_cast<std::size_t>(placement.stack));
+        std::vector<Served>& served = serves_[static_cast<std::size_t>(placement.stance)];
+        if (served.empty() || served.back().seam != i) served.push_back({i, time_s});
+        served.back().time_s = std::min(served.back().time_s, time_s);
       }
     }
   }
 
-  double price(const std::vector<bool>& open) const {
-    double total = 0.0;
-    for (std::size_t s = 0; s < open.size(); ++s) {
-      if (open[s]) total += open_price_s_[s];
-    }
-    for (std::size_t i = 0; i < seams_.size(); ++i) {
-      if (pool_.placements[i].empty()) continue;
-      double best = unserved_s;
-      for (std::size_t s = 0; s < open.size(); ++s) {
-        if (open[s]) best = std::min(best, time_s_[i][s]);
+  /// Best and second best time of every seam among the open stances.
+  void look() {
+    best_s_.assign(seams_.size(), unserved_s);
+    next_s_.assign(seams_.size(), unserved_s);
+    for (std::size_t s = 0; s < open_.size(); ++s) {
+      if (!open_[s]) continue;
+      for (const Served& served : serves_[s]) {
+        double& best = best_s_[served.seam];
+        double& next = next_s_[served.seam];
+        if (served.time_s < best) {
+          next = best;
+          best = served.time_s;
+        } else {
+          next = std::min(next, served.time_s);
+        }
       }
-      total += best;
     }
-    return total;
+  }
+
+  /// What the total price changes by when a stance opens.
+  double opening_change_s(std::size_t s) const {
+    double change = open_price_s_[s];
+    for (const Served& served : serves_[s]) {
+      change -= std::max(0.0, best_s_[served.seam] - served.time_s);
+    }
+    return change;
   }
 
   void open_greedily() {
-    double now = price(open_);
     for (;;) {
-      int best = -1;
-      double best_price = now;
+      std::size_t best = open_.size();
+      double best_change = -tiny_s;
       for (std::size_t s = 0; s < open_.size(); ++s) {
         if (open_[s]) continue;
-        open_[s] = true;
-        const double with = price(open_);
-        open_[s] = false;
-        if (with < best_price - tiny_s) {
-          best_price = with;
-          best = static_cast<int>(s);
+        const double change = opening_change_s(s);
+        if (change < best_change) {
+          best_change = change;
+          best = s;
         }
       }
-      if (best < 0) return;
-      open_[static_cast<std::size_t>(best)] = true;
-      now = best_price;
+      if (best == open_.size()) return;
+      open_[best] = true;
+      look();
     }
   }
 
   /// Closing one stance, or swapping an open one for a closed one, while it helps.
   void improve() {
-    double now = price(open_);
     for (bool better = true; better;) {
       better = false;
       for (std::size_t s = 0; s < open_.size() && !better; ++s) {
         if (!open_[s]) continue;
-        open_[s] = false;
-        better = accept_if_better(now) || swap_in(s, now);
-        if (!better) open_[s] = true;
+        const double closing_s = close(s);
+        better = closing_s < -tiny_s || swap_in(s, closing_s);
+        if (!better) reopen(s);
       }
     }
   }
 
-  bool accept_if_better(double& now) {
-    const double changed = price(open_);
-    if (changed >= now - tiny_s) return false;
-    now = changed;
-    return true;
+  /// Closes a stance; the change of the total price.
+  double close(std::size_t s) {
+    double change = -open_price_s_[s];
+    for (const Served& served : serves_[s]) {
+      if (served.time_s <= best_s_[served.seam]) {
+        change += next_s_[served.seam] - served.time_s;
+      }
+    }
+    open_[s] = false;
+    look();
+    return change;
+  }
+  void reopen(std::size_t s) {
+    open_[s] = true;
+    look();
   }
 
-  bool swap_in(std::size_t closed, double& now) {
+  /// Opens another stance in place of one closed at a cost.
+  bool swap_in(std::size_t closed, double closing_s) {
     for (std::size_t other = 0; other < open_.size(); ++other) {
       if (open_[other] || other == closed) continue;
-      open_[other] = true;
-      if (accept_if_better(now)) return true;
-      open_[other] = false;
+      if (closing_s + opening_change_s(other) >= -tiny_s) continue;
+      reopen(other);
+      return true;
     }
     return false;
   }
@@ -154,17 +163,38 @@ class Chooser {
     return kept;
   }
 
-  static constexpr double unserved_s = 1e9;
-  static constexpr double tiny_s = 1e-9;
   const Inputs& inputs_;
   const std::vector<SeamRef>& seams_;
   const StancePool& pool_;
   std::vector<double> open_price_s_;
   std::vector<bool> open_;
-  std::vector<std::vector<double>> time_s_;
+  std::vector<std::vector<Served>> serves_;  ///< per stance
+  std::vector<double> best_s_;
+  std::vector<double> next_s_;
 };
 
 }  // namespace
+
+double stack_time_s(const Inputs& inputs, const SeamWork& seam, std::size_t stack) {
+  const StackChoice& choice = seam.stacks[stack];
+  const double overhead_s = pass_overhead_s(*inputs.cell, *seam.seam);
+  double total = 0.0;
+  double last_start = 0.0;
+  for (std::size_t k = 0; k < choice.stack.passes.size(); ++k) {
+    const double start = k == 0 ? 0.0 : std::max(total, last_start + choice.gaps.longer_s[k]);
+    last_start = start;
+    total = start + choice.stack.passes[k].arc_time_s + overhead_s;
+  }
+  return total;
+}
+
+double opening_time_s(const Inputs& inputs, const turn::Stance& stance) {
+  const std::vector<Angle> level(inputs.cell->positioner.axes.size());
+  const double turn_s =
+      turn::turn_time_s(inputs.cell->positioner, level, stance.axes) + inputs.cell->times.settle_s;
+  // Going home and coming back, and touching anew, are part of the price of a turn.
+  return turn_s + 2.0 * turn::air_time_s(inputs.cell->robot, 1000.0);
+}
 
 void turn_beads(std::vector<JointWork>& joints,
                 const std::vector<std::vector<Placement>>& placements) {

@@ -32,6 +32,20 @@ void check_preparation(const Inputs& inputs,
                                                const SeamWork& seam,
                                                process::WeldPosition position);
 
+/// Bead limits are judged by what the weld is, positions by how its face lies: a groove in a tee
+/// is a groove for the bead and turns like a fillet.
+[[nodiscard]] process::WeldFamily bead_family(const joint::Joint& joint);
+/// Largest section of one pass by the limits of a seam; infinite when none binds.
+[[nodiscard]] double largest_bead_mm2(const Inputs& inputs,
+                                      const JointWork& work,
+                                      const SeamWork& seam,
+                                      process::WeldPosition position,
+                                      process::PassRole role);
+/// After the full stacks of a seam, per position one with beads small enough for the corner of the
+/// working tolerance, where the full ones are too large for it and a lighter one closes. Never
+/// colder than the joint's preheat was found for. Pre: the joint's heat limits are known.
+void add_light_stacks(const Inputs& inputs, const JointWork& work, SeamWork& seam);
+
 /// Gaps of a sequence of passes over one place by both cooling models.
 /// Pre: the joint's heat limits are known; at least one pass.
 [[nodiscard]] base::Outcome<Gaps> find_gaps(const Inputs& inputs,

@@ -10,9 +10,10 @@
 
 namespace seamturn::planner::detail {
 
-/// All stances that lay some seam exactly as wanted and that the positioner can carry, and for
-/// every seam the stances that hold it within a working tolerance.
-/// Cost: quadratic in seams (each stance is tried on each seam).
+/// Stances that lay some seam exactly as wanted or several within their working tolerance, and that
+/// the positioner can carry; for every seam the stances that hold it within a working tolerance.
+/// Stances that another serves better are left out (thinned).
+/// Cost: quadratic in seams (the sky of each stance is tried on each seam), docs/methods/stance.md.
 /// Only seams of joints the stage welds get placements. Stances its operations ask for are in the
 /// pool too.
 /// Pre: inputs.cell and the stage's set-up are set.
@@ -20,6 +21,19 @@ namespace seamturn::planner::detail {
                                           const StageWork& stage,
                                           const std::vector<SeamRef>& seams,
                                           std::vector<base::Finding>& findings);
+
+/// Without the stances that serve no seam, and those whose seams another one serves at least as
+/// well: every one with no slower stack. Of two that serve the same alike, the one that lays them
+/// nearer to nominal stays, else the one nearer to rest. Stances of operations stay.
+/// Tests: planner/stance_pool - laws.
+[[nodiscard]] StancePool thinned(const Inputs& inputs,
+                                 const std::vector<SeamRef>& seams,
+                                 StancePool pool);
+
+/// Seconds a seam takes when welded with a stack: arcs, and waits as if nothing filled them.
+[[nodiscard]] double stack_time_s(const Inputs& inputs, const SeamWork& seam, std::size_t stack);
+/// Seconds of going to a stance once, home and back included.
+[[nodiscard]] double opening_time_s(const Inputs& inputs, const turn::Stance& stance);
 
 /// Whole turns apart is the same stance, unless the turn goes on during the weld.
 [[nodiscard]] bool same_stance(const turn::Stance& a, const turn::Stance& b);
@@ -35,6 +49,26 @@ namespace seamturn::planner::detail {
 /// Pre: placements as choose_placements gives them, one list a seam of `joints`.
 void turn_beads(std::vector<JointWork>& joints,
                 const std::vector<std::vector<Placement>>& placements);
+
+/// How far the arc of a pass stands ahead of dead centre on a rolled ring, and how much farther
+/// than that of the stack's first pass. Pre: the seam is a ring.
+[[nodiscard]] base::Angle lead_of(const Inputs& inputs, const SeamRef& ref, const pass::Pass& pass);
+[[nodiscard]] base::Angle lead_before(const Inputs& inputs,
+                                      const SeamRef& ref,
+                                      const pass::PassStack& stack,
+                                      const pass::Pass& pass);
+/// Turn of the last axis that brings the one start of all passes to where the arc of this one
+/// stands.
+[[nodiscard]] base::Angle lead_wind(const Inputs& inputs,
+                                    const joint::Setup& setup,
+                                    const SeamRef& ref,
+                                    const pass::PassStack& stack,
+                                    const pass::Pass& pass);
+
+/// From a ring's axis to the wire tip of a pass. Pre: the seam is a ring.
+[[nodiscard]] double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass);
+/// The wire tip of a pass goes round at its own radius, not the drawn one: arc times of rings.
+void set_ring_times(const JointWork& work, SeamWork& seam);
 
 /// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one
 /// stretch.

@@ -64,6 +64,7 @@ struct Placement {
   double ring_start_mm = 0;  ///< rings: station where the arc starts
   bool rolling = false;
   bool second_below = false;  ///< fillets in PB: the second member's plate is the lower one
+  double strain_ratio = 0.0;  ///< 0: lies as wanted, 1: at the limit of the working tolerance
 };
 
 inline constexpr int at_rest = -1;  ///< instead of the index of a stance

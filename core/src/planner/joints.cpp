@@ -4,6 +4,7 @@
 #include "detail_heat.hpp"
 #include "detail_joints.hpp"
 #include "detail_preheating.hpp"
+#include "detail_stances.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
@@ -72,13 +73,6 @@ std::optional<section::WeldSection> make_section(const Inputs& inputs,
     return std::nullopt;
   }
   return std::move(section).value();
-}
-
-/// Bead limits are judged by what the weld is, positions by how its face lies: a groove in a tee
-/// is a groove for the bead and turns like a fillet.
-process::WeldFamily bead_family(const joint::Joint& joint) {
-  return joint::is_fillet(joint.preparation) ? process::WeldFamily::fillet
-                                             : process::WeldFamily::groove;
 }
 
 void lay_stacks(const Inputs& inputs,
@@ -209,6 +203,11 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
 
 }  // namespace
 
+process::WeldFamily bead_family(const joint::Joint& joint) {
+  return joint::is_fillet(joint.preparation) ? process::WeldFamily::fillet
+                                             : process::WeldFamily::groove;
+}
+
 double thinner_mm(const JointWork& work) {
   return std::min(joint::wall_thickness_mm(work.member_1->shape),
                   joint::wall_thickness_mm(work.member_2->shape));
@@ -301,7 +300,11 @@ std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& f
     if (!check_conflict(inputs, work, findings)) continue;
     set_window(work);
     keep_window(inputs, work, findings);
-    for (SeamWork& seam : work.seams) set_gaps(inputs, work, seam, findings);
+    for (SeamWork& seam : work.seams) {
+      add_light_stacks(inputs, work, seam);
+      set_ring_times(work, seam);
+      set_gaps(inputs, work, seam, findings);
+    }
     closed.push_back(std::move(work));
   }
   return closed;

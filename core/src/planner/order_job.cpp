@@ -133,10 +133,27 @@ class Maker {
     if (!placement.rolling) return planned_starts(described, choice_of(seam).stack);
     return rolled_starts(described,
                          choice_of(seam).stack,
-                         cell_.positioner.axes.back(),
+                         room_beside_leads(seam),
                          axes_of(job_stance_.at(placement.stance)).back(),
                          rolled_turn(cell_.positioner, setup_, described));
   }
+
+  /// The rolling axis less what the leads of passes wind before them.
+  [[nodiscard]] cell::Axis room_beside_leads(std::size_t seam) const {
+    cell::Axis axis = cell_.positioner.axes.back();
+    Angle least;
+    Angle most;
+    const pass::PassStack& stack = choice_of(seam).stack;
+    for (const pass::Pass& pass : stack.passes) {
+      const Angle wound = lead_wind(inputs_, setup_, seams_[seam], stack, pass);
+      least = std::min(least, wound);
+      most = std::max(most, wound);
+    }
+    axis.min = axis.min - least;
+    axis.max = axis.max - most;
+    return axis;
+  }
+
   /// Both sides of a groove heat the same place: one zone, and gaps from pass to pass as they are
   /// welded.
   void pair_sides() {
@@ -243,7 +260,8 @@ class Maker {
       return turn::move_time_s(turn::MoveParams{
           std::abs(by.rad()), last.speed_rad_s, last.acceleration_rad_s2, last.jerk_rad_s3});
     };
-    const Angle wound = start_of_layer(out_.starts[seam], laid.layer).wound;
+    const Angle wound = start_of_layer(out_.starts[seam], laid.layer).wound +
+                        lead_wind(inputs_, setup_, seams_[seam], choice_of(seam).stack, laid);
     pass.wind_s = wound == Angle() ? 0.0 : turn_s(wound);
     if (!last.endless)
       pass.unwind_s = turn_s(wound + rolled_turn(cell_.positioner, setup_, described));

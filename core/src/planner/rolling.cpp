@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-// How far and which way the positioner turns under a ring.
+// How far, which way and how fast the positioner turns under a ring, and where the arc stands.
 #include <cmath>
 
 #include "detail_stances.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/reach/torch_pose.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -43,6 +44,52 @@ base::Angle rolled_turn(const cell::Positioner& positioner,
   const geom::Vec3 axis_J = std::get<geom::CirclePath>(*seam.path).axis;
   const geom::Vec3 axis_D = setup.X_DJ.direction(axis_J);
   return rolling_sense(positioner, axis_D) * turn;
+}
+
+base::Angle lead_of(const Inputs& inputs, const SeamRef& ref, const pass::Pass& pass) {
+  const auto& circle = std::get<geom::CirclePath>(*ref.work->seam->path);
+  return position::rolling_lead(inputs.library.rolling_leads,
+                                {ref.joint->wire->process, pass.role, 2.0 * circle.radius_mm});
+}
+
+base::Angle lead_before(const Inputs& inputs,
+                        const SeamRef& ref,
+                        const pass::PassStack& stack,
+                        const pass::Pass& pass) {
+  return lead_of(inputs, ref, pass) - lead_of(inputs, ref, stack.passes.front());
+}
+
+base::Angle lead_wind(const Inputs& inputs,
+                      const joint::Setup& setup,
+                      const SeamRef& ref,
+                      const pass::PassStack& stack,
+                      const pass::Pass& pass) {
+  // Ahead is where the travel goes; the positioner turns against it.
+  const geom::Vec3 axis_J = std::get<geom::CirclePath>(*ref.work->seam->path).axis;
+  const double sense = rolling_sense(inputs.cell->positioner, setup.X_DJ.direction(axis_J));
+  return -(sense * lead_before(inputs, ref, stack, pass));
+}
+
+double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass) {
+  const joint::Seam& seam = *ref.work->seam;
+  const auto& circle = std::get<geom::CirclePath>(*seam.path);
+  const geom::Vec3 tip =
+      reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
+      circle.centre;
+  return (tip - tip.dot(circle.axis) * circle.axis).norm();
+}
+
+void set_ring_times(const JointWork& work, SeamWork& seam) {
+  const auto* circle = seam.seam->path ? std::get_if<geom::CirclePath>(&*seam.seam->path) : nullptr;
+  if (circle == nullptr) return;
+  for (StackChoice& choice : seam.stacks) {
+    choice.stack.arc_time_s = 0.0;
+    for (pass::Pass& pass : choice.stack.passes) {
+      const double share = layer_radius_mm({&work, &seam}, pass) / circle->radius_mm;
+      pass.arc_time_s = share * joint::welded_length_mm(*seam.seam) / pass.travel_mm_s;
+      choice.stack.arc_time_s += pass.arc_time_s;
+    }
+  }
 }
 
 }  // namespace seamturn::planner::detail

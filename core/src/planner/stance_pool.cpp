@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
+// Collects stances, tries each on each seam.
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
+#include "detail_seam_fit.hpp"
 #include "detail_stances.hpp"
 #include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -18,82 +21,16 @@ using cell::Positioner;
 using geom::Vec3;
 using process::WeldPosition;
 
-/// Directions of a seam in the faceplate's frame at one of its stations.
-struct StationInD {
-  Vec3 travel, face, wall_1, wall_2;
-};
-
-struct SeamInD {
-  const joint::Seam* seam = nullptr;
-  std::vector<StationInD> stations;  ///< those that tell its course; one for a line
-  StationInD middle;                 ///< half way along
-  bool ring = false;                 ///< a full circle
-  std::optional<Vec3> axis;          ///< of rings and arcs, or about which a polyline's legs turn
-};
-
-std::optional<Vec3> turning_axis(const geom::Path& path) {
-  if (const auto* circle = std::get_if<geom::CirclePath>(&path)) return circle->axis;
-  if (const auto* arc = std::get_if<geom::ArcPath>(&path)) return arc->axis;
-  const std::vector<double> corners_mm = geom::corner_stations_mm(path);
-  if (corners_mm.empty()) return std::nullopt;
-  const auto tangent = [&](geom::AtCorner corner) {
-    return geom::path_station(path, corners_mm.back(), corner).tangent;
-  };
-  return geom::unit(tangent(geom::AtCorner::arriving).cross(tangent(geom::AtCorner::leaving)));
+/// Skies a positioner of one axis can turn up: the border told. None: all of them.
+std::optional<position::SkyCap> reachable_skies(const Positioner& positioner) {
+  if (positioner.kind != cell::PositionerKind::headstock) return std::nullopt;
+  return position::SkyCap{cell::faceplate_normal_D(positioner.kind), 0.0};
 }
 
-StationInD station_in_D(const joint::Setup& setup,
-                        const joint::Seam& seam,
-                        const geom::KeyStation& key) {
-  const auto there = [&](const Vec3& at_start) {
-    return Vec3(setup.X_DJ.direction(
-        geom::carried_direction(*seam.path, key.distance_mm, at_start, key.corner)));
-  };
-  const Vec3 tangent = geom::path_station(*seam.path, key.distance_mm, key.corner).tangent;
-  return {Vec3(setup.X_DJ.direction(tangent)),
-          there(seam.face),
-          there(seam.wall_1),
-          there(seam.wall_2)};
-}
-
-SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam) {
-  const geom::Path& path = *seam.path;
-  const Angle step = Angle::deg(10.0);  // far below any working tolerance lies between two steps
-  SeamInD out;
-  out.seam = &seam;
-  out.ring = std::holds_alternative<geom::CirclePath>(path);
-  if (const auto axis = turning_axis(path)) out.axis = setup.X_DJ.direction(*axis);
-  for (const geom::KeyStation& key :
-       geom::key_stations(path, 0.0, geom::path_length_mm(path), step)) {
-    out.stations.push_back(station_in_D(setup, seam, key));
-    if (std::holds_alternative<geom::LinePath>(path)) break;  // alike all along
-  }
-  out.middle = station_in_D(setup, seam, {geom::path_length_mm(path) / 2.0});
-  return out;
-}
-
-/// Rings welded in one stretch about the last axis. Arcs and polylines are held still.
-bool can_roll(const Positioner& positioner, const SeamInD& seam) {
-  constexpr double parallel = 1e-6;
-  const bool in_one_go = joint::stretches_of(*seam.seam).size() == 1;
-  return seam.ring && in_one_go &&
-         seam.axis->cross(cell::faceplate_normal_D(positioner.kind)).norm() < parallel;
-}
-
-/// Sky directions that lay a seam exactly, or as well as one that turns allows: face up, or one of
-/// its plates level; along the axis it turns about; half way of an arc or open polyline.
-std::vector<Vec3> wanted_skies(const Positioner& positioner, const SeamInD& seam) {
-  std::vector<Vec3> skies;
-  const auto want = [&](const StationInD& at) {
-    skies.insert(skies.end(), {at.face, at.wall_1, at.wall_2});
-  };
-  if (seam.axis && !can_roll(positioner, seam)) {
-    skies = {*seam.axis, -*seam.axis};
-    if (seam.ring) return skies;
-    want(seam.middle);
-  }
-  want(seam.stations.front());
-  return skies;
+/// The last axis from its value at a stance over a pass and what is wound before it.
+bool axis_has_room(const cell::Axis& axis, Angle start, Angle rolled) {
+  const Angle end = start + rolled;
+  return axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max);
 }
 
 class Pool {
@@ -107,12 +44,11 @@ class Pool {
         findings_(findings) {}
 
   StancePool make(const std::vector<SeamRef>& seams) {
-    for (const SeamRef& seam : seams) {
-      if (is_welded(seam)) collect(seam_in_D(setup_, *seam.work->seam));
-    }
-    for (const SeamRef& seam : seams) {
-      pool_.placements.push_back(is_welded(seam) ? place(seam) : std::vector<Placement>());
-    }
+    look_at(seams);
+    for (const Held& held : held_) collect(held.in_D, *held.ref.work);
+    collect_shared();
+    pool_.placements.resize(seams.size());
+    for (Held& held : held_) pool_.placements[held.number] = place(held);
     for (const joint::Operation& operation : stage_.operations) {
       pool_.of_operations.push_back(stance_of(operation));
     }
@@ -120,8 +56,25 @@ class Pool {
   }
 
  private:
-  [[nodiscard]] bool is_welded(const SeamRef& seam) const {
-    return seam.work->seam->path && stage_.welds(*seam.joint->joint);
+  /// A seam of the stage and how it lies. Kept in a list that does not grow: fits point at in_D.
+  struct Held {
+    std::size_t number;
+    SeamRef ref;
+    SeamInD in_D;
+    std::optional<SeamFit> fit;
+  };
+
+  void look_at(const std::vector<SeamRef>& seams) {
+    for (std::size_t i = 0; i < seams.size(); ++i) {
+      if (!seams[i].work->seam->path || !stage_.welds(*seams[i].joint->joint)) continue;
+      held_.push_back(Held{i, seams[i], seam_in_D(setup_, *seams[i].work->seam), std::nullopt});
+    }
+    for (Held& held : held_) held.fit.emplace(inputs_, held.ref, held.in_D);
+  }
+
+  /// Axis settings that turn a direction of the part up. The only place that asks for them.
+  std::vector<turn::StanceAnswer> settings_for(const Vec3& sky_D) const {
+    return turn::within_limits(positioner_, turn::stances_for_sky(positioner_, sky_D));
   }
 
   /// Axes an operation does not name stand at rest.
@@ -143,17 +96,33 @@ class Pool {
     return at_rest;
   }
 
-  void collect(const SeamInD& seam) {
+  void collect(const SeamInD& seam, const SeamWork& work) {
     const bool rolls = can_roll(positioner_, seam);
-    for (const Vec3& sky : wanted_skies(positioner_, seam)) {
-      for (const turn::StanceAnswer& answer :
-           turn::within_limits(positioner_, turn::stances_for_sky(positioner_, sky))) {
+    for (const Vec3& sky : wanted_skies(positioner_, seam, work)) {
+      for (const turn::StanceAnswer& answer : settings_for(sky)) {
         turn::Stance stance{answer.axes, false};
         if (rolls) {
           stance.rolling = true;
           stance.axes.back() = rolling_start(seam);
         }
         add(stance);
+      }
+    }
+  }
+
+  /// Skies that suit several seams held still at once.
+  void collect_shared() {
+    std::vector<position::SkyPatch> patches;
+    for (const Held& held : held_) {
+      if (can_roll(positioner_, held.in_D)) continue;
+      const auto& own = held.fit->patches();
+      patches.insert(patches.end(), own.begin(), own.end());
+    }
+    position::SharedSkyParams params;
+    params.only_on = reachable_skies(positioner_);
+    for (const position::SharedSky& shared : position::shared_skies(patches, params)) {
+      for (const turn::StanceAnswer& answer : settings_for(shared.u)) {
+        add(turn::Stance{answer.axes, false});
       }
     }
   }
@@ -166,20 +135,35 @@ class Pool {
            rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam) / 2.0;
   }
 
-  bool turn_fits(const SeamInD& seam, const turn::Stance& stance) const {
-    const cell::Axis& axis = positioner_.axes.back();
-    const Angle end =
-        stance.axes.back() + rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam);
-    const Angle start = stance.axes.back();
-    return axis.endless || (std::min(start, end) >= axis.min && std::max(start, end) <= axis.max);
+  /// Also for passes whose arc stands farther ahead than the first one's.
+  bool turn_fits(const Held& held, int stack, const turn::Stance& stance) const {
+    const double sense = rolling_sense(positioner_, *held.in_D.axis);
+    const Angle rolled = sense * rolled_angle(*held.in_D.seam);
+    const StackChoice& choice = held.ref.work->stacks[static_cast<std::size_t>(stack)];
+    return std::all_of(
+        choice.stack.passes.begin(), choice.stack.passes.end(), [&](const pass::Pass& pass) {
+          const Angle ahead = lead_before(inputs_, held.ref, choice.stack, pass);
+          return axis_has_room(positioner_.axes.back(), stance.axes.back() - sense * ahead, rolled);
+        });
+  }
+
+  /// Stances by the first axis, so that a known one is found without looking at all.
+  static long bucket_of(const turn::Stance& stance) {
+    return std::lround(std::cos(stance.axes.front().rad()) * 1000.0);
   }
 
   void add(const turn::Stance& stance) {
-    const bool known = std::any_of(pool_.stances.begin(), pool_.stances.end(), [&](const auto& s) {
-      return same_stance(s, stance);
-    });
-    if (known || !carries(stance)) return;
+    const long bucket = bucket_of(stance);
+    for (long near = bucket - 1; near <= bucket + 1; ++near) {
+      const auto [from, to] = known_.equal_range(near);
+      for (auto it = from; it != to; ++it) {
+        if (same_stance(pool_.stances[it->second], stance)) return;
+      }
+    }
+    if (!carries(stance)) return;
+    known_.emplace(bucket, pool_.stances.size());
     pool_.stances.push_back(stance);
+    rotations_.push_back(turn::rotation_WD(positioner_, stance.axes));
   }
 
   bool carries(const turn::Stance& stance) {
@@ -204,163 +188,124 @@ class Pool {
     return text;
   }
 
-  std::vector<Placement> place(const SeamRef& ref) {
+  std::vector<Placement> place(Held& held) {
     std::vector<Placement> placements;
-    const SeamInD in_D = seam_in_D(setup_, *ref.work->seam);
+    const bool rolls = can_roll(positioner_, held.in_D);
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
-      try_stance(ref, in_D, static_cast<int>(i), placements);
+      if (pool_.stances[i].rolling != rolls) continue;
+      rolls ? try_rolling(held, i, placements) : try_still(held, i, placements);
     }
-    if (placements.empty() && can_roll(positioner_, in_D)) hold_still(ref, in_D, placements);
-    if (placements.empty()) tell_unplaced(ref);
+    if (placements.empty() && rolls) hold_still(held, placements);
+    if (placements.empty()) tell_unplaced(held.ref);
     return placements;
   }
 
   /// A ring that cannot be rolled (too small for the slowest fit of travel and turn, or no turn
   /// left): its axis upright, the robot goes round.
-  void hold_still(const SeamRef& ref, const SeamInD& seam, std::vector<Placement>& placements) {
-    for (const Vec3& sky : {Vec3(*seam.axis), Vec3(-*seam.axis)}) {
-      for (const turn::StanceAnswer& answer :
-           turn::within_limits(positioner_, turn::stances_for_sky(positioner_, sky))) {
+  void hold_still(const Held& held, std::vector<Placement>& placements) {
+    for (const Vec3& sky : {Vec3(*held.in_D.axis), Vec3(-*held.in_D.axis)}) {
+      for (const turn::StanceAnswer& answer : settings_for(sky)) {
         add(turn::Stance{answer.axes, false});
       }
     }
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
-      if (!pool_.stances[i].rolling) try_still(ref, seam, static_cast<int>(i), placements);
+      if (!pool_.stances[i].rolling) try_still(held, i, placements);
     }
   }
 
-  void try_stance(const SeamRef& ref,
-                  const SeamInD& seam,
-                  int index,
-                  std::vector<Placement>& placements) {
-    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
-    if (stance.rolling != can_roll(positioner_, seam)) return;
-    if (stance.rolling) {
-      try_rolling(ref, seam, index, placements);
-    } else {
-      try_still(ref, seam, index, placements);
-    }
-  }
-
-  void try_still(const SeamRef& ref,
-                 const SeamInD& seam,
-                 int index,
-                 std::vector<Placement>& placements) {
-    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
-    const geom::Mat3 R_WD = turn::rotation_WD(positioner_, stance.axes);
+  void try_still(const Held& held, std::size_t index, std::vector<Placement>& placements) {
+    const geom::Mat3& R_WD = rotations_[index];
+    if (!held.fit->may_suit(R_WD.transpose() * Vec3::UnitZ())) return;
     for (const bool reversed : {false, true}) {
-      if (reversed && geom::is_closed(*seam.seam->path)) break;
-      const int stack = fitting_stack_all_along(ref, seam, R_WD, reversed);
-      if (stack < 0) continue;
-      placements.push_back(Placement{
-          index,
-          stack,
-          reversed,
-          first_start_mm(*seam.seam, ref.work->stacks[static_cast<std::size_t>(stack)].stack),
-          false,
-          second_below(ref, stack, seam, R_WD)});
+      if (reversed && geom::is_closed(*held.in_D.seam->path)) break;
+      const Fit fit = held.fit->held(R_WD, reversed);
+      if (fit.stack < 0) continue;
+      Placement placement;
+      placement.stance = static_cast<int>(index);
+      placement.stack = fit.stack;
+      placement.strain_ratio = fit.strain_ratio;
+      placement.reversed = reversed;
+      placement.ring_start_mm = first_start_mm(*held.in_D.seam, stack_of(held, fit.stack).stack);
+      placement.second_below = second_below(held, fit.stack, R_WD);
+      placements.push_back(placement);
     }
   }
 
-  /// A rolled ring: the arc stays where the weld face comes nearest to the wanted bank; the start
-  /// station is the one that stands there when the turn begins.
-  void try_rolling(const SeamRef& ref,
-                   const SeamInD& seam,
-                   int index,
-                   std::vector<Placement>& placements) {
-    const turn::Stance& stance = pool_.stances[static_cast<std::size_t>(index)];
-    if (!turn_fits(seam, stance)) return;
-    const geom::Mat3 R_WD = turn::rotation_WD(positioner_, stance.axes);
-    const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.seam->path);
+  static const StackChoice& stack_of(const Held& held, int stack) {
+    return held.ref.work->stacks[static_cast<std::size_t>(stack)];
+  }
+
+  /// A rolled ring: the arc stands at the top, or at the bottom, of the ring, whichever suits its
+  /// face, and ahead of it by the lead. The start station is the one that stands there when the
+  /// turn begins.
+  void try_rolling(const Held& held, std::size_t index, std::vector<Placement>& placements) {
+    const geom::Mat3& R_WD = rotations_[index];
     // The uppermost direction across the axis: there the travel is level.
-    const Vec3 axis_W = R_WD * *seam.axis;
+    const Vec3 axis_W = R_WD * *held.in_D.axis;
     const Vec3 across = Vec3::UnitZ() - axis_W.z() * axis_W;
-    const Vec3 start_W = R_WD * setup_.X_DJ.direction(circle.start);
+    const bool lies_flat = across.norm() <= 1e-9;  // level all round: nowhere is ahead
+    const auto& stacks = held.ref.work->stacks;
     for (const double side : {1.0, -1.0}) {
-      Angle turn_by;
-      if (across.norm() > 1e-9) turn_by = geom::signed_angle(axis_W, start_W, side * across);
-      const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by);
-      const StationInD& at_start = seam.stations.front();
-      const int stack = fitting_stack(
-          ref, carry * (R_WD * at_start.travel), carry * (R_WD * at_start.face), level_bank(seam));
-      if (stack >= 0 && rolls_slowly_enough(ref, stack, circle.radius_mm)) {
-        double station = turn_by.rad() * circle.radius_mm;
-        if (station < 0.0) station += geom::path_length_mm(*seam.seam->path);
-        placements.push_back(Placement{
-            index, stack, false, station, true, second_below(ref, stack, seam, carry * R_WD)});
+      for (std::size_t stack = 0; stack < stacks.size(); ++stack) {
+        Angle turn_by;
+        if (!lies_flat) {
+          turn_by = to_dead_centre(held, R_WD, axis_W, side * across) +
+                    lead_of(inputs_, held.ref, stacks[stack].stack.passes.front());
+        }
+        const auto fitting = try_arc_place(held, index, axis_W, turn_by);
+        if (!fitting || fitting->stack != static_cast<int>(stack)) continue;
+        placements.push_back(*fitting);
+        break;
       }
-      if (across.norm() <= 1e-9) break;
+      if (lies_flat) break;
     }
+  }
+
+  Angle to_dead_centre(const Held& held,
+                       const geom::Mat3& R_WD,
+                       const Vec3& axis_W,
+                       const Vec3& centre_W) const {
+    const auto& circle = std::get<geom::CirclePath>(*held.in_D.seam->path);
+    return geom::signed_angle(axis_W, R_WD * setup_.X_DJ.direction(circle.start), centre_W);
+  }
+
+  /// The placement with the arc where the ring's start comes when it is turned on by an angle.
+  std::optional<Placement> try_arc_place(const Held& held,
+                                         std::size_t index,
+                                         const Vec3& axis_W,
+                                         Angle turn_by) const {
+    const turn::Stance& stance = pool_.stances[index];
+    const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by) * rotations_[index];
+    const StationInD& at_start = held.in_D.stations.front();
+    const Fit fit = held.fit->rolled(carry * at_start.travel, carry * at_start.face);
+    if (fit.stack < 0 || !turn_fits(held, fit.stack, stance) ||
+        !rolls_slowly_enough(held, fit.stack)) {
+      return std::nullopt;
+    }
+    const auto& circle = std::get<geom::CirclePath>(*held.in_D.seam->path);
+    Placement placement;
+    placement.stance = static_cast<int>(index);
+    placement.stack = fit.stack;
+    placement.strain_ratio = fit.strain_ratio;
+    placement.ring_start_mm = geom::wrapped_station_mm(turn_by.rad() * circle.radius_mm,
+                                                       geom::path_length_mm(*held.in_D.seam->path));
+    placement.rolling = true;
+    placement.second_below = second_below(held, fit.stack, carry);
+    return placement;
   }
 
   /// Which plate a fillet's layers are begun from: the one that faces up more.
-  static bool second_below(const SeamRef& ref,
-                           int stack,
-                           const SeamInD& seam,
-                           const geom::Mat3& R_WD) {
-    const bool in_pb =
-        ref.work->stacks[static_cast<std::size_t>(stack)].position == WeldPosition::pb;
-    const StationInD& at = seam.stations.front();
-    return in_pb && (R_WD * at.wall_2).z() > (R_WD * at.wall_1).z();
+  static bool second_below(const Held& held, int stack, const geom::Mat3& R_WD) {
+    const StationInD& at = held.in_D.stations.front();
+    return stack_of(held, stack).position == WeldPosition::pb &&
+           (R_WD * at.wall_2).z() > (R_WD * at.wall_1).z();
   }
 
-  bool rolls_slowly_enough(const SeamRef& ref, int stack, double radius_mm) const {
-    const auto& passes = ref.work->stacks[static_cast<std::size_t>(stack)].stack.passes;
+  bool rolls_slowly_enough(const Held& held, int stack) const {
+    const auto& passes = stack_of(held, stack).stack.passes;
     return std::all_of(passes.begin(), passes.end(), [&](const pass::Pass& pass) {
-      return pass.travel_mm_s / radius_mm <= positioner_.rolling_speed_max_rad_s;
-    });
-  }
-
-  /// Nominal bank for PB: one plate level (the face halves the corner, so either plate will do).
-  static Angle level_bank(const SeamInD& seam) {
-    return geom::angle_between(seam.stations.front().face, seam.stations.front().wall_1);
-  }
-
-  /// A seam that turns is judged all along it: one stack must suit every station, the worst
-  /// decides.
-  int fitting_stack_all_along(const SeamRef& ref,
-                              const SeamInD& seam,
-                              const geom::Mat3& R_WD,
-                              bool reversed) const {
-    int stack = -1;
-    for (const StationInD& at : seam.stations) {
-      const Vec3 travel_W = (reversed ? -1.0 : 1.0) * (R_WD * at.travel);
-      const int here = fitting_stack(ref, travel_W, R_WD * at.face, level_bank(seam));
-      if (here < 0 || (stack >= 0 && here != stack)) return -1;
-      stack = here;
-    }
-    return stack;
-  }
-
-  int fitting_stack(const SeamRef& ref,
-                    const Vec3& travel_W,
-                    const Vec3& face_W,
-                    Angle pb_bank) const {
-    const process::WeldFamily family = joint::position_family(*ref.joint->joint);
-    const auto found = position::classify(family, travel_W, face_W, Vec3::UnitZ());
-    if (!found) return -1;
-    for (std::size_t i = 0; i < ref.work->stacks.size(); ++i) {
-      const WeldPosition position = ref.work->stacks[i].position;
-      if (position != found->iso) continue;
-      const Angle nominal = position == WeldPosition::pb ? pb_bank : Angle();
-      const auto& passes = ref.work->stacks[i].stack.passes;
-      const bool allowed = std::all_of(passes.begin(), passes.end(), [&](const pass::Pass& pass) {
-        return role_allowed(pass.role, position, found->attitude, nominal);
-      });
-      if (allowed) return static_cast<int>(i);
-    }
-    return -1;
-  }
-
-  bool role_allowed(process::PassRole role,
-                    WeldPosition position,
-                    const position::Attitude& attitude,
-                    Angle nominal) const {
-    const auto& rows = inputs_.library.tolerances;
-    return std::any_of(rows.begin(), rows.end(), [&](const position::WorkingTolerance& row) {
-      const bool for_role = row.roles.empty() ||
-                            std::find(row.roles.begin(), row.roles.end(), role) != row.roles.end();
-      return row.position == position && for_role && position::is_within(row, attitude, nominal);
+      return position::rolling_speed_rad_s(pass.travel_mm_s, layer_radius_mm(held.ref, pass)) <=
+             positioner_.rolling_speed_max_rad_s;
     });
   }
 
@@ -385,6 +330,9 @@ class Pool {
   std::vector<Finding>& findings_;
   std::vector<Finding> overloads_;
   std::set<std::string> told_;
+  std::vector<Held> held_;
+  std::multimap<long, std::size_t> known_;
+  std::vector<geom::Mat3> rotations_;  ///< R_WD per stance
   StancePool pool_;
 };
 
@@ -410,7 +358,7 @@ StancePool find_stance_pool(const Inputs& inputs,
                       std::vector<int>(stage.operations.size(), at_rest),
                       std::vector<std::vector<Placement>>(seams.size())};
   }
-  return Pool(inputs, stage, findings).make(seams);
+  return thinned(inputs, seams, Pool(inputs, stage, findings).make(seams));
 }
 
 }  // namespace seamturn::planner::detail

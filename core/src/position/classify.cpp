@@ -89,6 +89,34 @@ double margin_deg(std::span<const IsoRow> rows, const Lie& lie, WeldPosition cod
   return margin;
 }
 
+/// Slope off nominal with its sign, bank without.
+struct Off {
+  Angle slope;
+  Angle bank;
+};
+Off off_nominal(const WorkingTolerance& tolerance, const Attitude& attitude, Angle pb_bank) {
+  const Attitude nominal = nominal_attitude(tolerance.position, pb_bank);
+  const bool upright =
+      tolerance.position == WeldPosition::pf || tolerance.position == WeldPosition::pg;
+  const Angle bank =
+      upright ? Angle() : Angle::rad(std::abs(std::abs(attitude.bank.rad()) - nominal.bank.rad()));
+  return {attitude.slope - nominal.slope, bank};
+}
+
+/// How much of a row's slope and bank an attitude takes, each 0 to 1.
+struct Shares {
+  double slope = 0.0;
+  double bank = 0.0;
+};
+Shares shares_used(const WorkingTolerance& tolerance, const Attitude& attitude, Angle pb_bank) {
+  const auto share = [](Angle off, Angle limit) {
+    return limit > Angle() ? std::clamp(off.rad() / limit.rad(), 0.0, 1.0) : 0.0;
+  };
+  const Off off = off_nominal(tolerance, attitude, pb_bank);
+  const Angle limit = off.slope < Angle() ? tolerance.downhill : tolerance.uphill;
+  return {share(Angle::rad(std::abs(off.slope.rad())), limit), share(off.bank, tolerance.bank)};
+}
+
 constexpr base::FigureKey position_keys[] = {
     {"weld", base::Dimension::none, "family of the weld", "groove or fillet", true, true},
     {"axis",
@@ -168,12 +196,43 @@ const base::FigureCard& position_card() {
   return card;
 }
 
-bool is_within(const WorkingTolerance& tolerance, const Attitude& attitude, Angle nominal_bank) {
+Attitude nominal_attitude(process::WeldPosition position, Angle pb_bank) {
+  switch (position) {
+    case WeldPosition::pa:
+      return {};
+    case WeldPosition::pb:
+      return {Angle(), pb_bank};
+    case WeldPosition::pc:
+      return {Angle(), Angle::deg(90.0)};
+    case WeldPosition::pd:
+      return {Angle(), Angle::deg(135.0)};
+    case WeldPosition::pe:
+      return {Angle(), Angle::deg(180.0)};
+    case WeldPosition::pf:
+      return {Angle::deg(90.0), Angle()};
+    case WeldPosition::pg:
+      return {Angle::deg(-90.0), Angle()};
+  }
+  return {};
+}
+
+bool is_within(const WorkingTolerance& tolerance, const Attitude& attitude, Angle pb_bank) {
   const Angle slack = Angle::deg(border_slack_deg);
-  const Angle off_nominal =
-      Angle::rad(std::abs(std::abs(attitude.bank.rad()) - nominal_bank.rad()));
-  return attitude.slope <= tolerance.uphill + slack &&
-         attitude.slope >= -tolerance.downhill - slack && off_nominal <= tolerance.bank + slack;
+  const Off off = off_nominal(tolerance, attitude, pb_bank);
+  return off.slope <= tolerance.uphill + slack && off.slope >= -tolerance.downhill - slack &&
+         off.bank <= tolerance.bank + slack;
+}
+
+double strain_ratio(const WorkingTolerance& tolerance, const Attitude& attitude, Angle pb_bank) {
+  const Shares used = shares_used(tolerance, attitude, pb_bank);
+  return std::max(used.slope, used.bank);
+}
+
+double bead_share_ratio(const WorkingTolerance& tolerance,
+                        const Attitude& attitude,
+                        Angle pb_bank) {
+  const Shares used = shares_used(tolerance, attitude, pb_bank);
+  return std::max(0.0, 1.0 - (1.0 - tolerance.bead_at_edge_ratio) * (used.slope + used.bank));
 }
 
 }  // namespace seamturn::position

@@ -13,6 +13,7 @@
 #include "seamturn/material/steel.hpp"
 #include "seamturn/order/job.hpp"
 #include "seamturn/position/classify.hpp"
+#include "seamturn/position/rolling.hpp"
 #include "seamturn/procedure/record.hpp"
 #include "seamturn/process/bead_limits.hpp"
 #include "seamturn/process/consumables.hpp"
@@ -41,6 +42,7 @@ struct Library {
   std::vector<process::LinkedSettings> settings;
   std::vector<process::BeadLimit> bead_limits;
   std::vector<position::WorkingTolerance> tolerances;
+  std::vector<position::RollingLead> rolling_leads;
   std::optional<cost::Rates> rates;
   std::vector<fitup::Tolerances> fit_ups;  ///< the first is meant where a joint names none
   std::optional<process::Gouging> gouging;

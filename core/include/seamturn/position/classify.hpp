@@ -50,22 +50,42 @@ struct Classified {
 [[nodiscard]] const base::FigureCard& position_card();
 
 /// How far a seam may lie off its nominal position while the robot welds it: shop tolerances, far
-/// inside the ranges of ISO 6947. Rows of the library.
+/// inside the ranges of ISO 6947. Rows of the library: a position without a row is not worked in.
 struct WorkingTolerance {
   process::WeldPosition position = process::WeldPosition::pa;
   std::vector<process::PassRole> roles;  ///< empty: every role
-  Angle downhill;                        ///< largest slope downhill, >= 0
-  Angle uphill;                          ///< largest slope uphill, >= 0
-  Angle bank;                            ///< largest deviation of |bank| from nominal (PA 0, PB 45)
+  Angle downhill;                        ///< slope below nominal, >= 0
+  Angle uphill;                          ///< slope above nominal, >= 0
+  Angle bank;                            ///< largest deviation of |bank| from nominal
+  /// Share of the largest bead that is still permitted where slope or bank is at its limit.
+  double bead_at_edge_ratio = 1.0;
   base::Status status = base::Status::common_practice;
   std::string source;
 };
 
-/// True when an attitude lies within a tolerance row. Nominal bank: 0 for PA; for PB, which lays
-/// one plate level, 90 deg less half the angle between the plates; |bank| is compared, either plate
-/// will do.
+/// How a weld should lie: slope 0 and |bank| 0 for PA, 90 for PC, 135 for PD, 180 for PE; for PB,
+/// which lays one plate level, 90 deg less half the angle between the plates. PF and PG: slope
+/// +-90, no bank.
+[[nodiscard]] Attitude nominal_attitude(process::WeldPosition position, Angle pb_bank);
+
+/// True when an attitude lies within a tolerance row: slope and |bank| near the nominal ones of its
+/// position; either plate of a PB will do. PF and PG: slope alone, since an upright weld has no
+/// bank.
 [[nodiscard]] bool is_within(const WorkingTolerance& tolerance,
                              const Attitude& attitude,
-                             Angle nominal_bank);
+                             Angle pb_bank);
+
+/// How near to the limits of a row: 0 nominal, 1 at a limit of slope or bank, the larger of both.
+[[nodiscard]] double strain_ratio(const WorkingTolerance& tolerance,
+                                  const Attitude& attitude,
+                                  Angle pb_bank);
+
+/// Share of the largest bead permitted at an attitude: 1 at nominal, less by (1 - bead_at_edge)
+/// times the shares of slope and of bank that are used up, never below 0.
+/// Pre: is_within. Source: our rule, docs/methods/position.md. Tests: position/classify -
+///   closed-form, law (never above 1, falls with slope and with bank).
+[[nodiscard]] double bead_share_ratio(const WorkingTolerance& tolerance,
+                                      const Attitude& attitude,
+                                      Angle pb_bank);
 
 }  // namespace seamturn::position
