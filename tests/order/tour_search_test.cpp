@@ -170,6 +170,14 @@ TEST_SUITE("order/tour search") {
     }
   }
 
+  TEST_CASE("given three groups, there is nothing to search") {
+    base::Random random(base::named_seed(1, "tour of three"));
+    TourMix mix;
+    mix.groups = 3;
+    mix.alternatives_most = 4;
+    CHECK(search(random_tour_problem(mix, random), quick(1'000'000'000'000)).work < 100);
+  }
+
   TEST_CASE("for any problem, four times the cost is the same tour") {
     base::Random random(base::named_seed(1, "tour scale"));
     for (int n = 0; n < 8; ++n) {

@@ -33,6 +33,7 @@ class Rounds {
     state_.mark_all();
     settle();
     note_best();
+    if (best_.tour.size() < 4) return;  // one order only
     std::int64_t length = kicks_per_group * static_cast<std::int64_t>(best_.tour.size());
     for (std::size_t round = 0; !done(); ++round) {
       run_round(length, heat[round % heat.size()] * best_cost_);
@@ -80,7 +81,6 @@ class Rounds {
   /// A few exchanges of short parts at random.
   void kick() {
     const int last = static_cast<int>(best_.tour.size()) - 1;
-    if (last < 3) return state_.count(1);
     const std::size_t wanted = 1 + random_.below(exchanges_most);
     std::size_t made = 0;
     for (int tries = 0; made < wanted && tries < tries_most; ++tries) {
