@@ -124,7 +124,10 @@ TEST_SUITE("planner/welds") {
           const joint::Seam& described = described_seam(planned.plan, seam.id);
           if (!described.path || geom::is_closed(*described.path)) continue;
           INFO(planned.file, " ", seam.id);
-          CHECK(seam.metal_kg == doctest::Approx(seam.section.area_mm2 * seam.length_mm * 7.85e-6)
+          // law: tabs are welded over like the seam itself
+          const double length_mm =
+              seam.length_mm + described.asked.run_on_mm + described.asked.run_off_mm;
+          CHECK(seam.metal_kg == doctest::Approx(seam.section.area_mm2 * length_mm * 7.85e-6)
                                      .epsilon(1e-12)
                                      .scale(0.0));
         }
@@ -147,9 +150,11 @@ TEST_SUITE("planner/welds") {
         // The face where the first torch pose stands; on a ring found by its travel direction.
         const geom::Vec3 travel_J = arc.pass->points.front().travel;
         geom::Vec3 face_J = seam.face;
-        if (geom::is_closed(*seam.path)) {
+        const geom::Vec3 first = geom::path_station(*seam.path, 0.0).tangent;
+        if (std::holds_alternative<geom::PolylinePath>(*seam.path)) {
+          REQUIRE((travel_J - first).norm() < 1e-9);  // begun where it is drawn from
+        } else if (geom::is_closed(*seam.path)) {
           const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);
-          const geom::Vec3 first = geom::path_station(*seam.path, 0.0).tangent;
           const geom::Angle turned = geom::signed_angle(circle.axis, first, travel_J);
           face_J = geom::rotation_about(circle.axis, turned) * seam.face;
         }

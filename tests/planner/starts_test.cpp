@@ -282,6 +282,7 @@ TEST_SUITE("planner/starts") {
         if (event.kind == timeline::SecondKind::air) air_s += event.end_s - event.start_s;
         if (event.kind == timeline::SecondKind::turn) direct = false;
         if (event.kind == timeline::SecondKind::clean) direct = false;
+        if (timeline::is_by_people(event.kind)) direct = false;  // the robot waits at home
         if (event.kind != timeline::SecondKind::arc) continue;
         const plan::PlannedPass& now = pass_of(event);
         if (last != nullptr && direct && !now.roll) {
