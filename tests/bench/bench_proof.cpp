@@ -60,6 +60,7 @@ void prove(benchmark::State& state, const order::TourProblem& problem, double be
   const order::TourOrder order(problem);
   order::TourProof proof;
   for (auto _ : state) proof = order::prove_below(problem, order, best, effort());
+  if (!proof.better.empty()) best = order::tour_cost(problem, proof.better);
   char label[160];
   std::snprintf(label,
                 sizeof label,
@@ -107,16 +108,16 @@ order::TourProblem weld_cell(int seams, int passes) {
   return problem;
 }
 
-/// The beam's tour of a bound without work, then the proof of it.
+/// A tour by beams with better and better bounds, then the proof of it.
 void prove_cell(benchmark::State& state) {
   const order::TourProblem problem =
       weld_cell(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
   const order::TourOrder order(problem);
   double known_s = 1e5;
-  for (int round = 0; round < 3; ++round) {
+  for (int round = 0; round < 8; ++round) {
     order::TourProofParams params = effort();
-    params.bound_work /= 10;
-    params.states /= 10;
+    params.bound_work /= 20;
+    params.states /= 20;
     const order::TourProof found = order::prove_below(problem, order, known_s, params);
     if (found.better.empty()) break;
     known_s = order::tour_cost(problem, found.better);

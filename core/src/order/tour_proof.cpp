@@ -95,7 +95,8 @@ class Proof {
       prove();
       return true;
     }
-    const std::size_t beam = share == 1 ? params_.beam : 0;
+    // A narrow beam early: a better tour makes all that follows easier.
+    const std::size_t beam = params_.beam / static_cast<std::size_t>(share);
     take(search_closed_sets(
         {bound.net(), bound.prices(), bound.memories(), ways, cut_, params_.states / share, beam}));
     bound.lower_cut(cut_);
