@@ -7,6 +7,7 @@
 #include "oracle.hpp"
 #include "repository.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/gravity.hpp"
 #include "seamturn/io/read.hpp"
 #include "seamturn/planner/planner.hpp"
 #include "seamturn/turn/load.hpp"
@@ -182,6 +183,31 @@ TEST_SUITE("planner/turns") {
       positioner_of(inputs).axes[1].torque_peak_nm.reset();
     });
     CHECK(refused == "turn.load.turn ");
+  }
+
+  TEST_CASE("given a rolled ring on an endless axis, closed-form: its whole turn is judged") {
+    const Plan plan = planned("joints/grab_hub.xml", [](planner::Inputs& inputs) {
+      positioner_of(inputs).margin.reset();
+      positioner_of(inputs).axes[1].endless = true;
+      for (joint::Setup& setup : inputs.weldment.setups) setup.X_DJ.translation.x() += 40.0;
+    });
+    int rolled = 0;
+    for (const plan::PlannedTurn& turn : plan.turns) {
+      if (turn.from != turn.to || turn.from.empty()) continue;
+      ++rolled;
+      const joint::Weight& load = plan.stages[turn.stage].load;
+      const auto held = std::find_if(plan.stances.begin(), plan.stances.end(), [&](const auto& s) {
+        return s.id == turn.from;
+      });
+      REQUIRE(held != plan.stances.end());
+      // m g e sin(tilt), where the part hangs out sideways.
+      const double e_m = 1e-3 * std::hypot(load.centre.x(), load.centre.y());
+      const double most_nm =
+          load.mass_kg * base::gravity_m_s2 * e_m * std::abs(std::sin(held->stance.axes[0].rad()));
+      CHECK(std::abs(turn.torque_nm[1]) == doctest::Approx(most_nm).epsilon(1e-5));
+      CHECK(most_nm > 50.0);
+    }
+    CHECK(rolled >= 2);
   }
 
   TEST_CASE("given a cap on the rim's speed, turns take longer and nothing else changes") {
