@@ -313,6 +313,7 @@ TEST_SUITE("position/classify") {
     row.uphill = Angle::deg(3.0);
     row.bank = Angle::deg(8.0);
     const auto within = [&](double slope, double bank, double nominal) {
+      row.position = nominal > 0.0 ? WeldPosition::pb : WeldPosition::pa;
       return is_within(row, Attitude{Angle::deg(slope), Angle::deg(bank)}, Angle::deg(nominal));
     };
     CHECK(within(3.0, 0.0, 0.0));
