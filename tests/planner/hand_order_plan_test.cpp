@@ -93,18 +93,22 @@ TEST_SUITE("planner/hand_order_plan") {
 
   TEST_CASE("its price is the plan against the one without it, at the same effort") {
     // cross: a plan of the file without the order; no pair gives way, so the rules are the same.
-    const planner::Inputs inputs = with_order({"J3", "R1", "A1"});
-    const Plan plan = quick_plan(inputs);
     const Plan free = quick_plan(ordered_part());
-    REQUIRE(texts_of(plan, "order.balance.yields").empty());
-    const plan::HandOrderPrice& price = *plan.stages.front().by_hand;
-    CHECK(price.by_hand_s == doctest::Approx(plan.cycle_s));
-    CHECK(price.own_s == doctest::Approx(std::min(free.cycle_s, plan.cycle_s)));
-    CHECK(price.own_s < price.by_hand_s);
     CHECK_FALSE(free.stages.front().by_hand);
-    int turns = 0;  // visits but the first: the table hangs at rest, level, before it
-    for (const plan::PlannedStance& stance : plan.stances) turns += stance.visits;
-    CHECK(std::abs(price.by_hand_stances - turns) <= 1);
+    std::vector<std::string> order = {"A1", "J3", "R1"};
+    int dearer = 0;
+    do {
+      const Plan plan = quick_plan(with_order(order));
+      REQUIRE(texts_of(plan, "order.balance.yields").empty());
+      const plan::HandOrderPrice& price = *plan.stages.front().by_hand;
+      CHECK(price.by_hand_s == doctest::Approx(plan.cycle_s));
+      CHECK(price.own_s == doctest::Approx(std::min(free.cycle_s, plan.cycle_s)));
+      dearer += price.own_s < price.by_hand_s - 1.0 ? 1 : 0;
+      int turns = 0;  // visits but the first: the table hangs at rest, level, before it
+      for (const plan::PlannedStance& stance : plan.stances) turns += stance.visits;
+      CHECK(std::abs(price.by_hand_stances - turns) <= 1);
+    } while (std::next_permutation(order.begin(), order.end()));
+    CHECK(dearer > 0);
   }
 
   TEST_CASE("where the own order is proved best, law: no order by hand is shorter") {

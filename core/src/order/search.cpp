@@ -44,6 +44,18 @@ double least_objective_s(const Job& job, double least_cycle_s) {
   return std::max(least_cycle_s, lower_bound_s(dearer));
 }
 
+/// The shortest cycle of a job whose best order by price is known: how much the price costs.
+double shortest_cycle_s(const Job& job,
+                        const Precedence& precedence,
+                        const Found& found,
+                        std::int64_t states) {
+  Job plain = job;
+  plain.worth = Worth{};
+  const Exact exact = search_exactly(plain, precedence, found.cycle_s, states);
+  if (!exact.complete) return found.lower_bound_s;
+  return exact.better.empty() ? found.cycle_s : cycle_time_s(job, exact.better);
+}
+
 }  // namespace
 
 std::span<const std::string_view> effort_names() {
@@ -108,9 +120,12 @@ Found find_order(const Job& job, const SearchParams& params) {
   found.cycle_s = cycle_time_s(job, found.sequence);
   found.proved_best = found.proved_best || found.cycle_s <= found.lower_bound_s * (1.0 + 1e-9);
   const bool by_seconds = !(job.worth.stance_s > 0.0) && !(job.worth.entry_s > 0.0);
-  found.lower_bound_s = found.proved_best && by_seconds
-                            ? found.cycle_s
-                            : std::min(found.lower_bound_s, found.cycle_s);
+  if (found.proved_best && by_seconds) {
+    found.lower_bound_s = found.cycle_s;
+  } else if (found.proved_best && found.lower_bound_s < found.cycle_s && !may_cool_down(job)) {
+    found.lower_bound_s = shortest_cycle_s(job, precedence, found, params.exact_states);
+  }
+  found.lower_bound_s = std::min(found.lower_bound_s, found.cycle_s);
   if (params.progress) params.progress(found.cycle_s);
   return found;
 }

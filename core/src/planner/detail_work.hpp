@@ -74,6 +74,7 @@ struct StancePool {
   std::vector<turn::Stance> stances;
   std::vector<int> of_operations;  ///< per operation of the stage: index, at_rest or as_it_hangs
   std::vector<std::vector<Placement>> placements;  ///< per seam, in the order of all_seams
+  std::size_t exact = 0;  ///< so many of the first lay some seam exactly as wanted
 };
 
 /// A seam with its joint, in file order.

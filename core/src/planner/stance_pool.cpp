@@ -46,6 +46,7 @@ class Pool {
   StancePool make(const std::vector<SeamRef>& seams) {
     look_at(seams);
     for (const Held& held : held_) collect(held.in_D, *held.ref.work);
+    pool_.exact = pool_.stances.size();
     collect_shared();
     pool_.placements.resize(seams.size());
     for (Held& held : held_) pool_.placements[held.number] = place(held);

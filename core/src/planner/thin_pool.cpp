@@ -17,6 +17,7 @@ class Thinning {
     for (std::size_t s = 0; s < stances_.size(); ++s) {
       stances_[s].bits.assign(seams.size() / 64 + 1, 0);
       stances_[s].opening_s = opening_time_s(inputs, pool.stances[s]);
+      stances_[s].exact = s < pool.exact;
     }
     for (std::size_t i = 0; i < seams.size(); ++i) {
       std::vector<double> times_s;
@@ -53,6 +54,7 @@ class Thinning {
     std::vector<std::uint64_t> bits;  ///< seams served
     double strain = 0.0;              ///< worst
     double opening_s = 0.0;
+    bool exact = false;  ///< lays some seam as wanted: plain angles that a programmer expects
     bool stays = false;
   };
 
@@ -103,6 +105,7 @@ class Thinning {
     const Serving& a = stances_[other];
     const Serving& b = stances_[s];
     if (a.served.size() > b.served.size() || !serves_all(b, a)) return true;
+    if (a.exact != b.exact) return a.exact;
     // In whole steps, so that no three can beat one another in a ring.
     const auto steps = [](double value) { return std::llround(value * 1e6); };
     if (steps(a.strain) != steps(b.strain)) return a.strain < b.strain;
