@@ -288,8 +288,11 @@ TEST_SUITE("plugins/drawing") {
   TEST_CASE("given a fillet in PB on the table, gravity is drawn down on the page") {
     const std::string svg = drawing(io::plan_xml(plans().at("grab_hub.xml")), "drawings/P08.svg");
     const std::string gravity = pieces(svg, "<g class=\"gravity\">", "</g>").at(0);
-    CHECK(one_number(gravity, " x1=\"") == doctest::Approx(one_number(gravity, " x2=\"")));
-    CHECK(one_number(gravity, " y1=\"") < one_number(gravity, " y2=\""));
+    // The stance is shared with seams that lie a little otherwise: within half a degree of PB.
+    const double down = one_number(gravity, " y2=\"") - one_number(gravity, " y1=\"");
+    const double aside = one_number(gravity, " x2=\"") - one_number(gravity, " x1=\"");
+    CHECK(down > 0.0);
+    CHECK(std::abs(aside) < 0.01 * down);
     CHECK(words_of(svg).find("Drawn the way up that the plan gives seam LF_0r.a") !=
           std::string::npos);
   }

@@ -68,17 +68,18 @@ SearchParams search_params(Effort effort) {
   switch (effort) {
     case Effort::quick:
       params.effort = 100'000;
-      params.exact_states = 50'000;
+      params.exact_states = 20'000;
       break;
     case Effort::normal:
-      params.effort = 1'000'000;
-      params.bound_work = 20'000'000;
+      params.effort = 1'500'000;
+      params.exact_states = 60'000;
+      params.bound_work = 2'000'000;
       break;
     case Effort::lengthy:
-      params.effort = 12'000'000;
-      params.exact_states = 1'000'000;
-      params.bound_work = 400'000'000;
-      params.tour_states = 1'000'000;
+      params.effort = 10'000'000;
+      params.exact_states = 200'000;
+      params.bound_work = 12'000'000;
+      params.tour_states = 150'000;
       params.two_cores = true;
       break;
   }
