@@ -15,7 +15,7 @@ constexpr Grain dearest = Grain{1} << 45;  // prices: sums of them stay far belo
 
 constexpr double first_stride = 0.5;  // after the memories grew
 constexpr double last_stride = 0.1;   // then they grow again
-constexpr std::int64_t growths = 50;  // to be expected in all the work there is
+constexpr std::int64_t growths = 120;  // to be expected in all the work there is
 
 /// How often the walk comes to each group.
 std::vector<int> visits_of(const WalkNet& net, const std::vector<std::uint16_t>& walk) {
