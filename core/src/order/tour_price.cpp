@@ -13,8 +13,8 @@ constexpr int most_idle = 20;  // looks without a better bound before going back
 constexpr double beyond_ratio = 0.003;     // aims so far beyond the cut, or never quite reaches it
 constexpr Grain dearest = Grain{1} << 45;  // prices: sums of them stay far below never_grain
 
-constexpr double first_stride = 0.5;  // after the memories grew
-constexpr double last_stride = 0.1;   // then they grow again
+constexpr double first_stride = 0.5;   // after the memories grew
+constexpr double last_stride = 0.1;    // then they grow again
 constexpr std::int64_t growths = 120;  // to be expected in all the work there is
 
 /// How often the walk comes to each group.
