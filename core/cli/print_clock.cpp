@@ -71,8 +71,16 @@ std::string orders_table(const plan::Plan& plan) {
 }
 
 std::string bound_text(const plan::Plan& plan) {
-  if (plan.proved_best) return "Proved best: no better order in this model at these times.\n";
   const double above_s = plan.cycle_s - plan.lower_bound_s;
+  if (plan.proved_best) {
+    std::string proved = "Proved best: no better order in this model at these times.";
+    if (above_s >= 0.5) {
+      proved += " It is at most " + clock_text(above_s) +
+                " longer than the shortest, which turns the part or sends people in oftener than "
+                "that is worth.";
+    }
+    return wrapped(proved, line_width, 0) + "\n";
+  }
   std::string text = "Unavoidable by the bound: " + clock_text(plan.lower_bound_s) +
                      ", no order of this model is shorter. This one is " + clock_text(above_s) +
                      " longer, at most " + share_text(above_s, plan.cycle_s) +

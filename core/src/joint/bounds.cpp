@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
+#include <vector>
+
+#include "detail_shapes.hpp"
 
 namespace seamturn::joint {
 
@@ -20,62 +22,45 @@ struct Rim {
 /// Rims whose hull is the hull of the shape, in its own frame M.
 using Rims = std::vector<Rim>;
 
-Rims round(double diameter_mm, double height_mm) {
-  return {{Vec3::Zero(), diameter_mm / 2.0}, {Vec3(0.0, 0.0, height_mm), diameter_mm / 2.0}};
-}
+// One function a solid.
 
-Rims corners(const Vec3& low, const Vec3& high) {
+Rims rims_of(const Plate& plate) {
   Rims all;
-  for (const double x : {low.x(), high.x()}) {
-    for (const double y : {low.y(), high.y()}) {
-      for (const double z : {low.z(), high.z()}) all.push_back({Vec3(x, y, z)});
+  for (const double x : {0.0, plate.length_mm}) {
+    for (const double y : {0.0, plate.width_mm}) {
+      for (const double z : {0.0, plate.thickness_mm}) all.push_back({Vec3(x, y, z)});
     }
   }
   return all;
 }
 
-Rims hexagon(double across_flats_mm, double height_mm) {
-  const double corner_mm = across_flats_mm / std::numbers::sqrt3;  // from the axis
+Rims rims_of(const detail::HollowCylinder& body) {
+  return {{Vec3::Zero(), body.outer_radius_mm},
+          {Vec3(0.0, 0.0, body.height_mm), body.outer_radius_mm}};
+}
+
+Rims rims_of(const detail::Prism& prism) {
   Rims all;
-  for (int i = 0; i < 6; ++i) {
-    const double turn_rad = (i + 0.5) * std::numbers::pi / 3.0;  // the first flat looks along x
-    const Vec3 corner(corner_mm * std::cos(turn_rad), corner_mm * std::sin(turn_rad), 0.0);
+  for (const detail::Prism::Side& side : prism.sides) {
+    const Vec3 along = Vec3::UnitZ().cross(side.normal);
+    const Vec3 corner = side.offset_mm * side.normal + side.half_mm * along;
     all.push_back({corner});
-    all.push_back({corner + Vec3(0.0, 0.0, height_mm)});
+    all.push_back({corner + Vec3(0.0, 0.0, prism.height_mm)});
   }
   return all;
 }
 
-// One function a solid.
-
-Rims rims_of(const Plate& plate) {
-  return corners(Vec3::Zero(), Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm));
-}
-Rims rims_of(const Tube& tube) {
-  return round(tube.outer_diameter_mm, tube.length_mm);
-}
-Rims rims_of(const Ring& ring) {
-  return round(ring.outer_diameter_mm, ring.thickness_mm);
-}
-Rims rims_of(const Bar& bar) {
-  if (bar.shape == BarShape::round) return round(bar.width_mm, bar.length_mm);
-  if (bar.shape == BarShape::hexagon) return hexagon(bar.width_mm, bar.length_mm);
-  const Vec3 half(bar.width_mm / 2.0, bar.height_mm / 2.0, 0.0);
-  return corners(-half, half + Vec3(0.0, 0.0, bar.length_mm));
-}
-Rims rims_of(const Forging& forging) {
+Rims rims_of(const detail::Revolved& body) {
   Rims all;
-  double at_mm = 0.0;
-  for (const ForgingStep& step : forging.steps) {
-    all.push_back({Vec3(0.0, 0.0, at_mm), step.start_diameter_mm / 2.0});
-    at_mm += step.length_mm;
-    all.push_back({Vec3(0.0, 0.0, at_mm), step.end_diameter_mm / 2.0});
+  for (const detail::Revolved::Edge& edge : body.edges) {
+    all.push_back({Vec3(0.0, 0.0, edge.z0_mm), edge.r0_mm});
+    all.push_back({Vec3(0.0, 0.0, edge.z1_mm), edge.r1_mm});
   }
   return all;
 }
 
 Rims rims_of(const Shape& shape) {
-  return std::visit([](const auto& solid) { return rims_of(solid); }, shape);
+  return detail::with_solid(shape, [](const auto& solid) { return rims_of(solid); });
 }
 
 }  // namespace

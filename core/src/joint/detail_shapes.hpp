@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What member.cpp needs of each kind of solid, in the member's own frame M.
+// Members as one of four kinds of solid, in the member's own frame M, and what is asked of each.
 #pragma once
 
 #include <vector>
@@ -21,6 +21,16 @@ class FaceSearch {
   double off_face_mm_;
   std::vector<Face> faces_;
 };
+
+/// Tube, ring and round bar alike: what lies between two radii, from 0 to height along z.
+struct HollowCylinder {
+  double outer_radius_mm = 0.0;
+  double inner_radius_mm = 0.0;
+  double height_mm = 0.0;
+};
+[[nodiscard]] HollowCylinder cylinder_of(const Tube& tube);
+[[nodiscard]] HollowCylinder cylinder_of(const Bar& round);
+[[nodiscard]] HollowCylinder cylinder_of(const Ring& ring);
 
 /// A bar with flat sides: a convex outline round the z axis, from 0 to height.
 struct Prism {
@@ -48,8 +58,24 @@ struct Revolved {
 };
 [[nodiscard]] Revolved revolved_of(const Forging& forging);
 
+/// Calls `function` with the plate, or with the cylinder, prism or body of revolution a shape is.
+template <class Function>
+auto with_solid(const Shape& shape, const Function& function) {
+  if (const auto* plate = std::get_if<Plate>(&shape)) return function(*plate);
+  if (const auto* tube = std::get_if<Tube>(&shape)) return function(cylinder_of(*tube));
+  if (const auto* ring = std::get_if<Ring>(&shape)) return function(cylinder_of(*ring));
+  if (const auto* forging = std::get_if<Forging>(&shape)) return function(revolved_of(*forging));
+  const Bar& bar = std::get<Bar>(shape);
+  if (bar.shape == BarShape::round) return function(cylinder_of(bar));
+  return function(prism_of(bar));
+}
+
+[[nodiscard]] double volume_of(const Plate& plate);
+[[nodiscard]] double volume_of(const HollowCylinder& body);
 [[nodiscard]] double volume_of(const Prism& prism);
 [[nodiscard]] double volume_of(const Revolved& body);
+[[nodiscard]] geom::Vec3 centre_of(const Plate& plate);
+[[nodiscard]] geom::Vec3 centre_of(const HollowCylinder& body);
 [[nodiscard]] geom::Vec3 centre_of(const Prism& prism);
 [[nodiscard]] geom::Vec3 centre_of(const Revolved& body);
 void offer_faces(FaceSearch& search, const Prism& prism, const geom::Vec3& p, double beyond_mm);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "detail_shapes.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/process/deposit.hpp"
 
@@ -16,107 +17,55 @@ using geom::Vec3;
 
 constexpr double m2_per_mm2 = 1e-6;
 
-/// Second moments of a volume about its origin: integrals of x x, y y, z z. The shapes lie evenly
-/// about their planes, so the mixed ones vanish about the centre.
-struct Spread {
-  double volume_mm3 = 0.0;
-  Vec3 centre = Vec3::Zero();
-  Vec3 squares_mm5 = Vec3::Zero();  ///< about the centre
-};
+// Integrals of x x, y y and z z over a solid about its centre. The solids lie evenly about their
+// planes, so the mixed ones vanish there. One function a solid.
 
-Spread box_spread(const Vec3& size_mm) {
-  Spread out;
-  out.volume_mm3 = size_mm.prod();
-  out.squares_mm5 = out.volume_mm3 / 12.0 * size_mm.cwiseAbs2();
-  return out;
+Vec3 squares_mm5(const detail::HollowCylinder& body) {
+  const double outer = body.outer_radius_mm;
+  const double inner = body.inner_radius_mm;
+  const double across = (outer * outer + inner * inner) / 4.0;
+  return detail::volume_of(body) * Vec3(across, across, body.height_mm * body.height_mm / 12.0);
 }
 
-/// Round about z, from z = 0: a frustum, its spread about its own start.
-struct Turned {
-  double volume_mm3 = 0.0;
-  double first_mm4 = 0.0;   ///< integral of z
-  double second_mm5 = 0.0;  ///< integral of z z
-  double across_mm5 = 0.0;  ///< integral of x x, and of y y
-};
-
-Turned frustum(double start_radius_mm, double end_radius_mm, double length_mm) {
-  const double a = start_radius_mm;
-  const double b = end_radius_mm;
-  const double h = length_mm;
-  constexpr double pi = std::numbers::pi;
-  return {pi * h / 3.0 * (a * a + a * b + b * b),
-          pi * h * h / 12.0 * (a * a + 2.0 * a * b + 3.0 * b * b),
-          pi * h * h * h / 30.0 * (a * a + 3.0 * a * b + 6.0 * b * b),
-          pi * h / 20.0 *
-              (a * a * a * a + a * a * a * b + a * a * b * b + a * b * b * b + b * b * b * b)};
+Vec3 squares_mm5(const Vec3& size_mm) {
+  return size_mm.prod() / 12.0 * size_mm.cwiseAbs2();
 }
 
-void add(Turned& all, const Turned& one, double from_mm, double sign) {
-  all.volume_mm3 += sign * one.volume_mm3;
-  all.first_mm4 += sign * (one.first_mm4 + from_mm * one.volume_mm3);
-  all.second_mm5 +=
-      sign * (one.second_mm5 + 2.0 * from_mm * one.first_mm4 + from_mm * from_mm * one.volume_mm3);
-  all.across_mm5 += sign * one.across_mm5;
+Vec3 squares_mm5(const Plate& plate) {
+  return squares_mm5(Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm));
 }
 
-Spread spread_of(const Turned& turned) {
-  Spread out;
-  out.volume_mm3 = turned.volume_mm3;
-  const double centre_mm = turned.first_mm4 / turned.volume_mm3;
-  out.centre = Vec3(0.0, 0.0, centre_mm);
-  out.squares_mm5 = Vec3(turned.across_mm5,
-                         turned.across_mm5,
-                         turned.second_mm5 - centre_mm * centre_mm * turned.volume_mm3);
-  return out;
-}
-
-Spread hollow(double outer_mm, double inner_mm, double length_mm) {
-  Turned all = frustum(outer_mm / 2.0, outer_mm / 2.0, length_mm);
-  if (inner_mm > 0.0) add(all, frustum(inner_mm / 2.0, inner_mm / 2.0, length_mm), 0.0, -1.0);
-  return spread_of(all);
-}
-
-// One function a solid, in its own frame M.
-
-Spread spread_of(const Plate& plate) {
-  Spread out = box_spread(Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm));
-  out.centre = Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm) / 2.0;
-  return out;
-}
-Spread spread_of(const Tube& tube) {
-  return hollow(
-      tube.outer_diameter_mm, tube.outer_diameter_mm - 2.0 * tube.wall_mm, tube.length_mm);
-}
-Spread spread_of(const Ring& ring) {
-  return hollow(ring.outer_diameter_mm, ring.inner_diameter_mm, ring.thickness_mm);
-}
-Spread spread_of(const Bar& bar) {
-  if (bar.shape == BarShape::round) return hollow(bar.width_mm, 0.0, bar.length_mm);
-  Spread out = box_spread(Vec3(bar.width_mm, bar.height_mm, bar.length_mm));
-  if (bar.shape == BarShape::hexagon) {
-    // A regular hexagon of side s: area 3 sqrt3/2 s^2, both second moments 5 sqrt3/16 s^4.
-    const double side_mm = bar.width_mm / std::numbers::sqrt3;
-    const double s2 = side_mm * side_mm;
-    out.volume_mm3 = 1.5 * std::numbers::sqrt3 * s2 * bar.length_mm;
-    const double across = 5.0 * std::numbers::sqrt3 / 16.0 * s2 * s2 * bar.length_mm;
-    out.squares_mm5 = Vec3(across, across, out.volume_mm3 * bar.length_mm * bar.length_mm / 12.0);
+/// Triangles from the axis to every side.
+Vec3 squares_mm5(const detail::Prism& prism) {
+  Vec3 squares = Vec3::Zero();
+  for (const detail::Prism::Side& side : prism.sides) {
+    const double area = side.offset_mm * side.half_mm;
+    const Vec3 along = Vec3::UnitZ().cross(side.normal);
+    squares += area * side.offset_mm * side.offset_mm / 2.0 * side.normal.cwiseAbs2() +
+               area * side.half_mm * side.half_mm / 6.0 * along.cwiseAbs2();
   }
-  out.centre = Vec3(0.0, 0.0, bar.length_mm / 2.0);
-  return out;
+  squares *= prism.height_mm;
+  squares.z() = detail::volume_of(prism) * prism.height_mm * prism.height_mm / 12.0;
+  return squares;
 }
-Spread spread_of(const Forging& forging) {
-  Turned all;
-  double at_mm = 0.0;
-  for (const ForgingStep& step : forging.steps) {
-    add(all,
-        frustum(step.start_diameter_mm / 2.0, step.end_diameter_mm / 2.0, step.length_mm),
-        at_mm,
-        1.0);
-    at_mm += step.length_mm;
+
+/// Frustums between the edges and the axis, those walked downwards taken off.
+Vec3 squares_mm5(const detail::Revolved& body) {
+  double across = 0.0;
+  double along = 0.0;  // about z = 0
+  for (const detail::Revolved::Edge& edge : body.edges) {
+    const double a = edge.r0_mm;
+    const double b = edge.r1_mm;
+    const double h = edge.z1_mm - edge.z0_mm;
+    const double z = edge.z0_mm;
+    constexpr double pi = std::numbers::pi;
+    across += pi * h / 20.0 *
+              (a * a * a * a + a * a * a * b + a * a * b * b + a * b * b * b + b * b * b * b);
+    along += pi * h / 3.0 * z * z * (a * a + a * b + b * b) +
+             pi * h * h / 6.0 * z * (a * a + 2.0 * a * b + 3.0 * b * b) +
+             pi * h * h * h / 30.0 * (a * a + 3.0 * a * b + 6.0 * b * b);
   }
-  const double bore_mm = forging.bore_mm / 2.0;
-  if (bore_mm > 0.0) add(all, frustum(bore_mm, bore_mm, at_mm), 0.0, -1.0);
-  return spread_of(all);
+  return {across, across, along - body.centre_z_mm * body.centre_z_mm * body.volume_mm3};
 }
 
 /// Moments of inertia from the second moments: about x what lies in y and z, and so on.
@@ -134,12 +83,12 @@ Mat3 of_point(double mass_kg, const Vec3& arm_mm) {
 }  // namespace
 
 Body body_of(const Member& member) {
-  const Spread spread =
-      std::visit([](const auto& solid) { return spread_of(solid); }, member.shape);
   Body body;
-  body.weight.mass_kg = spread.volume_mm3 * process::steel_density_kg_mm3;
-  body.weight.centre = spread.centre;
-  body.inertia_kg_m2 = m2_per_mm2 * process::steel_density_kg_mm3 * tensor(spread.squares_mm5);
+  detail::with_solid(member.shape, [&body](const auto& solid) {
+    body.weight.mass_kg = detail::volume_of(solid) * process::steel_density_kg_mm3;
+    body.weight.centre = detail::centre_of(solid);
+    body.inertia_kg_m2 = m2_per_mm2 * process::steel_density_kg_mm3 * tensor(squares_mm5(solid));
+  });
   return moved(member.X_JM, body);
 }
 

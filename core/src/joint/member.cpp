@@ -14,37 +14,14 @@ namespace seamturn::joint {
 
 namespace {
 
+using detail::centre_of;
 using detail::FaceSearch;
+using detail::HollowCylinder;
 using detail::offer_faces;
 using detail::surface_distance;
+using detail::volume_of;
+using detail::with_solid;
 using geom::Vec3;
-
-/// Tube and ring alike: what lies between two radii and two heights.
-struct HollowCylinder {
-  double outer_radius_mm = 0.0;
-  double inner_radius_mm = 0.0;
-  double height_mm = 0.0;
-};
-
-HollowCylinder cylinder_of(const Tube& tube) {
-  const double outer = tube.outer_diameter_mm / 2.0;
-  return {outer, std::max(0.0, outer - tube.wall_mm), tube.length_mm};
-}
-HollowCylinder cylinder_of(const Bar& round) {
-  return {round.width_mm / 2.0, 0.0, round.length_mm};
-}
-HollowCylinder cylinder_of(const Ring& ring) {
-  return {ring.outer_diameter_mm / 2.0, ring.inner_diameter_mm / 2.0, ring.thickness_mm};
-}
-
-double volume_of(const Plate& plate) {
-  return plate.length_mm * plate.width_mm * plate.thickness_mm;
-}
-double volume_of(const HollowCylinder& body) {
-  const double section =
-      body.outer_radius_mm * body.outer_radius_mm - body.inner_radius_mm * body.inner_radius_mm;
-  return std::numbers::pi * section * body.height_mm;
-}
 
 bool lies_in(double value, double low, double high, double beyond) {
   return value >= low - beyond && value <= high + beyond;
@@ -106,33 +83,12 @@ double surface_distance(const HollowCylinder& body, const Vec3& p) {
       {beyond_span(radius, inner, body.outer_radius_mm), beyond_span(p.z(), 0.0, body.height_mm)});
 }
 
-/// Calls `function` with the plate, or with the cylinder, prism or body of revolution a shape is.
-template <class Function>
-auto with_solid(const Shape& shape, const Function& function) {
-  if (const auto* plate = std::get_if<Plate>(&shape)) return function(*plate);
-  if (const auto* tube = std::get_if<Tube>(&shape)) return function(cylinder_of(*tube));
-  if (const auto* ring = std::get_if<Ring>(&shape)) return function(cylinder_of(*ring));
-  if (const auto* forging = std::get_if<Forging>(&shape)) {
-    return function(detail::revolved_of(*forging));
-  }
-  const Bar& bar = std::get<Bar>(shape);
-  if (bar.shape == BarShape::round) return function(cylinder_of(bar));
-  return function(detail::prism_of(bar));
-}
-
 double thickest_mm(const Forging& forging) {
   double diameter_mm = 0.0;
   for (const ForgingStep& step : forging.steps) {
     diameter_mm = std::max({diameter_mm, step.start_diameter_mm, step.end_diameter_mm});
   }
   return forging.bore_mm > 0.0 ? (diameter_mm - forging.bore_mm) / 2.0 : diameter_mm;
-}
-
-Vec3 centre_of(const Plate& plate) {
-  return Vec3(plate.length_mm, plate.width_mm, plate.thickness_mm) / 2.0;
-}
-Vec3 centre_of(const HollowCylinder& body) {
-  return {0.0, 0.0, body.height_mm / 2.0};
 }
 
 double shape_distance_mm(const Shape& shape, const Vec3& p) {

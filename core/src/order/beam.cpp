@@ -83,8 +83,8 @@ class Beam {
     for (const Beginning& all : layer) {
       RobotState state = all.state;
       run_.finish(state);
-      if (state.objective_s() < best_s) {
-        best_s = state.objective_s();
+      if (state.objective_s(job_.worth) < best_s) {
+        best_s = state.objective_s(job_.worth);
         best = &all;
       }
     }
@@ -140,7 +140,8 @@ class Beam {
       const auto [known, is_new] = known_.emplace(candidate.key, kept);
       if (is_new) {
         candidates_[kept++] = candidate;
-      } else if (candidate.state.objective_s() < candidates_[known->second].state.objective_s()) {
+      } else if (candidate.state.objective_s(job_.worth) <
+                 candidates_[known->second].state.objective_s(job_.worth)) {
         candidates_[known->second] = candidate;
       }
     }
@@ -169,7 +170,8 @@ class Beam {
         const double tail_s = std::max(tails.without(zone), left.tail_s);
         const double end_s = std::max(ends.without(zone), left.end_s);
         const double sum_s = to.state.now_s + begin.least_left_s - least_s_[b];
-        to.hope_s = std::max({sum_s, to.state.now_s + tail_s, end_s}) + to.state.avoided_s;
+        to.hope_s =
+            std::max({sum_s, to.state.now_s + tail_s, end_s}) + to.state.avoided_s(job_.worth);
         to.key = (begin.done_hash ^ bits_[b]) * 0x9e3779b97f4a7c15ULL + b * 64 + o;
         candidates_.push_back(to);
       }

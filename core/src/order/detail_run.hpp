@@ -41,10 +41,15 @@ struct RobotState {
   bool home = true;
   bool heated = false;     ///< by heaters that stay on
   bool people_in = false;  ///< the seconds just spent were theirs
-  double avoided_s = 0.0;  ///< what entries and turns so far are worth (Job::worth); on no clock
+  int entries = 0;         ///< of people, so far
+  int turns = 0;           ///< of the part, those that take time
 
   /// What a search makes small.
-  [[nodiscard]] double objective_s() const { return now_s + avoided_s; }
+  [[nodiscard]] double objective_s(const Worth& worth) const { return now_s + avoided_s(worth); }
+  /// What entries and turns are worth; on no clock.
+  [[nodiscard]] double avoided_s(const Worth& worth) const {
+    return entries * worth.entry_s + turns * worth.stance_s;
+  }
 };
 
 [[nodiscard]] inline RobotState state_at_start(const Job& job) {
@@ -165,7 +170,7 @@ class Run {
     state.now_s += seconds;
     const bool by_people = timeline::is_by_people(kind);
     if (seconds <= 0.0 && kind != Kind::work) return;  // no event
-    if (by_people && !state.people_in) state.avoided_s += job_.worth.entry_s;
+    if (by_people && !state.people_in) ++state.entries;
     state.people_in = by_people;
   }
 
@@ -178,7 +183,7 @@ class Run {
         job_.turn_s[static_cast<std::size_t>(state.stance)][static_cast<std::size_t>(stance)];
     state.stance = stance;
     ++state.visit;
-    if (turn_s > 0.0) state.avoided_s += job_.worth.stance_s;
+    if (turn_s > 0.0) ++state.turns;
     spend(state, Kind::turn, turn_s, -1);
   }
 

@@ -110,8 +110,8 @@ class Search {
     for (const Partial& all : layer) {
       RobotState state = all.state;
       run_.finish(state);
-      if (state.objective_s() < best_s_) {
-        best_s_ = state.objective_s();
+      if (state.objective_s(job_.worth) < best_s_) {
+        best_s_ = state.objective_s(job_.worth);
         result.better = sequence_of(all.trace);
       }
     }
@@ -152,7 +152,7 @@ class Search {
     to.done |= bit(block);
     to.least_left_s -= least_s_[block];
     to.arcs_left_s -= arcs_s_[block];
-    if (to.state.objective_s() + rest_s(to) >= best_s_) return;
+    if (to.state.objective_s(job_.worth) + rest_s(to) >= best_s_) return;
     for (const std::size_t rival : rivals) {
       if (next[rival].alive && is_no_worse(next[rival], to)) return;
     }
@@ -175,10 +175,10 @@ class Search {
   /// A zone that only b has touched costs a one touch at most: after the next turn both are equal.
   bool is_no_worse(const Partial& a, const Partial& b) const {
     double later_s = b.state.now_s - a.state.now_s;  // what b is behind pays for touches of a
-    if (later_s < 0.0 || a.state.avoided_s > b.state.avoided_s) return false;
+    if (later_s < 0.0) return false;
     // People who are in need not go in again: what that is worth, a must have spared already.
     const double entry_s = b.state.people_in && !a.state.people_in ? job_.worth.entry_s : 0.0;
-    if (a.state.avoided_s + entry_s > b.state.avoided_s) return false;
+    if (a.state.avoided_s(job_.worth) + entry_s > b.state.avoided_s(job_.worth)) return false;
     const bool same_nozzle = a.state.arc_since_clean_s == b.state.arc_since_clean_s;
     if (job_.clean_every_s > 0.0 && !same_nozzle &&
         a.state.arc_since_clean_s + a.arcs_left_s > job_.clean_every_s) {

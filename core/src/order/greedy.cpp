@@ -36,7 +36,8 @@ Sequence greedy_sequence(const Job& job) {
         ZoneState zone = zone_states[static_cast<std::size_t>(zones.of_block[b])];
         const Step step{block, static_cast<int>(o)};
         run.weld(state, zone, step);
-        const double added_s = state.objective_s() - now.objective_s() - works_s[b];
+        const double added_s =
+            state.objective_s(job.worth) - now.objective_s(job.worth) - works_s[b];
         if (added_s < least_s || (added_s == least_s && block < best.block)) {
           least_s = added_s;
           best = step;

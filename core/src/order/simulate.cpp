@@ -19,7 +19,7 @@ struct ToClock {
 };
 
 template <class Record>
-double run_all(const Job& job, const Sequence& sequence, const Run<Record>& run) {
+RobotState run_all(const Job& job, const Sequence& sequence, const Run<Record>& run) {
   const Zones numbered = number_zones(job);
   std::vector<ZoneState> zones(static_cast<std::size_t>(numbered.count));
   RobotState state = state_at_start(job);
@@ -28,7 +28,7 @@ double run_all(const Job& job, const Sequence& sequence, const Run<Record>& run)
     run.weld(state, zones[static_cast<std::size_t>(zone)], step);
   }
   run.finish(state);
-  return state.now_s;
+  return state;
 }
 
 }  // namespace
@@ -49,13 +49,25 @@ Zones number_zones(const Job& job) {
 timeline::Clock simulate(const Job& job, const Sequence& sequence) {
   SEAMTURN_REQUIRE(is_valid(job, sequence), sequence.size());
   timeline::Clock clock;
-  run_all(job, sequence, Run<ToClock>(job, air_s(job, job.retract_mm), ToClock{&clock}));
+  static_cast<void>(
+      run_all(job, sequence, Run<ToClock>(job, air_s(job, job.retract_mm), ToClock{&clock})));
   return clock;
 }
 
 double cycle_time_s(const Job& job, const Sequence& sequence) {
   SEAMTURN_REQUIRE(is_valid(job, sequence), sequence.size());
-  return run_all(job, sequence, quiet_run(job));
+  return run_all(job, sequence, quiet_run(job)).now_s;
+}
+
+Tally tally(const Job& job, const Sequence& sequence) {
+  SEAMTURN_REQUIRE(is_valid(job, sequence), sequence.size());
+  const RobotState end = run_all(job, sequence, quiet_run(job));
+  return {end.entries, end.turns};
+}
+
+double objective_s(const Job& job, const Sequence& sequence) {
+  SEAMTURN_REQUIRE(is_valid(job, sequence), sequence.size());
+  return run_all(job, sequence, quiet_run(job)).objective_s(job.worth);
 }
 
 }  // namespace seamturn::order

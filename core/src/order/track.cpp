@@ -120,7 +120,7 @@ bool Track::run_from(std::size_t begin, double limit_s) {
   double rest_s = -work_before_s_[begin];
   for (const double work : least_works_s_) rest_s += work;
   for (std::size_t i = begin; i < sequence_.size(); ++i) {
-    if (state.objective_s() + rest_s > limit_s) {
+    if (state.objective_s(job_.worth) + rest_s > limit_s) {
       return false;
     }
     const auto block = static_cast<std::size_t>(sequence_[i].block);
@@ -133,7 +133,7 @@ bool Track::run_from(std::size_t begin, double limit_s) {
   }
   run_.finish(state);
   trial_before_[sequence_.size()] = state;
-  trial_cycle_s_ = state.objective_s();
+  trial_cycle_s_ = state.objective_s(job_.worth);
   return trial_cycle_s_ <= limit_s;
 }
 

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Which way gravity pulls while a stage stands and turns.
 #include <algorithm>
-#include <cmath>
 
 #include "detail_tacking.hpp"
+#include "detail_turns.hpp"
+#include "seamturn/turn/way.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -15,10 +16,7 @@ class Walk {
  public:
   Walk(const plan::Plan& plan, const plan::PlannedStage& stage) : plan_(plan) {
     setup_ = joint::find_setup(plan.weldment, stage.setup);
-    for (const cell::Axis& axis : plan.cell->positioner.axes) {
-      at_.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
-    }
-    rest_ = at_;
+    rest_ = at_ = rest_axes(plan.cell->positioner);
     stand("rest");
   }
 
@@ -50,16 +48,10 @@ class Walk {
   }
 
   void turn_to(const std::vector<Angle>& goal, const std::string& name) {
-    const std::vector<Angle> from = at_;
-    double widest_deg = 0.0;
-    for (std::size_t i = 0; i < goal.size(); ++i) {
-      widest_deg = std::max(widest_deg, std::abs((goal[i] - from[i]).deg()));
-    }
-    const int steps = static_cast<int>(std::ceil(widest_deg / step_deg));
+    const turn::Way way(plan_.cell->positioner, at_, goal);
+    const int steps = way.steps(Angle::deg(step_deg));
     for (int k = 1; k < steps; ++k) {
-      for (std::size_t i = 0; i < goal.size(); ++i) {
-        at_[i] = from[i] + (static_cast<double>(k) / steps) * (goal[i] - from[i]);
-      }
+      at_ = way.at(static_cast<double>(k) / steps);
       stand(name);
     }
     at_ = goal;

@@ -84,11 +84,7 @@ class Maker {
   std::vector<Angle> axes_of(int job_stance) const {
     const int pool_index = out_.pool_stance[static_cast<std::size_t>(job_stance)];
     if (pool_index >= 0) return pool_.stances[static_cast<std::size_t>(pool_index)].axes;
-    std::vector<Angle> rest;
-    for (const cell::Axis& axis : cell_.positioner.axes) {
-      rest.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
-    }
-    return rest;
+    return rest_axes(cell_.positioner);
   }
 
   /// Two seams that close one groove, and the order of their passes.

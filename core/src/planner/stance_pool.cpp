@@ -8,6 +8,7 @@
 #include "detail_seam_fit.hpp"
 #include "detail_stances.hpp"
 #include "detail_starts.hpp"
+#include "detail_turns.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/load.hpp"
 
@@ -23,7 +24,8 @@ using process::WeldPosition;
 
 /// Skies a positioner of one axis can turn up: the border told. None: all of them.
 std::optional<position::SkyCap> reachable_skies(const Positioner& positioner) {
-  if (positioner.kind != cell::PositionerKind::headstock) return std::nullopt;
+  const std::size_t exchanges = cell::is_exchange(positioner, 0) ? 1 : 0;
+  if (positioner.axes.size() - exchanges != 1) return std::nullopt;
   return position::SkyCap{cell::faceplate_normal_D(positioner.kind), 0.0};
 }
 
@@ -81,11 +83,10 @@ class Pool {
   /// Axes an operation does not name stand at rest.
   int stance_of(const joint::Operation& operation) {
     if (operation.axes.empty()) return operation.level ? at_rest : as_it_hangs;
-    turn::Stance stance;
-    for (const cell::Axis& axis : positioner_.axes) {
-      stance.axes.push_back(axis.endless ? Angle() : std::clamp(Angle(), axis.min, axis.max));
+    turn::Stance stance{rest_axes(positioner_), false};
+    for (std::size_t i = 0; i < stance.axes.size(); ++i) {
       for (const joint::AxisValue& wanted : operation.axes) {
-        if (wanted.axis == axis.name) stance.axes.back() = wanted.value;
+        if (wanted.axis == positioner_.axes[i].name) stance.axes[i] = wanted.value;
       }
     }
     add(stance);

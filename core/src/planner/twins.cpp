@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <numbers>
 
 #include "detail_twins.hpp"
 
@@ -14,10 +15,6 @@ using geom::Vec3;
 
 constexpr double same_direction = 0.9;  // cosine: 26 deg
 constexpr double same_axis = 1e-3;
-
-bool is_groove_side(const joint::Joint& joint) {
-  return joint::has_two_sides(joint);
-}
 
 /// The same for every joint between two members, whichever is named first.
 std::pair<std::string, std::string> members_of(const joint::Joint& joint) {
@@ -145,7 +142,7 @@ class Finder {
 
   void grooves() {
     for (std::size_t i = 0; i + 1 < seams_.size(); ++i) {
-      const bool pair = seams_[i].joint == seams_[i + 1].joint && is_groove_side(joint(i));
+      const bool pair = seams_[i].joint == seams_[i + 1].joint && joint::has_two_sides(joint(i));
       if (pair && has_place(i) && has_place(i + 1)) add(i, i + 1, plan::TwinKind::groove);
     }
   }
@@ -231,8 +228,7 @@ bool of_one_ring(const SeamRef& a, const SeamRef& b) {
 double middle_rad(const geom::ArcPath& first, const geom::ArcPath& arc) {
   const Vec3 out = geom::carried_direction(arc, geom::path_length_mm(arc) / 2.0, arc.start);
   const double rad = std::atan2(first.axis.cross(first.start).dot(out), first.start.dot(out));
-  constexpr double whole_rad = 2.0 * 3.14159265358979323846;
-  return rad < 0.0 ? rad + whole_rad : rad;
+  return rad < 0.0 ? rad + 2.0 * std::numbers::pi : rad;
 }
 
 /// 1 3 2 4, 1 4 2 5 3 6; of five 1 4 2 5 3.

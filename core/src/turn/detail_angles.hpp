@@ -13,6 +13,9 @@ namespace seamturn::turn::detail {
 /// In (-180, 180] deg, tidied alike.
 [[nodiscard]] base::Angle wrapped(double rad);
 
+/// Between two looks along a way, before the best are refined.
+inline constexpr base::Angle look_step = base::Angle::deg(2.0);
+
 struct Minimum {
   double at = 0.0;
   double value = 0.0;

@@ -6,10 +6,10 @@
 #include <limits>
 
 #include "detail_angles.hpp"
-#include "detail_way.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/stance.hpp"
+#include "seamturn/turn/way.hpp"
 
 namespace seamturn::turn {
 
@@ -104,12 +104,12 @@ Lowest lowest_on_way(const cell::Positioner& positioner,
                      const SwingBody& body,
                      const std::vector<Angle>& from,
                      const std::vector<Angle>& to) {
-  const detail::Way way(positioner, from, to);
+  const Way way(positioner, from, to);
   const detail::Minimum least = detail::least_of(
       [&](double ratio) { return lowest_at(positioner, body, way.at(ratio)).height_mm; },
       0.0,
       1.0,
-      way.steps(),
+      way.steps(detail::look_step),
       1e-6);
   Lowest lowest = lowest_at(positioner, body, way.at(least.at));
   lowest.at_ratio = least.at;

@@ -5,11 +5,11 @@
 #include <cmath>
 
 #include "detail_angles.hpp"
-#include "detail_way.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/stance.hpp"
+#include "seamturn/turn/way.hpp"
 
 namespace seamturn::turn {
 
@@ -45,8 +45,11 @@ class OnWay {
           change_rad_s2 > 0.0 ? change_rad_s2 * inertia_kg_m2(axis, ratio) : 0.0;
       return std::abs(still_nm(axis, ratio)) + inertia_nm;
     };
-    const detail::Minimum least = detail::least_of(
-        [&](double ratio) { return -asked_nm(ratio); }, 0.0, 1.0, way_.steps(), 1e-6);
+    const detail::Minimum least = detail::least_of([&](double ratio) { return -asked_nm(ratio); },
+                                                   0.0,
+                                                   1.0,
+                                                   way_.steps(detail::look_step),
+                                                   1e-6);
     const double sign = std::copysign(1.0, still_nm(axis, least.at));
     return {sign * -least.value, least.at};
   }
@@ -54,7 +57,7 @@ class OnWay {
  private:
   const cell::Positioner& positioner_;
   const joint::Body& load_D_;
-  detail::Way way_;
+  Way way_;
 };
 
 std::string number(double nm) {

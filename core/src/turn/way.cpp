@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
+#include "seamturn/turn/way.hpp"
+
 #include <algorithm>
 #include <cmath>
 
-#include "detail_way.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/turn/move_time.hpp"
 
-namespace seamturn::turn::detail {
+namespace seamturn::turn {
 
 Way::Way(const cell::Positioner& positioner,
          const std::vector<base::Angle>& from,
@@ -25,13 +26,13 @@ std::vector<base::Angle> Way::at(double ratio) const {
   return axes;
 }
 
-int Way::steps() const {
-  constexpr double step_deg = 2.0;
+int Way::steps(base::Angle widest) const {
+  SEAMTURN_REQUIRE(widest > base::Angle(), widest.deg());
   double widest_deg = 0.0;
   for (const base::Angle travel : travel_) {
     widest_deg = std::max(widest_deg, std::abs(travel.deg()));
   }
-  return std::max(1, static_cast<int>(std::ceil(widest_deg / step_deg)));
+  return std::max(1, static_cast<int>(std::ceil(widest_deg / widest.deg())));
 }
 
-}  // namespace seamturn::turn::detail
+}  // namespace seamturn::turn

@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
-// The way from one setting to another, all axes in proportion.
+// The way from one setting of the axes to another.
 #pragma once
 
 #include <vector>
 
 #include "seamturn/cell/cell.hpp"
 
-namespace seamturn::turn::detail {
+namespace seamturn::turn {
 
+/// All axes in proportion, each its own travel: endless ones the short way round.
+/// Tests: turn/turn_load, turn/swing - law (peaks against fine sampling).
 class Way {
  public:
   /// Pre: settings as the positioner has axes.
@@ -18,12 +20,12 @@ class Way {
   /// Setting after a share of the way, 0 to 1.
   [[nodiscard]] std::vector<base::Angle> at(double ratio) const;
   [[nodiscard]] bool moves(std::size_t axis) const { return travel_[axis].rad() != 0.0; }
-  /// So many that the widest axis goes 2 deg in each; at least 1.
-  [[nodiscard]] int steps() const;
+  /// So many that no axis goes farther than `widest` in one; at least 1. Pre: widest above 0.
+  [[nodiscard]] int steps(base::Angle widest) const;
 
  private:
   std::vector<base::Angle> from_;
   std::vector<base::Angle> travel_;
 };
 
-}  // namespace seamturn::turn::detail
+}  // namespace seamturn::turn
