@@ -156,7 +156,8 @@ TEST_SUITE("order/search") {
       REQUIRE(order::is_valid(job, greedy));
       double last_s = order::cycle_time_s(job, greedy);
       const double greedy_s = last_s;
-      for (const std::int64_t effort : {0, 1000, 5000, 20000, 60000}) {
+      for (const std::int64_t effort :
+           {0, 1000, 5000, 20000, 30000, 60000, 75000, 100000, 170000}) {
         SearchParams params = quick(effort);
         params.exact_states = 0;
         const Found found = order::find_order(job, params);

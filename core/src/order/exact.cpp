@@ -176,9 +176,8 @@ class Search {
   bool is_no_worse(const Partial& a, const Partial& b) const {
     double later_s = b.state.now_s - a.state.now_s;  // what b is behind pays for touches of a
     if (later_s < 0.0) return false;
-    // People who are in need not go in again: what that is worth, a must have spared already.
-    const double entry_s = b.state.people_in && !a.state.people_in ? job_.worth.entry_s : 0.0;
-    if (a.state.avoided_s(job_.worth) + entry_s > b.state.avoided_s(job_.worth)) return false;
+    // Whether people are in hangs on the last step, which both share.
+    if (a.state.avoided_s(job_.worth) > b.state.avoided_s(job_.worth)) return false;
     const bool same_nozzle = a.state.arc_since_clean_s == b.state.arc_since_clean_s;
     if (job_.clean_every_s > 0.0 && !same_nozzle &&
         a.state.arc_since_clean_s + a.arcs_left_s > job_.clean_every_s) {
