@@ -127,6 +127,7 @@ plan::PlannedSeam sample_seam(const std::string& id,
   plan::PlannedSeam seam;
   seam.id = id;
   seam.joint = joint;
+  seam.drawn = id;
   seam.procedure = procedure;
   seam.length_mm = 380.0;
   seam.welded_mm = 380.0;

@@ -115,7 +115,6 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
   Json positions = Json::array();
   double length = 0.0, welded = 0.0, metal = 0.0, arc = 0.0, low = 0.0, high = 0.0, t85_min = 0.0,
          t85_max = 0.0;
-  std::size_t passes = 0;
   for (const plan::PlannedSeam& seam : joint.seams) {
     seams.push_back(seam.id);
     const std::string position(process::position_name(seam.position));
@@ -127,7 +126,7 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
     metal += seam.metal_kg;
     arc += seam.stack.arc_time_s;
     for (const plan::PlannedPass& pass : seam.passes) {
-      const bool first = passes++ == 0;
+      const bool first = seams.size() == 1 && &pass == &seam.passes.front();
       low = first ? pass.pass.heat_input_kj_mm : std::min(low, pass.pass.heat_input_kj_mm);
       high = first ? low : std::max(high, pass.pass.heat_input_kj_mm);
       t85_min = first ? pass.t85_s : std::min(t85_min, pass.t85_s);
@@ -147,7 +146,7 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
               {"section_area_mm2", plan::section_area_mm2(joint)},
               {"metal_kg", metal},
               {"positions", positions},
-              {"passes", passes},
+              {"passes", plan::pass_count(joint)},
               {"arc_time_s", arc},
               {"heat_input_min_kj_mm", low},
               {"heat_input_max_kj_mm", high},

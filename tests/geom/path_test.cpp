@@ -171,6 +171,31 @@ TEST_SUITE("geom/path") {
     }
   }
 
+  TEST_CASE("for any path, law: a part of it passes where the whole does, and is open") {
+    for (const Path& path : all_paths) {
+      const double length_mm = geom::path_length_mm(path);
+      CAPTURE(length_mm);
+      std::vector<std::pair<double, double>> parts = {{0.0, 0.4 * length_mm},
+                                                      {0.3 * length_mm, length_mm}};
+      if (geom::is_closed(path)) parts.emplace_back(0.8 * length_mm, 1.2 * length_mm);
+      if (geom::is_closed(path)) parts.emplace_back(-0.1 * length_mm, 0.25 * length_mm);
+      for (const auto& [from_mm, to_mm] : parts) {
+        CAPTURE(from_mm);
+        const Path part = geom::part_of_path(path, from_mm, to_mm);
+        CHECK_FALSE(geom::is_closed(part));
+        CHECK(geom::path_length_mm(part) == doctest::Approx(to_mm - from_mm));
+        for (int i = 0; i <= 20; ++i) {
+          const double along_mm = (to_mm - from_mm) * i / 20.0;
+          const geom::Station one = geom::path_station(part, along_mm);
+          const double whole_mm = geom::is_closed(path)
+                                      ? geom::wrapped_station_mm(from_mm + along_mm, length_mm)
+                                      : from_mm + along_mm;
+          CHECK((one.point - geom::path_station(path, whole_mm).point).norm() < 1e-8);
+        }
+      }
+    }
+  }
+
   TEST_CASE("for any path and station, law: a direction carried there and back is itself") {
     base::Random random(base::named_seed(29, "carried"));
     for (int i = 0; i < 200; ++i) {

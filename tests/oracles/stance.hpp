@@ -43,19 +43,21 @@ struct HeadstockRow {
   bool free;
   double residual_deg;
   double slope_deg, bank_deg;  ///< where the seam then lies
+  char fillet_class;           ///< F, H, V or O
+  char groove_class;
 };
 inline constexpr double sin20 = 0.34202014332566873;
 inline constexpr double cos20 = 0.93969262078590838;
 inline constexpr HeadstockRow headstock_rows[] = {
-    {"H1", {1, 0, 0}, {0, 1, 1}, 0, 45, false, 0, 0, 0},
-    {"H2", {1, 0, 0}, {0, 0.1, -1}, 0, 174.2894, false, 0, 0, 0},
-    {"H3", {0, 1, 0}, {0, 0, -1}, 0, 180, false, 0, 0, 0},
-    {"H4", {0, 1, 0}, {1, 0, 1}, 0, 0, false, 45, 0, 45},
-    {"H4b", {0, 1, 0}, {1, 0, 1}, 45, 0, false, 0, 0, 45},
-    {"H5", {0, 1, 0}, {sin20, 0, cos20}, 0, 0, false, 20, 0, 20},
-    {"H6", {cos20, 0, -sin20}, {sin20, 0, cos20}, 0, 0, false, 20, -20, 0},
-    {"H7", {0, 1, 0}, {1, 0, 0}, 0, 0, true, 90, 0, 90},
-    {"H8", {0.6, 0.64, 0.48}, {0.64, -0.6, 0}, 0, -90, false, 46.8476, -39.7918, 27.1124},
+    {"H1", {1, 0, 0}, {0, 1, 1}, 0, 45, false, 0, 0, 0, 'F', 'F'},
+    {"H2", {1, 0, 0}, {0, 0.1, -1}, 0, 174.2894, false, 0, 0, 0, 'F', 'F'},
+    {"H3", {0, 1, 0}, {0, 0, -1}, 0, 180, false, 0, 0, 0, 'F', 'F'},
+    {"H4", {0, 1, 0}, {1, 0, 1}, 0, 0, false, 45, 0, 45, 'H', 'H'},
+    {"H4b", {0, 1, 0}, {1, 0, 1}, 45, 0, false, 0, 0, 45, 'H', 'H'},
+    {"H5", {0, 1, 0}, {sin20, 0, cos20}, 0, 0, false, 20, 0, 20, 'F', 'F'},
+    {"H6", {cos20, 0, -sin20}, {sin20, 0, cos20}, 0, 0, false, 20, -20, 0, 'V', 'V'},
+    {"H7", {0, 1, 0}, {1, 0, 0}, 0, 0, true, 90, 0, 90, 'O', 'H'},
+    {"H8", {0.6, 0.64, 0.48}, {0.64, -0.6, 0}, 0, -90, false, 46.8476, -39.7918, 27.1124, 'V', 'V'},
 };
 
 }  // namespace seamturn::tests::oracles

@@ -11,7 +11,7 @@ namespace seamturn::tests {
 
 namespace {
 
-using planner::detail::Ring;
+using planner::detail::Run;
 using planner::detail::SeamRef;
 using planner::detail::Twins;
 
@@ -19,7 +19,7 @@ struct Found {
   std::vector<planner::detail::JointWork> joints;
   std::vector<SeamRef> seams;
   std::vector<Twins> twins;
-  std::vector<Ring> rings;
+  std::vector<Run> rings;
 
   [[nodiscard]] std::string id(std::size_t seam) const { return seams[seam].work->seam->id; }
   [[nodiscard]] std::set<std::string> pairs() const {
@@ -38,7 +38,7 @@ Found found_in(const planner::Inputs& inputs) {
   found.joints = planner::detail::work_joints(inputs, findings);
   found.seams = planner::detail::all_seams(found.joints);
   found.twins = planner::detail::find_twins(inputs, found.seams);
-  found.rings = planner::detail::find_arc_rings(found.seams);
+  found.rings = planner::detail::find_runs(found.seams);
   return found;
 }
 
@@ -131,8 +131,12 @@ TEST_SUITE("planner/twins") {
       const Found found = found_in(inputs);
       std::string order;
       REQUIRE(found.rings.size() <= 1);
-      for (const Ring& ring : found.rings) {
-        for (const std::size_t seam : ring) order += found.id(seam) + " ";
+      for (const Run& ring : found.rings) {
+        CHECK(ring.ring);
+        for (const auto& rank : ring.ranks) {
+          REQUIRE(rank.size() == 1);
+          order += found.id(rank.front()) + " ";
+        }
       }
       return order;
     };

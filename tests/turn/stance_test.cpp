@@ -45,6 +45,15 @@ void check_setting(const std::string& name, Angle got, double expected_deg) {
   check_expected(name, off, {0.0, 5e-5, Origin::computed, "STANCE, closed form by script"});
 }
 
+/// computed: the letter of the AWS diagrams, worked out beside each headstock case.
+void check_class(const Vec3& t, const Vec3& n, process::WeldFamily family, char letter) {
+  const auto found = position::classify(family, t, n, Vec3::UnitZ());
+  REQUIRE(found.has_value());
+  const auto digit = std::string("FHVO").find(letter) + 1;
+  const char* kind = family == process::WeldFamily::fillet ? "F" : "G";
+  CHECK(found->aws == std::to_string(digit) + kind);
+}
+
 cell::Positioner table_with(double tilt_min, double tilt_max, double turn_min, double turn_max) {
   cell::Positioner table;
   table.id = "T1";
@@ -104,6 +113,8 @@ TEST_SUITE("turn/stance") {
       const Expected bank{row.bank_deg, 5e-5, Origin::computed, "STANCE"};
       check_expected(name + " slope", lie->slope.deg(), slope);
       check_expected(name + " bank", lie->bank.deg(), bank);
+      check_class(R * t, R * n, process::WeldFamily::fillet, row.fillet_class);
+      check_class(R * t, R * n, process::WeldFamily::groove, row.groove_class);
     }
   }
 

@@ -189,12 +189,15 @@ void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps) {
         "path length",
         seam.length_mm,
         "mm",
-        holes ? "holes times volume over section" : "the seam's path in the file");
+        holes                   ? "holes times volume over section"
+        : seam.id == seam.drawn ? "the seam's path in the file"
+                                : "its part of the path of " + seam.drawn + " in the file");
     add(step.inputs,
         "welded length",
         seam.welded_mm,
         "mm",
-        "path, less and plus what <welded> asks for");
+        seam.id == seam.drawn ? "path, less and plus what <welded> asks for"
+                              : "the same, its overlap and stagger, mean over the layers");
     add(step.inputs, "density", process::steel_density_kg_mm3 * 1e9, "kg/m3", "constant");
     add(step.results, "metal", seam.metal_kg, "kg", "");
     steps.push_back(std::move(step));

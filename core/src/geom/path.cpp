@@ -177,6 +177,38 @@ Path moved_path(const Pose& X_AB, const Path& path) {
   return move_round(std::get<CirclePath>(path));
 }
 
+Path part_of_path(const Path& path, double from_mm, double to_mm) {
+  constexpr double rounding_mm = 1e-9;
+  const double length_mm = path_length_mm(path);
+  const bool closed = is_closed(path);
+  SEAMTURN_REQUIRE(from_mm < to_mm && to_mm - from_mm < length_mm + rounding_mm, from_mm, to_mm);
+  SEAMTURN_REQUIRE(
+      closed || (from_mm > -rounding_mm && to_mm < length_mm + rounding_mm), from_mm, to_mm);
+  const auto part_of_round = [&](const Round& round) {
+    const Vec3 start = round.turned_along(from_mm) * round.start;
+    const Angle sweep = Angle::rad((to_mm - from_mm) / round.radius_mm);
+    return ArcPath{round.centre, round.axis, start, round.radius_mm, sweep};
+  };
+  if (const auto* circle = std::get_if<CirclePath>(&path)) return part_of_round(round_of(*circle));
+  if (const auto* arc = std::get_if<ArcPath>(&path)) return part_of_round(round_of(*arc));
+  const auto point = [&](double at_mm) {
+    return path_station(path, closed ? wrapped_station_mm(at_mm, length_mm) : at_mm).point;
+  };
+  if (std::holds_alternative<LinePath>(path)) return LinePath{point(from_mm), point(to_mm)};
+  std::vector<Vec3> points = {point(from_mm)};
+  for (const double round_mm : {-length_mm, 0.0, length_mm}) {
+    if (round_mm != 0.0 && !closed) continue;
+    for (const double corner_mm : corner_stations_mm(path)) {
+      const double at_mm = corner_mm + round_mm;
+      if (at_mm > from_mm + rounding_mm && at_mm < to_mm - rounding_mm) {
+        points.push_back(point(at_mm));
+      }
+    }
+  }
+  points.push_back(point(to_mm));
+  return PolylinePath{std::move(points), false};
+}
+
 Path reversed_path(const Path& path) {
   if (const auto* line = std::get_if<LinePath>(&path)) return LinePath{line->to, line->from};
   if (const auto* polyline = std::get_if<PolylinePath>(&path)) {

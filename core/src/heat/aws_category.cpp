@@ -59,9 +59,10 @@ base::Outcome<AwsCategoryPreheat> aws_category_preheat(const AwsCategoryParams& 
                    params.hydrogen_ml_100g.value_or(0.0));
   const std::size_t column = categories.find(params.category);
   if (column == std::string_view::npos) {
-    return base::Refusal{"heat.aws_category.unknown",
-                         std::string("there is no category \"") + params.category +
-                             "\"; the code has A, B, C and D, and lists the steels of each"};
+    std::string text = "there is no category \"";
+    text += params.category;
+    text += "\"; the code has A, B, C and D, and lists the steels of each";
+    return base::Refusal{"heat.aws_category.unknown", std::move(text)};
   }
   if (params.thickness_mm < table_starts_at_mm) {
     return base::Refusal{"heat.aws_category.thickness",

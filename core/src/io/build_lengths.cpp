@@ -46,6 +46,28 @@ void check_staggered(const JointDraft& draft, const joint::Joint& joint, Report&
   }
 }
 
+/// Segments lie beside segments: both sides are split alike, and both have a place.
+void check_segments(const JointDraft& draft, const joint::Joint& joint, Report& report) {
+  for (std::size_t i = 0; i < joint.seams.size(); ++i) {
+    const Seam& seam = joint.seams[i];
+    const joint::WeldLength& first = joint.seams.front().asked;
+    if (seam.asked.segments != first.segments || seam.asked.travel != first.travel) {
+      report.error(draft.seams[i].asked_spot,
+                   "joint.length.segments",
+                   "the two sides of the joint state different segments; expected the same, so "
+                   "that segments lie beside segments: state one <welded> for the joint");
+      return;
+    }
+    if (!seam.asked.segments || seam.path) continue;
+    report.error(draft.seams[i].asked_spot,
+                 "joint.length.segments",
+                 "seam " + seam.id +
+                     " is to be welded in segments and has no place in the weldment; expected a "
+                     "line, arc, circle or polyline; draw it, or leave segments= out");
+    return;
+  }
+}
+
 /// Warnings about elements too short, and gaps too wide, for a fillet of this size.
 std::vector<base::Finding> element_findings(const joint::Joint& joint,
                                             const Seam& seam,
@@ -77,6 +99,7 @@ void build_lengths(const JointDraft& draft,
                    joint::Joint& joint,
                    Report& report) {
   check_staggered(draft, joint, report);
+  check_segments(draft, joint, report);
   for (std::size_t i = 0; i < joint.seams.size(); ++i) {
     Seam& seam = joint.seams[i];
     const Spot& spot = draft.seams[i].asked_spot;

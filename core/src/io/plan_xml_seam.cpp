@@ -203,6 +203,12 @@ void put_seam(pugi::xml_node parent,
   pugi::xml_node node = parent.append_child("seam");
   put_text(node, "id", seam.id);
   put_count(node, "side", seam.side);
+  if (described->segment) {
+    put_text(node, "drawn", described->segment->drawn);
+    put_count(node, "segment", described->segment->number);
+    put_count(node, "segments", described->segment->of);
+    put_count(node, "rank", described->segment->rank + 1);
+  }
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);
   put_text_if(node, "stage", seam.stage);

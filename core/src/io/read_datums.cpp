@@ -58,6 +58,7 @@ void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDra
     reader.refuse("flatness", "read.datum.flatness", "only a face is flat");
   }
   datum.allowance_mm = reader.find_quantity("allowance", ranges::weld_length);
+  if (reader.has("arcs")) datum.arcs = reader.count("arcs", 1, joint::most_segments);
   datum.temperature_max_c = reader.find_quantity("temperature-max", ranges::later_heating);
   for (const std::size_t guard : reader.find_words("no", guard_words)) {
     (guard == 0 ? datum.guard.strike : guard == 1 ? datum.guard.earth : datum.guard.spatter) = true;

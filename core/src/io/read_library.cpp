@@ -272,6 +272,23 @@ void read_priorities(FileContext& context,
   library.priorities = std::move(row);
 }
 
+void read_long_seams(FileContext& context,
+                     const pugi::xml_node& element,
+                     planner::Library& library) {
+  AttributeReader reader(context, element);
+  planner::LongSeams row;
+  row.over_mm = reader.quantity("over", ranges::size);
+  row.segments = reader.count("segments", 1, joint::most_segments);
+  row.arcs = reader.count("arcs", 1, joint::most_segments);
+  row.stagger_mm = reader.quantity("stagger", ranges::weld_length);
+  row.overlap_mm = reader.quantity("overlap", ranges::weld_length);
+  read_origin(reader, row);
+  refuse_second(reader, library.long_seams.has_value(), "read.long_seams.repeated", "long-seams");
+  reader.finish("long-seams", library.places);
+  check_children(context, element, {});
+  library.long_seams = std::move(row);
+}
+
 /// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
 void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
@@ -372,6 +389,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"gouging", read_gouging},
                             {"heating", read_heating},
                             {"priorities", read_priorities},
+                            {"long-seams", read_long_seams},
                             {"record", read_record},
                             {"tacks", read_tacks},
                             {"rates", read_rates}};

@@ -12,6 +12,7 @@ using joint::LengthForm;
 
 constexpr std::array<std::string_view, 3> forms = {"continuous", "all-round", "intermittent"};
 constexpr std::array<std::string_view, 2> patterns = {"chain", "staggered"};
+constexpr std::array<std::string_view, 2> travels = {"outward", "back-step"};
 
 void read_elements(AttributeReader& reader, joint::WeldLength& asked) {
   constexpr int most_elements = 1000;
@@ -55,6 +56,8 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   asked.overlap_mm = length("overlap");
   asked.corner_clear_mm = length("corner-clear");
   asked.stop_stagger_mm = length("stop-stagger");
+  if (reader.has("segments")) asked.segments = reader.count("segments", 1, joint::most_segments);
+  asked.travel = static_cast<joint::SegmentTravel>(reader.find_word("travel", travels).value_or(0));
   asked.crater_s = reader.find_quantity("crater-time", ranges::time);
   reader.finish(key + "/welded", places);
   check_children(context, welded, {});

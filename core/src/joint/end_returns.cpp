@@ -27,16 +27,25 @@ Seam with_end_returns(const Seam& seam) {
   std::optional<std::vector<geom::Vec3>> points = open_points(*seam.path);
   if (!points) return seam;
   const double length_mm = geom::path_length_mm(*seam.path);
-  points->insert(points->begin(), points->front() + return_mm * round_the_edge(seam, 0.0));
-  points->push_back(points->back() + return_mm * round_the_edge(seam, length_mm));
+  const bool at_start = !seam.segment || seam.segment->at_start;
+  const bool at_end = !seam.segment || seam.segment->at_end;
+  const double before_mm = at_start ? return_mm : 0.0;
+  if (at_start) {
+    points->insert(points->begin(), points->front() + return_mm * round_the_edge(seam, 0.0));
+  }
+  if (at_end) points->push_back(points->back() + return_mm * round_the_edge(seam, length_mm));
   Seam out = seam;
   out.path = geom::PolylinePath{*points, false};
   for (geom::Vec3* direction : {&out.wall_1, &out.wall_2, &out.face}) {
-    *direction = geom::carried_to_start(*out.path, return_mm, *direction);
+    *direction = geom::carried_to_start(*out.path, before_mm, *direction);
   }
   out.asked.end_return_mm = 0.0;
   out.length_mm = geom::path_length_mm(*out.path);
   out.welded = {};
+  if (seam.segment) {
+    const Stretch& own = seam.welded.stretches.front();
+    out.welded.stretches = {{0.0, before_mm + own.to_mm + (at_end ? return_mm : 0.0)}};
+  }
   return out;
 }
 

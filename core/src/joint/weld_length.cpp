@@ -31,15 +31,18 @@ std::optional<Refusal> does_not_suit_course(const WeldLength& asked, const SeamC
                    "all round is asked for and the path has two ends; draw a circle or a closed "
                    "polyline, or leave form= out"};
   }
-  if (!course.closed && asked.overlap_mm > 0.0) {
+  const bool in_segments = asked.segments.value_or(1) > 1;
+  if (!course.closed && asked.overlap_mm > 0.0 && !in_segments) {
     return Refusal{"joint.length.not_closed",
                    "an overlap of start and stop is asked for and the path has two ends; leave "
                    "overlap= out, or draw a closed path"};
   }
-  if (asked.overlap_mm > course.length_mm) {
+  if (asked.overlap_mm * std::max(1, asked.segments.value_or(1)) > course.length_mm) {
     return Refusal{"joint.length.overlap",
                    "the overlap is " + mm(asked.overlap_mm) + " and the seam " +
-                       mm(course.length_mm) + " round; expected at most once round; correct it"};
+                       mm(course.length_mm) +
+                       " long; expected no more than a seam, or each of its segments, is long; "
+                       "correct it"};
   }
   return std::nullopt;
 }
@@ -52,6 +55,10 @@ std::optional<Refusal> additions_clash(const WeldLength& asked) {
     return Refusal{"joint.length.additions",
                    "tabs, end returns and overlap belong to a weld that reaches the ends of its "
                    "seam, and this one is intermittent; leave them out"};
+  }
+  if (asked.form == LengthForm::intermittent && asked.segments) {
+    return Refusal{"joint.length.segments",
+                   "the weld is intermittent: its elements are its segments; leave segments= out"};
   }
   if (tabs && returns) {
     return Refusal{"joint.length.additions",
@@ -113,11 +120,13 @@ base::Outcome<WeldedLength> welded_length(const WeldLength& asked, const SeamCou
     return lay_elements(asked, course);
   }
   WeldedLength welded;
-  welded.stretches.push_back(
-      {-asked.run_on_mm, course.length_mm + asked.run_off_mm + asked.overlap_mm});
+  // Where segments meet they overlap; split_joint counts it.
+  const double overlap_mm = course.closed ? asked.overlap_mm : 0.0;
+  welded.stretches.push_back({-asked.run_on_mm, course.length_mm + asked.run_off_mm + overlap_mm});
   welded.tabs_mm = asked.run_on_mm + asked.run_off_mm;
-  welded.overlap_mm = asked.overlap_mm;
-  welded.returns_mm = 2.0 * asked.end_return_mm;
+  welded.overlap_mm = overlap_mm;
+  const int returns = (course.returns_at_start ? 1 : 0) + (course.returns_at_end ? 1 : 0);
+  welded.returns_mm = returns * asked.end_return_mm;
   return welded;
 }
 

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/plan/plan.hpp"
 
+#include <algorithm>
+#include <map>
+
 #include "seamturn/base/error.hpp"
 
 namespace seamturn::plan {
@@ -12,6 +15,17 @@ std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint) 
     if (!known) sections.push_back(&seam.section);
   }
   return sections;
+}
+
+int pass_count(const PlannedJoint& joint) {
+  std::map<std::string, std::size_t> across;
+  for (const PlannedSeam& seam : joint.seams) {
+    std::size_t& most = across[seam.drawn];
+    most = std::max(most, seam.passes.size());
+  }
+  std::size_t sum = 0;
+  for (const auto& [drawn, passes] : across) sum += passes;
+  return static_cast<int>(sum);
 }
 
 double section_area_mm2(const PlannedJoint& joint) {

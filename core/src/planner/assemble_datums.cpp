@@ -7,6 +7,7 @@
 #include "detail_tacking.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "seamturn/order/job.hpp"
 
 namespace seamturn::planner::detail {
@@ -151,7 +152,7 @@ class DatumMaker {
                       (weld.planned->welded_mm / geom::path_length_mm(*seam.path));
     const geom::Station middle =
         geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0);
-    out.closed_ring = std::holds_alternative<geom::CirclePath>(*seam.path) &&
+    out.closed_ring = std::holds_alternative<geom::CirclePath>(joint::drawn_course(seam)) &&
                       joint::stretches_of(seam).size() == 1;
     out.height_mm = (middle.point - datum.at).dot(datum.axis);
     const joint::Joint& joint = *weld.joint->joint;
@@ -174,9 +175,10 @@ class DatumMaker {
     }
     on.leg_mm = weld.planned->section.is_fillet ? weld.planned->section.leg_1_mm
                                                 : std::sqrt(2.0 * weld.planned->section.area_mm2);
-    on.balanced = joint.seams.size() == 2 && !joint::has_two_sides(joint);
+    on.balanced = joint::drawn_seams(joint) == 2 && !joint::has_two_sides(joint);
     const auto* ring = std::get_if<joint::Ring>(&plate.shape);
-    const bool round = std::holds_alternative<geom::CirclePath>(*weld.work->seam->path);
+    const bool round =
+        std::holds_alternative<geom::CirclePath>(joint::drawn_course(*weld.work->seam));
     on.width_mm = ring != nullptr && round
                       ? (ring->outer_diameter_mm - ring->inner_diameter_mm) / 2.0
                       : std::min(datum.length_mm, datum.width_mm);
@@ -207,8 +209,10 @@ class DatumMaker {
     const joint::Member* member = joint::find_member(inputs_.weldment, datum.member);
     for (const Welded& weld : welded_) {
       if (!joint::joins(*weld.joint->joint, datum.member)) continue;
-      const auto* circle = std::get_if<geom::CirclePath>(&*weld.work->seam->path);
+      const joint::Seam& seam = *weld.work->seam;
+      const auto* circle = std::get_if<geom::CirclePath>(&joint::drawn_course(seam));
       if (circle == nullptr || !runs_round(*circle, datum)) continue;
+      if (seam.segment && seam.segment->number > 1) continue;  // the ring counts once
       const double ring_mm2 = metal_round_mm2(*member, datum);
       if (!(ring_mm2 > 0.0)) continue;
       welds.push_back({weld.planned->section.area_mm2, net_heat_j_mm(*weld.planned), ring_mm2});

@@ -5,6 +5,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_turns.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "seamturn/process/deposit.hpp"
 
 namespace seamturn::planner::detail {
@@ -48,7 +49,8 @@ procedure::SeamWork seam_work(const Inputs& inputs,
   out.group_2 = work.steel_2->group;
   out.thickness_1_mm = joint::wall_thickness_mm(work.member_1->shape);
   out.thickness_2_mm = joint::wall_thickness_mm(work.member_2->shape);
-  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
+  const auto* circle =
+      seam.path ? std::get_if<geom::CirclePath>(&joint::drawn_course(seam)) : nullptr;
   out.closed = circle != nullptr;
   if (circle != nullptr) out.diameter_mm = 2.0 * circle->radius_mm;
   return out;

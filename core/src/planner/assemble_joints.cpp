@@ -6,6 +6,7 @@
 #include "detail_heat.hpp"
 #include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "seamturn/process/deposit.hpp"
 
 namespace seamturn::planner::detail {
@@ -28,11 +29,23 @@ double ring_factor(const JointWork& work,
          section::ring_volume_mm3(seam.section.area_mm2, radius_mm);
 }
 
+/// What is welded of a seam: of a segment, whose layers differ in length, their mean by metal.
+double laid_length_mm(const joint::Seam& seam, const pass::PassStack& stack) {
+  if (!seam.segment) return joint::welded_length_mm(seam);
+  double volume_mm3 = 0.0;
+  double area_mm2 = 0.0;
+  for (const pass::Pass& pass : stack.passes) {
+    volume_mm3 += pass.area_mm2 * joint::layer_length_mm(seam, pass.layer);
+    area_mm2 += pass.area_mm2;
+  }
+  return volume_mm3 / area_mm2;
+}
+
 /// Weld metal of a seam. Legs of a polyline count by their length on the seam's line: what the
 /// section's offset adds outside a corner and saves inside one is left out.
-double metal_kg(const JointWork& work, const SeamWork& seam_work) {
+double metal_kg(const JointWork& work, const SeamWork& seam_work, double length_mm) {
   const joint::Seam& seam = *seam_work.seam;
-  double volume_mm3 = seam_work.section.area_mm2 * joint::welded_length_mm(seam);
+  double volume_mm3 = seam_work.section.area_mm2 * length_mm;
   const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
   if (circle != nullptr) {
     volume_mm3 *= ring_factor(work, seam_work, circle->centre, circle->axis, circle->radius_mm);
@@ -53,15 +66,16 @@ class JointAssembler {
     plan::PlannedSeam planned;
     planned.id = seam.seam->id;
     planned.joint = work_.joint->id;
+    planned.drawn = joint::drawn_id(*seam.seam);
     planned.length_mm = seam.seam->length_mm;
-    planned.welded_mm = joint::welded_length_mm(*seam.seam);
     planned.arc_starts = static_cast<int>(joint::stretches_of(*seam.seam).size());
     planned.side = seam.seam->side;
     planned.section = seam.section;
-    planned.metal_kg = metal_kg(work_, seam);
     const std::size_t chosen =
         placements.empty() ? 0 : static_cast<std::size_t>(placements.front().stack);
     planned.stack = seam.stacks[chosen].stack;
+    planned.welded_mm = laid_length_mm(*seam.seam, planned.stack);
+    planned.metal_kg = metal_kg(work_, seam, planned.welded_mm);
     planned.position = seam.stacks[chosen].position;
     planned.rolling = !placements.empty() && placements.front().rolling;
     const Gaps& gaps = seam.stacks[chosen].gaps;
@@ -130,9 +144,9 @@ void assemble_joints(const Inputs& inputs,
       plan.totals.length_mm += done.length_mm;
       plan.totals.welded_mm += done.welded_mm;
       plan.totals.metal_kg += done.metal_kg;
-      plan.totals.passes += static_cast<int>(done.passes.size());
       plan.totals.arc_time_s += done.stack.arc_time_s;
     }
+    plan.totals.passes += plan::pass_count(planned);
     plan.joints.push_back(std::move(planned));
   }
 }

@@ -67,8 +67,9 @@ void turn_beads(std::vector<JointWork>& joints,
 
 /// From a ring's axis to the wire tip of a pass. Pre: the seam is a ring.
 [[nodiscard]] double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass);
-/// The wire tip of a pass goes round at its own radius, not the drawn one: arc times of rings.
-void set_ring_times(const JointWork& work, SeamWork& seam);
+/// Arc times of rings and arcs, where the wire tip of a pass goes round at its own radius and not
+/// the drawn one, and of segments, whose layers differ in length.
+void set_layer_times(const JointWork& work, SeamWork& seam);
 
 /// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one
 /// stretch.

@@ -26,10 +26,14 @@ struct Twins {
 [[nodiscard]] std::vector<Twins> find_twins(const Inputs& inputs,
                                             const std::vector<SeamRef>& seams);
 
-/// Seams that make one ring together, each an arc of it, in the order in which opposite ones are
-/// welded: 1 3 2 4, 1 4 2 5 3 6.
-using Ring = std::vector<std::size_t>;
-/// Rings drawn as three arcs or more between the same two members. Tests: planner/twins.
-[[nodiscard]] std::vector<Ring> find_arc_rings(const std::vector<SeamRef>& seams);
+/// Seams that make one course together. Ranks: of a layer, all seams of one are welded before those
+/// of the next. Rings: one seam a rank, opposite ones in turn, 1 3 2 4, 1 4 2 5 3 6.
+struct Run {
+  bool ring = false;
+  std::vector<std::vector<std::size_t>> ranks;
+};
+/// Courses in segments, and rings drawn as three arcs or more between the same two members.
+/// Tests: planner/twins, planner/segments.
+[[nodiscard]] std::vector<Run> find_runs(const std::vector<SeamRef>& seams);
 
 }  // namespace seamturn::planner::detail

@@ -302,7 +302,7 @@ std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& f
     keep_window(inputs, work, findings);
     for (SeamWork& seam : work.seams) {
       add_light_stacks(inputs, work, seam);
-      set_ring_times(work, seam);
+      set_layer_times(work, seam);
       set_gaps(inputs, work, seam, findings);
     }
     closed.push_back(std::move(work));

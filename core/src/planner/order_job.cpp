@@ -11,6 +11,7 @@
 #include "detail_stances.hpp"
 #include "detail_turns.hpp"
 #include "detail_two_sides.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/turn/move_time.hpp"
 
@@ -155,7 +156,7 @@ class Maker {
   void pair_sides() {
     for (std::size_t i = 0; i + 1 < seams_.size(); ++i) {
       const JointWork& joint = *seams_[i].joint;
-      const bool is_pair = seams_[i + 1].joint == &joint &&
+      const bool is_pair = joint::lie_beside(*seams_[i].work->seam, *seams_[i + 1].work->seam) &&
                            seams_[i].work->seam->side != seams_[i + 1].work->seam->side;
       if (!is_pair || !is_placed(i) || !is_placed(i + 1)) continue;
       Pair pair{
@@ -306,7 +307,7 @@ class Maker {
                                             p.reversed)
                               .point);
       };
-      const std::vector<joint::Stretch> stretches = joint::stretches_of(*ref.work->seam);
+      const std::vector<joint::Stretch> stretches = joint::layer_stretches(*ref.work->seam, layer);
       const double start_mm = p.ring_start_mm + (p.rolling ? 0.0 : behind_mm);
       const double first = start_mm + stretches.front().from_mm;
       const double last = start_mm + stretches.back().to_mm;

@@ -4,6 +4,7 @@
 
 #include "detail_order_links.hpp"
 #include "seamturn/base/listed.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -36,8 +37,10 @@ class Rules {
         if (stated == is_stated) keep_step(twins);
       }
     }
-    if (!inputs_.weldment.balance_off.empty()) return;
-    for (const Ring& ring : find_arc_rings(seams_)) in_arcs(ring);
+    for (const Run& run : find_runs(seams_)) {
+      over_neighbours(run);
+      if (inputs_.weldment.balance_off.empty()) in_ranks(run);
+    }
   }
 
  private:
@@ -64,7 +67,8 @@ class Rules {
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       const joint::Joint& described = joint(i);
       if (described.id != entry.joint) continue;
-      const bool is_side = entry.side == 0 || id(i) == entry.joint + '.' + entry.side;
+      const std::string& drawn = joint::drawn_id(*seams_[i].work->seam);
+      const bool is_side = entry.side == 0 || drawn == entry.joint + '.' + entry.side;
       if (!is_side || !stage_.welds(described)) continue;
       is_known = true;
       if (!is_welded(i)) {
@@ -189,35 +193,93 @@ class Rules {
     for (const std::string& by : *found) against.push_back(by);
   }
 
-  /// All roots before any other layer, and each layer in opposite arcs.
-  void in_arcs(const Ring& ring) {
-    Ring arcs;
-    for (const std::size_t seam : ring) {
-      if (is_welded(seam) && joint(seam).balance_off.empty()) arcs.push_back(seam);
-    }
-    if (arcs.size() < 3) return;
-    const std::string rule = "opposite arcs of the ring of " + id(arcs.front());
-    std::vector<std::string> against;
-    for (const std::size_t seam : arcs) {
-      for (const std::size_t other : arcs) {
-        if (seam == other || layers_[seam].size() < 2) continue;
-        add_or_tell(layers_[seam][1].first, layers_[other][0].last, rule, against);
+  /// Where stops of layers lie apart, a layer runs onto its neighbours' layer below.
+  void over_neighbours(const Run& run) {
+    std::vector<std::size_t> segments;
+    for (const auto& rank : run.ranks) segments.insert(segments.end(), rank.begin(), rank.end());
+    for (const std::size_t seam : segments) {
+      for (const std::size_t other : segments) {
+        if (!are_neighbours(seam, other)) continue;
+        const std::string rule = "layers of " + id(seam) + " lie over those of " + id(other);
+        for (std::size_t k = 1; k < layers_[seam].size() && k <= layers_[other].size(); ++k) {
+          std::vector<std::string> against;  // a layer below goes first whatever the file says
+          add_or_tell(layers_[seam][k].first, layers_[other][k - 1].last, rule, against);
+          if (against.empty()) continue;
+          tell(Severity::error,
+               "order.segments.contradict",
+               "joint/" + joint(seam).id,
+               rule + ", and by other rules of the file they cannot: " + told_once(against) +
+                   "; take one of these away, or weld the seam in one, segments=\"1\"");
+          return;
+        }
       }
     }
-    for (std::size_t i = 1; i < arcs.size(); ++i) {
-      const std::size_t most = std::min(layers_[arcs[i]].size(), layers_[arcs[i - 1]].size());
-      for (std::size_t k = 0; k < most; ++k) {
-        add_or_tell(layers_[arcs[i]][k].first, layers_[arcs[i - 1]][k].last, rule, against);
+  }
+
+  [[nodiscard]] bool are_neighbours(std::size_t a, std::size_t b) const {
+    const auto& one = seams_[a].work->seam->segment;
+    const auto& other = seams_[b].work->seam->segment;
+    if (!one || !other) return false;
+    const int apart = std::abs(one->number - other->number);
+    return apart == 1 || (geom::is_closed(one->course) && apart == one->of - 1);
+  }
+
+  /// All roots before any other layer, and each layer rank by rank.
+  void in_ranks(const Run& run) {
+    const std::vector<std::vector<std::size_t>> ranks = balanced_ranks(run);
+    std::vector<std::size_t> all;
+    for (const auto& rank : ranks) all.insert(all.end(), rank.begin(), rank.end());
+    if (all.empty() || (run.ring && all.size() < 3)) return;
+    const std::string what = course_name(run, all.front());
+    std::vector<std::string> against;
+    for (const std::size_t seam : all) {
+      for (const std::size_t other : all) {
+        if (seam == other || layers_[seam].size() < 2) continue;
+        add_or_tell(layers_[seam][1].first, layers_[other][0].last, what, against);
+      }
+    }
+    for (std::size_t r = 1; r < ranks.size(); ++r) {
+      for (const std::size_t seam : ranks[r]) {
+        for (const std::size_t before : ranks[r - 1]) layer_by_layer(seam, before, what, against);
       }
     }
     if (against.empty()) return;
     tell(Severity::note,
          "order.balance.yields",
-         "joint/" + joint(arcs.front()).id,
-         "the ring of " + id(arcs.front()) +
-             " would be welded in opposite arcs, all roots first; the file says otherwise, and "
-             "goes first: " +
+         "joint/" + joint(all.front()).id,
+         what +
+             " would be welded layer by layer, all roots first; the file says otherwise, and goes "
+             "first: " +
              told_once(against));
+  }
+
+  /// Those of the stage whose joints are balanced; ranks without any are left out.
+  [[nodiscard]] std::vector<std::vector<std::size_t>> balanced_ranks(const Run& run) const {
+    std::vector<std::vector<std::size_t>> ranks;
+    for (const auto& rank : run.ranks) {
+      std::vector<std::size_t> own;
+      for (const std::size_t seam : rank) {
+        if (is_welded(seam) && joint(seam).balance_off.empty()) own.push_back(seam);
+      }
+      if (!own.empty()) ranks.push_back(std::move(own));
+    }
+    return ranks;
+  }
+
+  [[nodiscard]] std::string course_name(const Run& run, std::size_t first) const {
+    const std::string& drawn = joint::drawn_id(*seams_[first].work->seam);
+    return run.ring ? "opposite arcs of the ring of " + drawn
+                    : "segments of " + drawn + " from the middle outward";
+  }
+
+  void layer_by_layer(std::size_t seam,
+                      std::size_t before,
+                      const std::string& rule,
+                      std::vector<std::string>& against) {
+    const std::size_t most = std::min(layers_[seam].size(), layers_[before].size());
+    for (std::size_t k = 0; k < most; ++k) {
+      add_or_tell(layers_[seam][k].first, layers_[before][k].last, rule, against);
+    }
   }
 
   const Inputs& inputs_;

@@ -6,6 +6,7 @@
 #include "detail_assemble.hpp"
 #include "detail_build.hpp"
 #include "detail_joints.hpp"
+#include "detail_segments.hpp"
 #include "detail_tacking.hpp"
 #include "detail_turns.hpp"
 #include "seamturn/base/listed.hpp"
@@ -114,8 +115,10 @@ plan::Plan head_of(const Inputs& inputs) {
 
 }  // namespace
 
-plan::Plan make_plan(const Inputs& inputs, const PlanParams& params) {
-  plan::Plan plan = head_of(inputs);
+plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
+  plan::Plan plan = head_of(as_read);
+  const Inputs inputs = detail::in_segments(as_read, plan.findings);
+  plan.weldment = inputs.weldment;
   check_library(inputs, plan.findings);
   if (params.progress) params.progress("joints");
   std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);

@@ -3,6 +3,7 @@
 // standards recommend.
 #include "detail_joints.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -98,7 +99,7 @@ joint::RangeSides sides_of(const joint::Joint& joint) {
                       joint.root == joint::RootDecision::ceramic_backing;
   if (backed) return joint::RangeSides::backing;
   const bool two = joint::has_two_sides(joint) || joint.root == joint::RootDecision::both_sides;
-  const bool fillets = joint::is_fillet(joint.preparation) && joint.seams.size() == 2;
+  const bool fillets = joint::is_fillet(joint.preparation) && joint::drawn_seams(joint) == 2;
   return two || fillets ? joint::RangeSides::two : joint::RangeSides::one;
 }
 

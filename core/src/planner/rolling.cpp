@@ -4,6 +4,7 @@
 
 #include "detail_stances.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 
 namespace seamturn::planner::detail {
@@ -70,23 +71,46 @@ base::Angle lead_wind(const Inputs& inputs,
   return -(sense * lead_before(inputs, ref, stack, pass));
 }
 
-double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass) {
-  const joint::Seam& seam = *ref.work->seam;
-  const auto& circle = std::get<geom::CirclePath>(*seam.path);
-  const geom::Vec3 tip =
-      reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
-      circle.centre;
-  return (tip - tip.dot(circle.axis) * circle.axis).norm();
+namespace {
+
+struct Round {
+  geom::Vec3 centre, axis;
+  double radius_mm = 0.0;
+};
+std::optional<Round> round_of(const joint::Seam& seam) {
+  if (!seam.path) return std::nullopt;
+  if (const auto* circle = std::get_if<geom::CirclePath>(&*seam.path)) {
+    return Round{circle->centre, circle->axis, circle->radius_mm};
+  }
+  const auto* arc = std::get_if<geom::ArcPath>(&*seam.path);
+  return arc == nullptr ? std::nullopt
+                        : std::optional(Round{arc->centre, arc->axis, arc->radius_mm});
 }
 
-void set_ring_times(const JointWork& work, SeamWork& seam) {
-  const auto* circle = seam.seam->path ? std::get_if<geom::CirclePath>(&*seam.seam->path) : nullptr;
-  if (circle == nullptr) return;
+double tip_radius_mm(const SeamRef& ref, const pass::Pass& pass, const Round& round) {
+  const joint::Seam& seam = *ref.work->seam;
+  const geom::Vec3 tip =
+      reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
+      round.centre;
+  return (tip - tip.dot(round.axis) * round.axis).norm();
+}
+
+}  // namespace
+
+double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass) {
+  const auto& circle = std::get<geom::CirclePath>(*ref.work->seam->path);
+  return tip_radius_mm(ref, pass, {circle.centre, circle.axis, circle.radius_mm});
+}
+
+void set_layer_times(const JointWork& work, SeamWork& seam) {
+  const std::optional<Round> round = round_of(*seam.seam);
+  if (!round && !seam.seam->segment) return;
   for (StackChoice& choice : seam.stacks) {
     choice.stack.arc_time_s = 0.0;
     for (pass::Pass& pass : choice.stack.passes) {
-      const double share = layer_radius_mm({&work, &seam}, pass) / circle->radius_mm;
-      pass.arc_time_s = share * joint::welded_length_mm(*seam.seam) / pass.travel_mm_s;
+      const double share =
+          round ? tip_radius_mm({&work, &seam}, pass, *round) / round->radius_mm : 1.0;
+      pass.arc_time_s = share * joint::layer_length_mm(*seam.seam, pass.layer) / pass.travel_mm_s;
       choice.stack.arc_time_s += pass.arc_time_s;
     }
   }

@@ -5,6 +5,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_preheating.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -50,12 +51,17 @@ void assemble_start_temperatures(const Inputs& inputs,
   for (std::size_t i = 0; i < joints.size(); ++i) {
     const cooling::CoolingPlate plate = cooling_plate(inputs, joints[i]);
     std::vector<plan::PlannedSeam>& seams = plan.joints[i].seams;
-    const bool one_place = seams.size() == 2 && seams[0].side != seams[1].side;
-    if (one_place) {
-      set_temperatures(plate, in_order({&seams[0], &seams[1]}));
-      continue;
+    const std::vector<joint::Seam>& described = joints[i].joint->seams;
+    for (std::size_t s = 0; s < seams.size(); ++s) {
+      const bool one_place = s + 1 < seams.size() && seams[s].side != seams[s + 1].side &&
+                             joint::lie_beside(described[s], described[s + 1]);
+      if (one_place) {
+        set_temperatures(plate, in_order({&seams[s], &seams[s + 1]}));
+        ++s;
+      } else {
+        set_temperatures(plate, in_order({&seams[s]}));
+      }
     }
-    for (plan::PlannedSeam& seam : seams) set_temperatures(plate, in_order({&seam}));
   }
 }
 

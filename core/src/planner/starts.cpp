@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "detail_starts.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -26,7 +27,25 @@ std::optional<Angle> wound_by(const cell::Axis& axis, Angle at_stance, Angle rol
 
 }  // namespace
 
+namespace {
+
+/// A segment's layers all run one way; their ends are moved as it says.
+joint::StartStopMap segment_starts(const joint::Seam& seam, int layers) {
+  joint::StartStopMap map;
+  for (int layer = 1; layer <= layers; ++layer) {
+    const std::vector<joint::Stretch> stretches = joint::layer_stretches(seam, layer);
+    joint::LayerStops stops{
+        layer, stretches.front().from_mm, stretches.back().to_mm, seam.segment->reversed};
+    if (stops.reversed) std::swap(stops.start_mm, stops.stop_mm);
+    map.layers.push_back(stops);
+  }
+  return map;
+}
+
+}  // namespace
+
 joint::StartStopMap layer_starts(const joint::Seam& seam, const pass::PassStack& stack) {
+  if (seam.segment) return segment_starts(seam, stack.layers);
   const joint::StartStopRule rule{seam.asked.corner_clear_mm, seam.asked.stop_stagger_mm};
   const bool asks = rule.corner_clear_mm > 0.0 || rule.stagger_mm > 0.0;
   const bool in_one_go = joint::stretches_of(seam).size() == 1;

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "detail_twins.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -21,8 +22,13 @@ std::pair<std::string, std::string> members_of(const joint::Joint& joint) {
   return std::minmax(joint.member_1, joint.member_2);
 }
 
+/// The full circle a seam is, or is a segment of.
 const geom::CirclePath* circle_of(const joint::Seam& seam) {
-  return std::get_if<geom::CirclePath>(&*seam.path);
+  return std::get_if<geom::CirclePath>(&joint::drawn_course(seam));
+}
+
+int segment_number(const joint::Seam& seam) {
+  return seam.segment ? seam.segment->number : 0;
 }
 
 bool is_on_axis(const Vec3& point, const Vec3& origin, const Vec3& axis, double size_mm) {
@@ -106,12 +112,15 @@ std::optional<Match> match(const SeamRef& a, const SeamRef& b) {
   const geom::CirclePath* circle_a = circle_of(*a.work->seam);
   const geom::CirclePath* circle_b = circle_of(*b.work->seam);
   if (circle_a != nullptr && circle_b != nullptr) {
-    if (!about_one_axis(*circle_a, *circle_b)) return std::nullopt;
+    const bool same_number = segment_number(*a.work->seam) == segment_number(*b.work->seam);
+    if (!same_number || !about_one_axis(*circle_a, *circle_b)) return std::nullopt;
     const double along_mm = (circle_b->centre - circle_a->centre).dot(circle_a->axis);
     return Match{std::hypot(along_mm, circle_b->radius_mm - circle_a->radius_mm),
                  plan::TwinKind::rings};
   }
-  if (a.joint == b.joint) return Match{};  // the file draws them as its two sides
+  if (a.joint == b.joint) {  // the file draws them as its two sides
+    return joint::lie_beside(*a.work->seam, *b.work->seam) ? std::optional(Match{}) : std::nullopt;
+  }
   const std::optional<double> apart_mm = seen_across_mm(a, b);
   if (!apart_mm || !seen_across_mm(b, a)) return std::nullopt;
   return Match{*apart_mm, plan::TwinKind::plate};
@@ -142,7 +151,8 @@ class Finder {
 
   void grooves() {
     for (std::size_t i = 0; i + 1 < seams_.size(); ++i) {
-      const bool pair = seams_[i].joint == seams_[i + 1].joint && joint::has_two_sides(joint(i));
+      const bool pair = joint::lie_beside(*seams_[i].work->seam, *seams_[i + 1].work->seam) &&
+                        joint::has_two_sides(joint(i));
       if (pair && has_place(i) && has_place(i + 1)) add(i, i + 1, plan::TwinKind::groove);
     }
   }
@@ -186,14 +196,21 @@ class Finder {
       if (joint(i).balance_with.empty() || !has_place(i)) continue;
       for (std::size_t j = 0; j < seams_.size(); ++j) {
         if (joint(j).id != joint(i).balance_with || !has_place(j)) continue;
-        const bool alone = joint(i).seams.size() != joint(j).seams.size();
+        const bool alone = joint::drawn_seams(joint(i)) != joint::drawn_seams(joint(j));
+        if (!face_each_other(i, j)) continue;
         if (alone || side(i) == side(j)) state(std::min(i, j), std::max(i, j));
       }
     }
   }
-  /// Which of its joint's seams.
-  [[nodiscard]] std::size_t side(std::size_t seam) const {
-    return static_cast<std::size_t>(seams_[seam].work->seam - joint(seam).seams.data());
+  /// Which of its joint's courses: the first, or the other.
+  [[nodiscard]] bool side(std::size_t seam) const {
+    return joint::drawn_id(*seams_[seam].work->seam) == joint::drawn_id(joint(seam).seams.front());
+  }
+  /// Segments of one number; a seam welded in one keeps step with all segments of another.
+  [[nodiscard]] bool face_each_other(std::size_t a, std::size_t b) const {
+    const int one = segment_number(*seams_[a].work->seam);
+    const int other = segment_number(*seams_[b].work->seam);
+    return one == other || one == 0 || other == 0;
   }
   void state(std::size_t first, std::size_t second) {
     for (Twins& known : found_) {
@@ -211,8 +228,10 @@ class Finder {
   std::vector<Twins> found_;
 };
 
-const geom::ArcPath* arc_of(const SeamRef& seam) {
-  return seam.work->seam->path ? std::get_if<geom::ArcPath>(&*seam.work->seam->path) : nullptr;
+/// Arcs as drawn: those that segments make are told by their numbers.
+const geom::ArcPath* arc_of(const SeamRef& ref) {
+  const joint::Seam& seam = *ref.work->seam;
+  return seam.path && !seam.segment ? std::get_if<geom::ArcPath>(&*seam.path) : nullptr;
 }
 
 bool of_one_ring(const SeamRef& a, const SeamRef& b) {
@@ -232,14 +251,45 @@ double middle_rad(const geom::ArcPath& first, const geom::ArcPath& arc) {
 }
 
 /// 1 3 2 4, 1 4 2 5 3 6; of five 1 4 2 5 3.
-Ring opposite(const Ring& round) {
+Run opposite(const std::vector<std::size_t>& round) {
   const std::size_t half = (round.size() + 1) / 2;
-  Ring order;
+  Run run{true, {}};
   for (std::size_t i = 0; i < half; ++i) {
-    order.push_back(round[i]);
-    if (half + i < round.size()) order.push_back(round[half + i]);
+    run.ranks.push_back({round[i]});
+    if (half + i < round.size()) run.ranks.push_back({round[half + i]});
   }
-  return order;
+  return run;
+}
+
+/// Rings drawn as arcs: seams of each, in the order of the file.
+std::vector<std::vector<std::size_t>> drawn_rings(const std::vector<SeamRef>& seams) {
+  std::vector<std::vector<std::size_t>> rings;
+  for (std::size_t i = 0; i < seams.size(); ++i) {
+    if (arc_of(seams[i]) == nullptr) continue;
+    const auto known = std::find_if(rings.begin(), rings.end(), [&](const auto& ring) {
+      return of_one_ring(seams[ring.front()], seams[i]);
+    });
+    known == rings.end() ? rings.push_back({i}) : known->push_back(i);
+  }
+  std::erase_if(rings, [](const auto& ring) { return ring.size() < 3; });
+  return rings;
+}
+
+/// Courses in segments, each with its ranks filled.
+std::vector<Run> split_courses(const std::vector<SeamRef>& seams) {
+  std::vector<Run> runs;
+  std::map<std::string, std::size_t> run_of;
+  for (std::size_t i = 0; i < seams.size(); ++i) {
+    const joint::Seam& seam = *seams[i].work->seam;
+    if (!seam.segment) continue;
+    const auto [known, is_new] = run_of.emplace(seam.segment->drawn, runs.size());
+    if (is_new) runs.push_back({geom::is_closed(seam.segment->course), {}});
+    Run& run = runs[known->second];
+    const auto rank = static_cast<std::size_t>(seam.segment->rank);
+    run.ranks.resize(std::max(run.ranks.size(), rank + 1));
+    run.ranks[rank].push_back(i);
+  }
+  return runs;
 }
 
 }  // namespace
@@ -248,24 +298,16 @@ std::vector<Twins> find_twins(const Inputs& inputs, const std::vector<SeamRef>& 
   return Finder(inputs, seams).find();
 }
 
-std::vector<Ring> find_arc_rings(const std::vector<SeamRef>& seams) {
-  std::vector<Ring> rings;
-  for (std::size_t i = 0; i < seams.size(); ++i) {
-    if (arc_of(seams[i]) == nullptr) continue;
-    const auto known = std::find_if(rings.begin(), rings.end(), [&](const Ring& ring) {
-      return of_one_ring(seams[ring.front()], seams[i]);
-    });
-    known == rings.end() ? rings.push_back({i}) : known->push_back(i);
-  }
-  std::erase_if(rings, [](const Ring& ring) { return ring.size() < 3; });
-  for (Ring& ring : rings) {
+std::vector<Run> find_runs(const std::vector<SeamRef>& seams) {
+  std::vector<Run> runs = split_courses(seams);
+  for (std::vector<std::size_t>& ring : drawn_rings(seams)) {
     const geom::ArcPath& first = *arc_of(seams[ring.front()]);
     std::stable_sort(ring.begin(), ring.end(), [&](std::size_t a, std::size_t b) {
       return middle_rad(first, *arc_of(seams[a])) < middle_rad(first, *arc_of(seams[b]));
     });
-    ring = opposite(ring);
+    runs.push_back(opposite(ring));
   }
-  return rings;
+  return runs;
 }
 
 }  // namespace seamturn::planner::detail

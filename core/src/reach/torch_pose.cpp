@@ -6,6 +6,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/joint/end_returns.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::reach {
 
@@ -97,7 +98,7 @@ std::vector<TorchPose> key_poses(const joint::Joint& joint,
     return torch_pose(joint, seam, section, pass, key.distance_mm, course.reversed, key.corner);
   };
   std::vector<TorchPose> poses;
-  std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
+  std::vector<joint::Stretch> stretches = joint::layer_stretches(seam, pass.layer);
   if (course.reversed) std::reverse(stretches.begin(), stretches.end());
   for (const joint::Stretch& stretch : stretches) {
     std::vector<TorchPose> own = stretch_poses(*seam.path,

@@ -93,6 +93,11 @@ struct KeyStation {
 
 /// The path seen from another frame: X_AB moves it from B to A.
 [[nodiscard]] Path moved_path(const Pose& X_AB, const Path& path);
+/// The course from one station to another, as an open path; of a closed course also over its start.
+/// Stations of the part run from 0 at `from`. Of a polyline the corners between are kept.
+/// Pre: from < to, and the part shorter than the course; an open course is not left.
+/// Source: none - geometry. Accuracy: to rounding. Tests: geom/path - law.
+[[nodiscard]] Path part_of_path(const Path& path, double from_mm, double to_mm);
 /// The same course travelled the other way (a closed one keeps its start point).
 [[nodiscard]] Path reversed_path(const Path& path);
 

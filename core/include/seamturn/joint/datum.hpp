@@ -39,6 +39,7 @@ struct Datum {
   std::string flatness;                    ///< ISO 13920 class "E" ... "H"; empty: none asked for
   std::optional<double> allowance_mm;      ///< left to be machined off
   std::optional<double> temperature_max_c;
+  int arcs = 0;  ///< rings on its member are welded in so many opposite arcs; 0: by rule
   DatumGuard guard;
 };
 

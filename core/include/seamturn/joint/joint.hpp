@@ -36,10 +36,25 @@ enum class Duty { strength, tight, seal, buttering, build_up };
 /// little. Common practice.
 inline constexpr double usual_first_share = 1.0 / 3.0;
 
+/// A seam that is one of several segments of the course drawn. Every second layer its ends are
+/// moved along the path, so that the stops of layers do not lie above one another.
+struct Segment {
+  int number = 1;              ///< along the course of the joint's first seam
+  int of = 1;                  ///< segments of the course
+  int rank = 0;                ///< of a layer, those of a lower rank are welded first
+  bool reversed = false;       ///< travelled against the path
+  bool at_start = false;       ///< begins where the course drawn does, with its tab or return
+  bool at_end = false;         ///< ends where it does
+  double shift_from_mm = 0.0;  ///< layers 2, 4 ...: the start lies so much further on
+  double shift_to_mm = 0.0;    ///< and the end
+  std::string drawn;           ///< id of the seam drawn, "J1" or "J1.a"
+  geom::Path course;           ///< as drawn, frame J
+};
+
 /// The path of one weld in frame J with the directions that tell which way it faces, all at the
 /// start of the path (geom::carried_direction takes them along it).
 struct Seam {
-  std::string id;                           ///< "J1", or "J1.a" "J1.b"
+  std::string id;                           ///< "J1", or "J1.a" "J1.b"; a segment's "J1.a/2"
   std::string joint;                        ///< "J1"
   std::optional<geom::Path> path;           ///< none: priced and heated, not turned
   double length_mm = 0.0;                   ///< of the path, welded or not
@@ -51,6 +66,7 @@ struct Seam {
   geom::Vec3 face = geom::Vec3::UnitZ();    ///< normal of the weld face, out of the joint
   Angle between_walls;                      ///< dihedral on the weld's side; 180 deg for a butt
   bool second_on_left = true;  ///< flush joints: the second member, seen along the path, face up
+  std::optional<Segment> segment;  ///< none: welded in one
 };
 
 struct Joint {
@@ -77,7 +93,7 @@ struct Joint {
   StatedHeat heat;                    ///< stated by the user
   std::string balance_off;   ///< why its sides and twins need not keep step; empty: they do
   std::string balance_with;  ///< joint whose seams these keep step with, as stated; empty: by rule
-  std::vector<Seam> seams;   ///< one or two
+  std::vector<Seam> seams;   ///< one or two, or their segments: J1.a/1, J1.b/1, J1.a/2 ...
 };
 
 /// Metal, arc time and price count this: the stretches welded with their end returns, else the

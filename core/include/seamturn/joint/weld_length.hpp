@@ -15,6 +15,10 @@ enum class LengthForm { continuous, all_round, intermittent };
 /// How the elements of the second side lie to those of the first: opposite them, or opposite the
 /// gaps.
 enum class LengthPattern { chain, staggered };
+inline constexpr int most_segments = 24;
+/// How segments are travelled: away from the middle of the course, or back towards it. Of a closed
+/// course: all along its path, or all against it.
+enum class SegmentTravel { outward, back_step };
 
 /// What is asked for. The default: the whole course, nothing added.
 struct WeldLength {
@@ -26,9 +30,11 @@ struct WeldLength {
   double run_on_mm = 0.0;      ///< on a tab before the start of the path as written, cut off later
   double run_off_mm = 0.0;     ///< on a tab beyond its end
   double end_return_mm = 0.0;  ///< a fillet carried round the member's edge, at both ends
-  double overlap_mm = 0.0;     ///< closed seams: welded on over the start
-  double corner_clear_mm = 0.0;    ///< no layer starts or stops nearer than this to a corner
-  double stop_stagger_mm = 0.0;    ///< stops of consecutive layers at least so far apart
+  double overlap_mm = 0.0;     ///< closed seams: welded on over the start; where segments meet
+  double corner_clear_mm = 0.0;  ///< no layer starts or stops nearer than this to a corner
+  double stop_stagger_mm = 0.0;  ///< stops of consecutive layers at least so far apart
+  std::optional<int> segments;   ///< welded in so many, one after another; none: by rule
+  SegmentTravel travel = SegmentTravel::outward;
   std::optional<double> crater_s;  ///< filling the crater at every arc end; none: the cell's time
   bool operator==(const WeldLength&) const = default;
 };
@@ -45,8 +51,10 @@ struct Stretch {
 struct SeamCourse {
   double length_mm = 0.0;
   bool closed = false;
-  bool second_side = false;  ///< of a joint with two seams: staggered elements are shifted
-  bool opposed = false;      ///< the second side's path runs against the first's
+  bool second_side = false;      ///< of a joint with two seams: staggered elements are shifted
+  bool opposed = false;          ///< the second side's path runs against the first's
+  bool returns_at_start = true;  ///< an end return there, where one is asked for
+  bool returns_at_end = true;
 };
 
 struct WeldedLength {
@@ -66,7 +74,7 @@ struct WeldedLength {
 ///   joint.length.not_closed (all round or overlap on an open seam), joint.length.closed (tabs or
 ///   end returns on a closed one), joint.length.overlap (more than once round),
 ///   joint.length.additions (tabs, end returns or overlap on an intermittent weld; a tab and an end
-///   return together).
+///   return together), joint.length.segments (an intermittent weld in segments).
 /// Source: notation n x l (e), e clear gap: [ISO 2553] from memory; centring is our rule
 ///   (docs/methods/lengths.md).
 /// Accuracy: exact. Tests: joint/weld_length - closed-form, laws.

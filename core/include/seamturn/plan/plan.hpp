@@ -102,6 +102,7 @@ struct PlannedThroat {
 struct PlannedSeam {
   std::string id;
   std::string joint;
+  std::string drawn;  ///< id in the weldment file; a segment's differs from it
   process::WeldPosition position = process::WeldPosition::pa;
   std::string stage;      ///< id; empty: the file names none, or the seam is not turned
   std::string procedure;  ///< id
@@ -133,6 +134,8 @@ struct PlannedJoint {
 
 /// Sections of a joint, one a side (equal ones of two fillets once), in the order of the sides.
 [[nodiscard]] std::vector<const section::WeldSection*> sections_of(const PlannedJoint& joint);
+/// Passes of all its seams; of a seam in segments those across it, counted once.
+[[nodiscard]] int pass_count(const PlannedJoint& joint);
 /// Weld metal of a joint across: of all its sides together.
 [[nodiscard]] double section_area_mm2(const PlannedJoint& joint);
 
@@ -180,7 +183,7 @@ struct OtherOrder {
 struct Totals {
   double length_mm = 0.0;  ///< of the paths
   double metal_kg = 0.0;
-  int passes = 0;
+  int passes = 0;  ///< as pass_count
   double arc_time_s = 0.0;
   double welded_mm = 0.0;  ///< stretches and end returns
 };

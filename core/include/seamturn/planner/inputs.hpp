@@ -30,6 +30,17 @@ struct Priorities {
   std::string source;
   base::Status status = base::Status::proposed;
 };
+/// Seams longer than this are welded in segments unless the file says otherwise.
+struct LongSeams {
+  double over_mm = 0.0;
+  int segments = 2;         ///< of an open seam, from the middle outward
+  int arcs = 4;             ///< of a ring the positioner cannot roll, opposite ones in turn
+  double stagger_mm = 0.0;  ///< stops of layers 2, 4 ... lie so far from those of layers 1, 3 ...
+  double overlap_mm = 0.0;  ///< where segments meet
+  std::string source;
+  base::Status status = base::Status::proposed;
+};
+
 /// A turn saved is worth so much where no library says. Our own choice: small, so that of two
 /// orders equally long the one with fewer stances is taken.
 inline constexpr double usual_stance_worth_s = 2.0;
@@ -49,6 +60,7 @@ struct Library {
   std::optional<process::Heating> heating;
   std::vector<procedure::Record> records;
   std::optional<Priorities> priorities;
+  std::optional<LongSeams> long_seams;
   tack::TackRules tack_rules;  ///< by default those of the standard and proposals
   std::vector<joint::PreparationRange> preparation_ranges;
   joint::Places places;  ///< "steel/S355J2" ...
