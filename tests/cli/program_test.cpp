@@ -121,6 +121,31 @@ TEST_SUITE("cli/program") {
     CHECK(ran.out.find("no forecast") != std::string::npos);
   }
 
+  TEST_CASE("for turns as JSON, law: the worst way of each axis is what the text calls the worst") {
+    const json got = json_of("turns --json --quiet " + demo("turnover_frame.xml"));
+    const json& turns = got.at("turns");
+    REQUIRE(turns.size() > 10);
+    double most_nm = 0.0, lowest_mm = 1e9;
+    std::size_t rolling = 0;
+    for (const json& turn : turns) {
+      CHECK(turn.at("stop_nm").is_null());  // the cell does not say how hard it stops
+      CHECK(turn.at("stage").get<std::string>() != "");
+      CHECK((turn.at("kind") == "rolling") ==
+            (turn.at("from") == turn.at("to") && turn.at("from") != ""));
+      rolling += turn.at("kind") == "rolling" ? 1 : 0;
+      const double still_nm = std::abs(turn.at("torque_nm").at("turn").get<double>());
+      CHECK(std::abs(turn.at("moving_nm").at("turn").get<double>()) >= still_nm);
+      most_nm = std::max(most_nm, still_nm);
+      lowest_mm = std::min(lowest_mm, turn.at("lowest_mm").get<double>());
+    }
+    CHECK(rolling >= 1);
+    const Ran ran = run_seamturn("turns --quiet " + demo("turnover_frame.xml"), scratch("text"));
+    REQUIRE(ran.exit_code == 0);
+    const auto whole = [](double value) { return std::to_string(std::lround(value)); };
+    CHECK(ran.out.find(" " + whole(most_nm) + " ") != std::string::npos);
+    CHECK(ran.out.find(", " + whole(lowest_mm) + " mm above the floor") != std::string::npos);
+  }
+
   TEST_CASE("for turns as JSON, law: kinds add up, one arc at a time, arc time as in joints") {
     for (const std::string file : {"bracket.xml", "grab_hub.xml"}) {
       const json got = json_of("turns --json --quiet " + demo(file));
