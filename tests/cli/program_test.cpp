@@ -212,6 +212,44 @@ TEST_SUITE("cli/program") {
     CHECK(text_of(folder / "one" / "mine.txt") == "keep me");
   }
 
+  TEST_CASE("given an earlier plan to start from, it is used, told, and no worse on the clock") {
+    const fs::path folder = scratch("start");
+    const std::string file = demo("bracket.xml");
+    REQUIRE(run_seamturn("plan --quiet " + file + " -o one", folder).exit_code == 0);
+    const std::string from = " --effort quick --start-from one/plan.xml ";
+    const Ran ran = run_seamturn("turns --json" + from + file, folder);
+    REQUIRE(ran.exit_code == 0);
+    CHECK(ran.err.find("one/plan.xml:") != std::string::npos);
+    CHECK(ran.err.find("note: the search began with the order of this plan") != std::string::npos);
+    const json got = json::parse(ran.out);
+    const json before = json_of("turns --json --quiet " + file);
+    CHECK(got.at("sequence") == before.at("sequence"));
+    CHECK(run_seamturn("turns --json" + from + file, folder).out == ran.out);
+    for (const char* verb : {"plan", "joints", "cost"}) {
+      CHECK(run_seamturn(verb + from + file, folder).err.find("plan.start.used") !=
+            std::string::npos);
+    }
+    CHECK(run_seamturn("explain" + from + file + " J1", folder).exit_code == 0);
+    CHECK(run_seamturn("write path-listing" + from + file + " -o -", folder).exit_code == 0);
+  }
+
+  TEST_CASE("refuses to start from what is no plan, is not there or is not wanted") {
+    const fs::path folder = scratch("start");
+    const std::string file = demo("bracket.xml");
+    const Ran wrong = run_seamturn("plan -o out --start-from " + file + " " + file, folder);
+    CHECK(wrong.exit_code == 1);
+    CHECK(wrong.err.find("bracket.xml:") != std::string::npos);
+    CHECK(wrong.err.find("expected <plan xmlns=") != std::string::npos);
+    CHECK_FALSE(fs::exists(folder / "out"));
+    CHECK(run_seamturn("turns --start-from none.xml " + file, folder).exit_code == 3);
+    REQUIRE(run_seamturn("plan --quiet " + file + " -o one", folder).exit_code == 0);
+    const std::string from = " --start-from one/plan.xml ";
+    CHECK(run_seamturn("check" + from + file, folder).exit_code == 2);
+    const Ran saved = run_seamturn("write path-listing" + from + "one/plan.xml -o -", folder);
+    CHECK(saved.exit_code == 2);
+    CHECK(saved.err.find("is a plan already") != std::string::npos);
+  }
+
   TEST_CASE("refuses broken input with exit 1 because nothing may be half-written") {
     const fs::path folder = scratch("refuse");
     for (const auto& entry : fs::directory_iterator(repository() / "tests/bad")) {
