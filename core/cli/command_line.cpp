@@ -31,7 +31,8 @@ constexpr std::array<VerbEntry, 9> verbs = {{{"check", Verb::check},
 
 /// Texts the library fills; turned into a Command afterwards.
 struct Texts {
-  std::string file, joint, output, writer, item, figure, units = "metric", effort = "normal";
+  std::string file, joint, output, writer, item, figure, start_from;
+  std::string units = "metric", effort = "normal";
   std::vector<std::string> arguments, plugin_folders;
   bool json = false;
   bool quiet = false;
@@ -49,10 +50,14 @@ void add_file(CLI::App& app, Texts& texts) {
 }
 
 /// Verbs that plan.
-void add_effort(CLI::App& app, Texts& texts) {
+void add_planning(CLI::App& app, Texts& texts) {
   std::vector<std::string> words(order::effort_names().begin(), order::effort_names().end());
   app.add_option("--effort", texts.effort, "how much work the order gets: quick, normal or long")
       ->check(CLI::IsMember(words));
+  app.add_option("--start-from",
+                 texts.start_from,
+                 "plan.xml of this weldment or of an earlier revision: the search begins with its "
+                 "order");
 }
 
 void add_plugin_folders(CLI::App& app, Texts& texts) {
@@ -91,7 +96,7 @@ void describe(CLI::App& app, Texts& texts) {
   for (CLI::App* verb : app.get_subcommands({})) {
     add_common(*verb, texts);
     const std::string name = verb->get_name();
-    if (name != "check" && name != "figure" && name != "plugins") add_effort(*verb, texts);
+    if (name != "check" && name != "figure" && name != "plugins") add_planning(*verb, texts);
   }
 }
 
@@ -133,6 +138,7 @@ std::variant<Command, Leave> command_of(const CLI::App& app, const Texts& texts)
   command.quiet = texts.quiet;
   const auto efforts = order::effort_names();
   const auto effort = std::find(efforts.begin(), efforts.end(), texts.effort);
+  command.start_from = texts.start_from;
   command.effort = static_cast<order::Effort>(effort - efforts.begin());
   for (const std::string& folder : texts.plugin_folders) command.plugin_folders.push_back(folder);
   for (const std::string& argument : texts.arguments) {

@@ -28,6 +28,7 @@ struct Command {
   bool us_units = false;
   bool quiet = false;
   order::Effort effort = order::Effort::normal;
+  std::filesystem::path start_from;  ///< plan.xml; empty: none
 };
 
 /// What to do instead of a command: print a text and leave (help, version, wrong usage).

@@ -116,6 +116,27 @@ Json moment_of(const std::optional<plan::ShrinkageMoment>& moment) {
               {"at_s", moment->at_s}};
 }
 
+Json per_axis(const plan::Plan& plan, const std::vector<double>& values) {
+  Json axes = Json::object();
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    axes[plan.cell->positioner.axes.at(i).name] = values[i];
+  }
+  return axes;
+}
+
+Json turn_of(const plan::Plan& plan, const plan::PlannedTurn& turn) {
+  const bool nothing_there = turn.lowest_of.empty();
+  return Json{{"stage", plan.stages.at(turn.stage).id},
+              {"kind", std::string(plan::turn_kind_name(turn))},
+              {"from", turn.from},
+              {"to", turn.to},
+              {"torque_nm", per_axis(plan, turn.torque_nm)},
+              {"moving_nm", per_axis(plan, turn.moving_nm)},
+              {"stop_nm", turn.stop_nm.empty() ? Json(nullptr) : per_axis(plan, turn.stop_nm)},
+              {"lowest_mm", nothing_there ? Json(nullptr) : Json(turn.lowest_mm)},
+              {"lowest_of", turn.lowest_of}};
+}
+
 }  // namespace
 
 void add_other_orders(const plan::Plan& plan, Json& out) {
@@ -128,6 +149,9 @@ void add_other_orders(const plan::Plan& plan, Json& out) {
 }
 
 void add_build(const plan::Plan& plan, Json& out) {
+  Json turns = Json::array();
+  for (const plan::PlannedTurn& turn : plan.turns) turns.push_back(turn_of(plan, turn));
+  out["turns"] = turns;
   Json stages = Json::array();
   for (const plan::PlannedStage& stage : plan.stages) {
     Json closes = Json::array();

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Stages, operations, re-hangs and the orders beside the one planned in JSON.
+// Stages, operations, turns, re-hangs and the orders beside the one planned in JSON.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -8,7 +8,8 @@
 
 namespace seamturn::cli {
 
-/// Adds "stages", "operations" and what else tells of the build.
+/// Adds "turns" (what each asks of the axes), "stages", "operations" and what else tells of the
+/// build.
 void add_build(const plan::Plan& plan, nlohmann::ordered_json& out);
 
 /// Adds "other_orders" where something is turned.

@@ -65,14 +65,23 @@ class Runner {
     }
   }
 
-  plan::Plan make_plan() const {
+  planner::PlanParams plan_params(const planner::Inputs& inputs) const {
     planner::PlanParams params;
     params.search = order::search_params(command_.effort);
+    if (!command_.start_from.empty()) {
+      params.start = io::read_earlier_order(command_.start_from, inputs.weldment);
+    }
+    return params;
+  }
+
+  plan::Plan make_plan() const {
+    const planner::Inputs inputs = io::read_inputs(command_.file);
+    planner::PlanParams params = plan_params(inputs);
     if (around_.progress_wanted && !command_.quiet) {
       params.progress = [this](std::string_view stage) { err() << "planning: " << stage << "\n"; };
     }
     // The plan holds its own copy of everything it needs from the inputs.
-    return planner::make_plan(io::read_inputs(command_.file), params);
+    return planner::make_plan(inputs, params);
   }
 
   int check() const {
@@ -101,9 +110,7 @@ class Runner {
 
   int explain() const {
     const planner::Inputs inputs = io::read_inputs(command_.file);
-    planner::PlanParams params;
-    params.search = order::search_params(command_.effort);
-    const plan::Plan plan = planner::make_plan(inputs, params);
+    const plan::Plan plan = planner::make_plan(inputs, plan_params(inputs));
     tell(plan.findings);
     const auto steps = figures::explain(inputs, plan, command_.joint, command_.figure);
     if (!steps) throw UsageError(steps.error().text);
@@ -160,6 +167,10 @@ class Runner {
   std::string plan_bytes() const {
     std::string bytes = io::read_bytes(command_.file);
     if (io::is_plan_xml(bytes)) {
+      if (!command_.start_from.empty()) {
+        throw UsageError("--start-from is for planning a weldment; " + command_.file.string() +
+                         " is a plan already");
+      }
       io::check_plan_xml(bytes, command_.file.string());
       return bytes;
     }

@@ -63,6 +63,27 @@ void put_interval(pugi::xml_node parent, const char* name, pugi::xml_node event)
   copy_rounded(event, node, 2, {"start_s", "end_s"});
 }
 
+/// What the axes hold on a turn and how near the floor the load comes, where the plan says so.
+void put_turn_load(pugi::xml_node turn,
+                   const plan_reader::PlanTree& plan,
+                   pugi::xml_node event,
+                   const std::string& from) {
+  for (const pugi::xml_node planned : plan.root().child("turns").children("turn")) {
+    const bool is_way = from == text(planned, "from") &&
+                        std::strcmp(text(planned, "to"), text(event, "stance")) == 0;
+    const bool is_stage = std::strcmp(text(planned, "stage"), text(event, "stage")) == 0;
+    if (!is_way || !is_stage) continue;
+    copy_rounded(planned, turn, 1, {"lowest_mm"});
+    copy(planned, turn, {"lowest_of"});
+    for (const pugi::xml_node axis : planned.children("axis")) {
+      pugi::xml_node child = turn.append_child("axis");
+      copy(axis, child, {"name"});
+      copy_rounded(axis, child, 1, {"torque_nm", "moving_nm", "stop_nm"});
+    }
+    return;
+  }
+}
+
 bool is_kind(pugi::xml_node event, const char* kind) {
   return std::strcmp(text(event, "kind"), kind) == 0;
 }
@@ -112,6 +133,7 @@ class Lister {
         visit(stance);
         put_work(event);
       }
+      held_ = is_kind(event, "hang") ? "" : stance;
     }
     end_visit();
   }
@@ -131,17 +153,23 @@ class Lister {
     }
     end_visit();
     turn_ = event;
+    from_ = held_;
   }
 
   void visit(const char* stance) {
     if (!holds(stance)) visit_ = put_visit(listing_, plan_, stance, ++visits_);
-    if (turn_) put_interval(visit_, "turn", turn_);
-    turn_ = {};
+    put_turn(visit_);
   }
 
   void end_visit() {
     visit_ = {};
-    if (turn_) put_interval(listing_, "turn", turn_);
+    put_turn(listing_);
+  }
+
+  void put_turn(pugi::xml_node parent) {
+    if (!turn_) return;
+    put_interval(parent, "turn", turn_);
+    put_turn_load(parent.last_child(), plan_, turn_, from_);
     turn_ = {};
   }
 
@@ -159,6 +187,8 @@ class Lister {
   pugi::xml_node listing_;
   pugi::xml_node visit_;
   pugi::xml_node turn_;  ///< not yet written: it belongs to the visit it leads to
+  std::string held_;     ///< stance of the event before; empty: at rest
+  std::string from_;     ///< where turn_ begins
   int visits_ = 0;
   double wait_s_ = 0.0;
 };

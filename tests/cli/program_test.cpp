@@ -121,6 +121,31 @@ TEST_SUITE("cli/program") {
     CHECK(ran.out.find("no forecast") != std::string::npos);
   }
 
+  TEST_CASE("for turns as JSON, law: the worst way of each axis is what the text calls the worst") {
+    const json got = json_of("turns --json --quiet " + demo("turnover_frame.xml"));
+    const json& turns = got.at("turns");
+    REQUIRE(turns.size() > 10);
+    double most_nm = 0.0, lowest_mm = 1e9;
+    std::size_t rolling = 0;
+    for (const json& turn : turns) {
+      CHECK(turn.at("stop_nm").is_null());  // the cell does not say how hard it stops
+      CHECK(turn.at("stage").get<std::string>() != "");
+      CHECK((turn.at("kind") == "rolling") ==
+            (turn.at("from") == turn.at("to") && turn.at("from") != ""));
+      rolling += turn.at("kind") == "rolling" ? 1 : 0;
+      const double still_nm = std::abs(turn.at("torque_nm").at("turn").get<double>());
+      CHECK(std::abs(turn.at("moving_nm").at("turn").get<double>()) >= still_nm);
+      most_nm = std::max(most_nm, still_nm);
+      lowest_mm = std::min(lowest_mm, turn.at("lowest_mm").get<double>());
+    }
+    CHECK(rolling >= 1);
+    const Ran ran = run_seamturn("turns --quiet " + demo("turnover_frame.xml"), scratch("text"));
+    REQUIRE(ran.exit_code == 0);
+    const auto whole = [](double value) { return std::to_string(std::lround(value)); };
+    CHECK(ran.out.find(" " + whole(most_nm) + " ") != std::string::npos);
+    CHECK(ran.out.find(", " + whole(lowest_mm) + " mm above the floor") != std::string::npos);
+  }
+
   TEST_CASE("for turns as JSON, law: kinds add up, one arc at a time, arc time as in joints") {
     for (const std::string file : {"bracket.xml", "grab_hub.xml"}) {
       const json got = json_of("turns --json --quiet " + demo(file));
@@ -185,6 +210,44 @@ TEST_SUITE("cli/program") {
     std::ofstream(folder / "one" / "mine.txt") << "keep me";
     REQUIRE(run_seamturn(line + "one", folder).exit_code == 0);
     CHECK(text_of(folder / "one" / "mine.txt") == "keep me");
+  }
+
+  TEST_CASE("given an earlier plan to start from, it is used, told, and no worse on the clock") {
+    const fs::path folder = scratch("start");
+    const std::string file = demo("bracket.xml");
+    REQUIRE(run_seamturn("plan --quiet " + file + " -o one", folder).exit_code == 0);
+    const std::string from = " --effort quick --start-from one/plan.xml ";
+    const Ran ran = run_seamturn("turns --json" + from + file, folder);
+    REQUIRE(ran.exit_code == 0);
+    CHECK(ran.err.find("one/plan.xml:") != std::string::npos);
+    CHECK(ran.err.find("note: the search began with the order of this plan") != std::string::npos);
+    const json got = json::parse(ran.out);
+    const json before = json_of("turns --json --quiet " + file);
+    CHECK(got.at("sequence") == before.at("sequence"));
+    CHECK(run_seamturn("turns --json" + from + file, folder).out == ran.out);
+    for (const char* verb : {"plan", "joints", "cost"}) {
+      CHECK(run_seamturn(verb + from + file, folder).err.find("plan.start.used") !=
+            std::string::npos);
+    }
+    CHECK(run_seamturn("explain" + from + file + " J1", folder).exit_code == 0);
+    CHECK(run_seamturn("write path-listing" + from + file + " -o -", folder).exit_code == 0);
+  }
+
+  TEST_CASE("refuses to start from what is no plan, is not there or is not wanted") {
+    const fs::path folder = scratch("start");
+    const std::string file = demo("bracket.xml");
+    const Ran wrong = run_seamturn("plan -o out --start-from " + file + " " + file, folder);
+    CHECK(wrong.exit_code == 1);
+    CHECK(wrong.err.find("bracket.xml:") != std::string::npos);
+    CHECK(wrong.err.find("expected <plan xmlns=") != std::string::npos);
+    CHECK_FALSE(fs::exists(folder / "out"));
+    CHECK(run_seamturn("turns --start-from none.xml " + file, folder).exit_code == 3);
+    REQUIRE(run_seamturn("plan --quiet " + file + " -o one", folder).exit_code == 0);
+    const std::string from = " --start-from one/plan.xml ";
+    CHECK(run_seamturn("check" + from + file, folder).exit_code == 2);
+    const Ran saved = run_seamturn("write path-listing" + from + "one/plan.xml -o -", folder);
+    CHECK(saved.exit_code == 2);
+    CHECK(saved.err.find("is a plan already") != std::string::npos);
   }
 
   TEST_CASE("refuses broken input with exit 1 because nothing may be half-written") {

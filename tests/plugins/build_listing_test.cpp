@@ -172,6 +172,37 @@ TEST_SUITE("plugins/build_listing") {
     const auto kind = static_cast<std::size_t>(timeline::SecondKind::turn);
     CHECK(std::abs(total_s - plan.seconds[kind]) <= 0.0101 * static_cast<double>(count));
   }
+
+  TEST_CASE(
+      "for every plan, law: each turn of the listing tells what the plan judged of that way") {
+    for (const Plan* plan : all_plans()) {
+      // Heights in the order of the clock, each looked up by stage and both ends.
+      std::vector<double> expected_mm, expected_nm;
+      std::string held;
+      for (const plan::PlannedEvent& event : plan->timeline) {
+        const bool turns = event.kind == timeline::SecondKind::turn && event.stance != held;
+        for (const plan::PlannedTurn& turn : plan->turns) {
+          const bool is_way = turn.stage == event.stage && turn.from == held &&
+                              turn.to == event.stance && turn.from != turn.to;
+          if (!turns || !is_way) continue;
+          expected_mm.push_back(turn.lowest_mm);
+          expected_nm.push_back(turn.moving_nm.front());
+        }
+        held = event.kind == timeline::SecondKind::hang ? "" : event.stance;
+      }
+      const std::string xml = listing(*plan);
+      const std::vector<std::string> told = tags(xml, "turn");
+      REQUIRE(told.size() == expected_mm.size());
+      std::size_t at = 0;
+      for (std::size_t i = 0; i < told.size(); ++i) {
+        at = xml.find("<axis ", xml.find("<turn ", at));  // its first
+        const std::string axis = xml.substr(at, xml.find('>', at) - at);
+        CHECK(std::abs(seconds(axis, "moving_nm") - expected_nm[i]) <= 0.0501);
+        CHECK(std::abs(seconds(told[i], "lowest_mm") - expected_mm[i]) <= 0.0501);
+        CHECK(value_of(told[i], "lowest_of") != "");
+      }
+    }
+  }
 }
 
 }  // namespace seamturn::plugin_host

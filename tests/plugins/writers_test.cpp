@@ -155,7 +155,9 @@ TEST_SUITE("plugins/writers") {
                 {"<not-listed seam=\"J3\"",
                  "<visit number=\"1\" stance=\"S01\" setup=\"table\" rolling=\"false\"",
                  "name=\"tilt\" angle_deg=\"45\"",
-                 "<turn start_s=\"0\" end_s=\"5\"",
+                 "<turn start_s=\"0\" end_s=\"5\" lowest_mm=\"600.8\" lowest_of=\"tube\"",
+                 "<axis name=\"tilt\" torque_nm=\"11.1\" moving_nm=\"12.3\"",
+                 "<axis name=\"rotate\" torque_nm=\"-2.2\" moving_nm=\"-3.4\"",
                  "<touch seam=\"J1.a\"",
                  "<gate seam=\"J1.a\" pass=\"1\" at_least_c=\"77\" at_most_c=\"222\" "
                  "measure=\"measure 50 mm away\" planned_wait_s=\"0\"",
@@ -165,12 +167,15 @@ TEST_SUITE("plugins/writers") {
                  "planned_wait_s=\"4\"",
                  "<pass seam=\"J1.a\" number=\"2\"",
                  "<visit number=\"2\" stance=\"S02\" setup=\"table\" rolling=\"true\"",
-                 "<turn start_s=\"180\"",
+                 "<turn start_s=\"180\" end_s=\"200\" lowest_mm=\"500.2\"",
+                 "<axis name=\"tilt\" torque_nm=\"13.1\" moving_nm=\"14.1\" stop_nm=\"15.2\"",
                  "<pass seam=\"J2\" number=\"1\"",
                  "<unwind seam=\"J2\" start_s=\"250\" end_s=\"260\"",
                  "<pass seam=\"J2\" number=\"2\"",
                  "<visit number=\"3\" stance=\"S01\"",
                  "<pass seam=\"J1.b\" number=\"2\""});
+    // The plan does not say what is asked on the way back: nothing is said here.
+    CHECK(xml.find("<turn start_s=\"310\" end_s=\"330\" />") != std::string::npos);
     CHECK(tests::count_of(xml, "<visit ") == 3);
     CHECK(tests::count_of(xml, "<gate ") == tests::count_of(xml, "<pass "));
     CHECK(tests::count_of(xml, "arc=\"on\"") == 6);

@@ -18,6 +18,8 @@ void put_flag(pugi::xml_node node, const char* name, bool value);  ///< "true", 
 /// Nothing is written when there is nothing.
 void put_text_if(pugi::xml_node node, const char* name, std::string_view value);
 void put_number_if(pugi::xml_node node, const char* name, const std::optional<double>& value);
+/// Id of a stage; nothing where the file names none.
+void put_stage_if(pugi::xml_node node, const plan::Plan& plan, std::size_t index);
 
 /// A child with x_mm y_mm z_mm, or with x y z.
 pugi::xml_node put_place(pugi::xml_node parent, const char* name, const geom::Vec3& point);
@@ -44,6 +46,8 @@ void put_seam(pugi::xml_node parent,
 void put_tacks(pugi::xml_node seam, const plan::Plan& plan, const std::string& id);
 void put_procedures(pugi::xml_node root, const plan::Plan& plan);
 void put_stances(pugi::xml_node root, const plan::Plan& plan);
+/// Of each turn what every axis holds on its way.
+void put_turns(pugi::xml_node root, const plan::Plan& plan);
 void put_timeline(pugi::xml_node root, const plan::Plan& plan);
 void put_estimate(pugi::xml_node root, const plan::Plan& plan);
 void put_totals(pugi::xml_node root, const plan::Plan& plan);

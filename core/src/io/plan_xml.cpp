@@ -39,6 +39,7 @@ std::string plan_xml(const plan::Plan& plan) {
   detail::put_joints(root, plan);
   detail::put_procedures(root, plan);
   detail::put_stances(root, plan);
+  detail::put_turns(root, plan);
   detail::put_timeline(root, plan);
   detail::put_estimate(root, plan);
   detail::put_totals(root, plan);

@@ -9,8 +9,10 @@ double degrees(double radians) {
   return base::Angle::rad(radians).deg();
 }
 
-void put_axis(pugi::xml_node positioner, const cell::Axis& axis) {
-  pugi::xml_node node = positioner.append_child("axis");
+/// With its line in the cell, all axes at zero: as stated, or the one of the kind.
+void put_axis(pugi::xml_node parent, const cell::Positioner& positioner, std::size_t index) {
+  const cell::Axis& axis = positioner.axes[index];
+  pugi::xml_node node = parent.append_child("axis");
   put_text(node, "name", axis.name);
   put_flag(node, "endless", axis.endless);
   if (!axis.endless) {
@@ -19,19 +21,51 @@ void put_axis(pugi::xml_node positioner, const cell::Axis& axis) {
   }
   put_number(node, "speed_deg_s", degrees(axis.speed_rad_s));
   put_number(node, "acceleration_deg_s2", degrees(axis.acceleration_rad_s2));
+  if (axis.jerk_rad_s3) put_number(node, "jerk_deg_s3", degrees(*axis.jerk_rad_s3));
+  if (axis.stop_rad_s2) put_number(node, "stop_deg_s2", degrees(*axis.stop_rad_s2));
   put_number(node, "torque_max_nm", axis.torque_max_nm);
+  put_number_if(node, "torque_peak_nm", axis.torque_peak_nm);
+  const cell::AxisLine line = cell::axis_line(positioner, index);
+  pugi::xml_node child = node.append_child("line");
+  put_flag(child, "stated", axis.line.has_value());
+  put_place(child, "at", line.at);
+  put_direction(child, "along", line.along);
+}
+
+void put_bearing_and_margin(pugi::xml_node node, const cell::Positioner& positioner) {
+  if (positioner.tailstock) {
+    pugi::xml_node tailstock = node.append_child("tailstock");
+    put_number(tailstock, "span_mm", positioner.tailstock->span_mm);
+    put_number(tailstock, "load_max_kg", positioner.tailstock->load_max_kg);
+  }
+  if (positioner.margin) {
+    pugi::xml_node margin = node.append_child("load-margin");
+    put_number(margin, "mass_ratio", positioner.margin->mass_ratio);
+    put_number(margin, "centre_mm", positioner.margin->centre_mm);
+  }
 }
 
 void put_positioner(pugi::xml_node parent, const cell::Positioner& positioner) {
+  using cell::PositionerKind;
   pugi::xml_node node = parent.append_child("positioner");
   put_text(node, "id", positioner.id);
   put_text(node, "kind", cell::positioner_kind_name(positioner.kind));
   put_number(node, "overhang_mm", positioner.overhang_mm);
+  if (positioner.kind == PositionerKind::inclined) {
+    put_number(node, "between_deg", positioner.between.deg());
+  }
   put_number(node, "load_max_kg", positioner.load_max_kg);
   put_number(node, "load_centre_mm", positioner.load_centre_mm);
   put_number(node, "rolling_speed_max_deg_s", degrees(positioner.rolling_speed_max_rad_s));
+  put_number_if(node, "rim_speed_max_mm_s", positioner.rim_speed_max_mm_s);
+  put_number_if(node, "floor_clearance_mm", positioner.floor_clearance_mm);
   put_place(node, "tilt-centre", positioner.tilt_centre);
-  for (const cell::Axis& axis : positioner.axes) put_axis(node, axis);
+  if (positioner.kind == PositionerKind::station_changer) {
+    put_place(node, "exchange-centre", positioner.exchange_centre);
+  }
+  put_pose(node, "faceplate", cell::faceplate_at_zero(positioner));
+  put_bearing_and_margin(node, positioner);
+  for (std::size_t i = 0; i < positioner.axes.size(); ++i) put_axis(node, positioner, i);
 }
 
 void put_times(pugi::xml_node parent, const cell::CellTimes& times) {
@@ -131,7 +165,12 @@ void put_cell(pugi::xml_node root, const plan::Plan& plan) {
   pugi::xml_node torch = node.append_child("torch");
   put_text(torch, "id", cell.torch.id);
   put_number(torch, "nozzle_diameter_mm", cell.torch.nozzle_diameter_mm);
+  put_number_if(torch, "nozzle_recess_mm", cell.torch.nozzle_recess_mm);
   put_times(node, cell.times);
+  if (!cell.return_path) return;
+  pugi::xml_node lead = node.append_child("return-path");
+  put_flag(lead, "on_rotating_side", cell.return_path->on_rotating_side);
+  put_number(lead, "current_max_a", cell.return_path->current_max_a);
 }
 
 void put_consumables(pugi::xml_node root, const plan::Plan& plan) {
@@ -141,26 +180,6 @@ void put_consumables(pugi::xml_node root, const plan::Plan& plan) {
   for (const process::LinkedSettings& row : plan.settings) put_settings(node, row);
   if (plan.gouging) put_gouging(node, *plan.gouging);
   if (plan.heating) put_heating(node, *plan.heating);
-}
-
-void put_stances(pugi::xml_node root, const plan::Plan& plan) {
-  pugi::xml_node stances = root.append_child("stances");
-  for (const plan::PlannedStance& planned : plan.stances) {
-    pugi::xml_node node = stances.append_child("stance");
-    put_text(node, "id", planned.id);
-    put_text_if(node, "setup", planned.setup);
-    put_number(node, "load_kg", planned.load.mass_kg);
-    put_flag(node, "rolling", planned.stance.rolling);
-    put_number(node, "turn_time_s", planned.turn_time_s);
-    put_count(node, "visits", planned.visits);
-    for (std::size_t i = 0; i < planned.stance.axes.size(); ++i) {
-      pugi::xml_node axis = node.append_child("axis");
-      put_text(axis, "name", i < planned.axis_names.size() ? planned.axis_names[i] : "");
-      put_number(axis, "angle_deg", planned.stance.axes[i].deg());
-      if (i < planned.torque_nm.size()) put_number(axis, "torque_nm", planned.torque_nm[i]);
-    }
-    for (const std::string& seam : planned.seams) put_text(node.append_child("weld"), "seam", seam);
-  }
 }
 
 }  // namespace seamturn::io::detail

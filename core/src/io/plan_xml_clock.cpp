@@ -80,6 +80,7 @@ void put_timeline(pugi::xml_node root, const plan::Plan& plan) {
     put_text(child, "kind", timeline::second_kind_name(event.kind));
     put_number(child, "start_s", event.start_s);
     put_number(child, "end_s", event.end_s);
+    put_stage_if(child, plan, event.stage);
     put_text_if(child, "stance", event.stance);
     put_text_if(child, "seam", event.seam);
     put_text_if(child, "operation", event.operation);

@@ -32,6 +32,10 @@ void put_number_if(pugi::xml_node node, const char* name, const std::optional<do
   if (value) put_number(node, name, *value);
 }
 
+void put_stage_if(pugi::xml_node node, const plan::Plan& plan, std::size_t index) {
+  if (index < plan.stages.size()) put_text_if(node, "stage", plan.stages[index].id);
+}
+
 pugi::xml_node put_place(pugi::xml_node parent, const char* name, const geom::Vec3& point) {
   pugi::xml_node node = parent.append_child(name);
   put_number(node, "x_mm", point.x());

@@ -34,6 +34,11 @@ double section_area_mm2(const PlannedJoint& joint) {
   return area_mm2;
 }
 
+std::string_view turn_kind_name(const PlannedTurn& turn) {
+  if (turn.from != turn.to) return "turn";
+  return turn.from.empty() ? "exchange" : "rolling";
+}
+
 const joint::Setup& setup_of(const Plan& plan, const PlannedStance& stance) {
   const joint::Setup* setup = joint::find_setup(plan.weldment, stance.setup);
   SEAMTURN_REQUIRE(setup != nullptr, stance.id, stance.setup);

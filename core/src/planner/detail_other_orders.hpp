@@ -8,6 +8,17 @@
 
 namespace seamturn::planner::detail {
 
+/// Where part and torch are while a sequence is put together.
+struct Held {
+  int stance = 0;
+  geom::Vec3 tip_W = geom::Vec3::Zero();
+};
+
+/// Option soonest reached from where the part is held; of equals the one that begins nearer.
+[[nodiscard]] int soonest_option(const order::Job& job,
+                                 const order::Block& block,
+                                 const Held& held);
+
 /// Always the first block, as the job lists them, that may come now (work of people before all
 /// welds), held in the stance that is soonest reached and begun from the nearer end: how a file is
 /// run when nobody thinks about its order. The job lists blocks seam by seam in the order of the

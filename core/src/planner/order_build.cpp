@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The order of the whole build: stage after stage, re-hung by crane between set-ups.
 #include <algorithm>
+#include <optional>
 
 #include "detail_assemble.hpp"
 #include "detail_build.hpp"
+#include "detail_earlier_start.hpp"
 #include "detail_order_links.hpp"
 #include "detail_stances.hpp"
 #include "seamturn/order/search.hpp"
@@ -22,6 +24,7 @@ struct StageJob {
   StancePool pool;
   Placements placements;
   OrderJob order;
+  order::Sequence start;  ///< by an earlier plan; empty: none
 };
 
 plan::PlannedStage planned_stage(const cell::Positioner* positioner, const StageWork& stage) {
@@ -131,11 +134,15 @@ class Build {
       check(jobs_[k].order.job);
     }
     if (base::has_errors(plan_.findings)) return;
-    plan_.proved_best = blocks > 0;
-    for (std::size_t k = 0; k < stages_.size(); ++k) {
-      plan_.stages.push_back(planned_stage(&inputs_.cell->positioner, stages_[k]));
-      stages_[k].setup == nullptr ? away(stages_[k]) : hang(seams, params, k, blocks);
-    }
+    blocks_ = blocks;
+    if (!params.start) return run(seams, params, Way::searched);
+    const std::optional<double> earlier_s = begin_with(seams, *params.start);
+    const plan::Plan before = plan_;
+    run(seams, params, Way::searched);
+    // What is won in one stage may cost a cleaning in the next.
+    if (!earlier_s || objective_s_ <= *earlier_s * (1.0 + 1e-9)) return;
+    plan_ = before;
+    run(seams, params, Way::as_begun);
   }
 
   void weigh_sides(const std::vector<SeamRef>& seams) {
@@ -144,6 +151,36 @@ class Build {
   }
 
  private:
+  enum class Way { searched, as_begun };
+
+  void run(const std::vector<SeamRef>& seams, const PlanParams& params, Way way) {
+    plan_.proved_best = blocks_ > 0;
+    objective_s_ = 0.0;
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      plan_.stages.push_back(planned_stage(&inputs_.cell->positioner, stages_[k]));
+      stages_[k].setup == nullptr ? away(stages_[k]) : hang(seams, params, k, way);
+    }
+  }
+
+  /// Gives the stages the order of an earlier plan to begin with. Returns its objective on today's
+  /// clock; nothing where it does not cover every stage.
+  std::optional<double> begin_with(const std::vector<SeamRef>& seams, const EarlierOrder& earlier) {
+    StartCounts counts;
+    ChainClock clock;
+    bool whole = true;
+    for (std::size_t k = 0; k < stages_.size(); ++k) {
+      StageJob& stage = jobs_[k];
+      if (stages_[k].setup == nullptr || stage.order.job.blocks.empty()) continue;
+      stage.start = start_sequence(
+          inputs_.cell->positioner, stages_[k], seams, stage.pool, stage.order, earlier, counts);
+      whole = whole && !stage.start.empty();
+      if (whole) clock.run(stage.order.job, stage.start);
+    }
+    base::append_findings(plan_.findings, earlier.findings);
+    plan_.findings.push_back(told(earlier, counts));
+    return whole ? std::optional(clock.objective_s()) : std::nullopt;
+  }
+
   void check(const order::Job& job) {
     const base::Outcome<bool> checked = order::check_job(job);
     if (checked) return;
@@ -161,18 +198,18 @@ class Build {
     }
   }
 
-  void hang(const std::vector<SeamRef>& seams,
-            const PlanParams& params,
-            std::size_t k,
-            std::size_t all_blocks) {
+  void hang(const std::vector<SeamRef>& seams, const PlanParams& params, std::size_t k, Way way) {
     plan::PlannedStage& stage = plan_.stages.back();
     stage.start_s = plan_.cycle_s;
     rehang(stage);
     OrderJob& job = jobs_[k].order;
     job.job.arc_since_clean_s = arc_since_clean_s();
     if (!job.job.blocks.empty()) {
-      const order::SearchParams search = share_of(params.search, job.job, all_blocks);
-      const order::Found found = order::find_order(job.job, search);
+      order::SearchParams search = share_of(params.search, job.job, blocks_);
+      search.start = jobs_[k].start;
+      const order::Found found = way == Way::searched ? order::find_order(job.job, search)
+                                                      : as_begun(job.job, jobs_[k].start);
+      objective_s_ += order::objective_s(job.job, found.sequence);
       assemble_order(inputs_, stages_[k], seams, jobs_[k].pool, job, found, plan_);
       if (!job.by_hand.empty()) stage.by_hand = price_of_hand(job, found, search);
       stage.lower_bound_s = found.lower_bound_s;
@@ -211,6 +248,8 @@ class Build {
   const std::vector<StageWork>& stages_;
   plan::Plan& plan_;
   std::vector<StageJob> jobs_;
+  std::size_t blocks_ = 0;    ///< of all stages
+  double objective_s_ = 0.0;  ///< of the orders taken, all stages
 };
 
 }  // namespace

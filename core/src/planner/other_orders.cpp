@@ -11,28 +11,6 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-/// Where part and torch are while a sequence is put together.
-struct Held {
-  int stance = 0;
-  geom::Vec3 tip_W = geom::Vec3::Zero();
-};
-
-/// Option soonest reached from where the part is held; of equals the one that begins nearer.
-int soonest_option(const order::Job& job, const order::Block& block, const Held& held) {
-  const auto& turns_s = job.turn_s[static_cast<std::size_t>(held.stance)];
-  const auto cost = [&](const order::Option& option) {
-    const bool stays = option.stance == held.stance;
-    const geom::Vec3& from_W = stays ? held.tip_W : job.home_W;
-    return std::pair(turns_s[static_cast<std::size_t>(option.stance)],
-                     (option.start_W - from_W).norm());
-  };
-  const auto best = std::min_element(
-      block.options.begin(), block.options.end(), [&](const auto& a, const auto& b) {
-        return cost(a) < cost(b);
-      });
-  return static_cast<int>(best - block.options.begin());
-}
-
 /// Blocks that may come now, work of people first, then as the job lists them.
 class Ready {
  public:
@@ -89,6 +67,21 @@ void add(const OrderJob& order_job,
 }
 
 }  // namespace
+
+int soonest_option(const order::Job& job, const order::Block& block, const Held& held) {
+  const auto& turns_s = job.turn_s[static_cast<std::size_t>(held.stance)];
+  const auto cost = [&](const order::Option& option) {
+    const bool stays = option.stance == held.stance;
+    const geom::Vec3& from_W = stays ? held.tip_W : job.home_W;
+    return std::pair(turns_s[static_cast<std::size_t>(option.stance)],
+                     (option.start_W - from_W).norm());
+  };
+  const auto best = std::min_element(
+      block.options.begin(), block.options.end(), [&](const auto& a, const auto& b) {
+        return cost(a) < cost(b);
+      });
+  return static_cast<int>(best - block.options.begin());
+}
 
 order::Sequence sequence_of_file(const order::Job& job) {
   Ready ready(job);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "seamturn/planner/earlier_order.hpp"
 #include "seamturn/planner/inputs.hpp"
 
 namespace seamturn::io {
@@ -18,5 +19,15 @@ namespace seamturn::io {
 ///   base::UnavailableError when the weldment file itself cannot be read.
 /// Tests: io/read - every file of tests/bad with its code, line and column.
 [[nodiscard]] planner::Inputs read_inputs(const std::filesystem::path& weldment_file);
+
+/// The order of a saved plan.xml, to begin a search with: how each pass was held, when and which
+/// way round. Nothing else of the plan is looked at. Seams that `weldment` has not, with stances
+/// and passes of them, are left out with a note. Outside: throws base::InputError for what is no
+/// plan, one of a newer major schema, damaged, or
+///   contradicting itself; base::UnavailableError when it cannot be read. A plan in which nothing
+///   is turned has no steps.
+/// Tests: io/read_earlier_order.
+[[nodiscard]] planner::EarlierOrder read_earlier_order(const std::filesystem::path& plan_file,
+                                                       const joint::Weldment& weldment);
 
 }  // namespace seamturn::io

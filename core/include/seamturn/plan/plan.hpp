@@ -162,6 +162,10 @@ struct PlannedTurn {
   std::string lowest_of;          ///< member or solid of the set-up
 };
 
+/// "turn", "rolling" (about the last axis while seams are welded in one stance) or "exchange" (of
+/// the stations, at rest).
+[[nodiscard]] std::string_view turn_kind_name(const PlannedTurn& turn);
+
 /// An event of the clock with names instead of indices.
 struct PlannedEvent {
   timeline::SecondKind kind = timeline::SecondKind::other;

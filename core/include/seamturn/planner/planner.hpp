@@ -3,9 +3,11 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string_view>
 
 #include "seamturn/plan/plan.hpp"
+#include "seamturn/planner/earlier_order.hpp"
 #include "seamturn/planner/inputs.hpp"
 
 namespace seamturn::planner {
@@ -13,6 +15,10 @@ namespace seamturn::planner {
 struct PlanParams {
   /// Of the whole build; stages share it by their size.
   order::SearchParams search = order::search_params(order::Effort::normal);
+  /// With which the search begins: the plan is then no worse than it, by seconds and what turns and
+  /// entries are worth together, as far as its blocks are still those of the weldment. A note
+  /// plan.start.used or a warning plan.start.unused tells what became of it.
+  std::optional<EarlierOrder> start;
   std::function<void(std::string_view stage)> progress;  ///< may be empty
 };
 
