@@ -132,6 +132,10 @@ TEST_SUITE("joint/segments") {
       CHECK(outward.seams[i].segment->reversed == (i < 2));
       CHECK(stepped.seams[i].segment->reversed == (i >= 2));
     }
+    // of an even count one of the inner pair runs outward: their craters lie apart
+    const Joint even = split(4, SegmentTravel::back_step);
+    const bool reversed[] = {false, true, true, true};
+    for (std::size_t i = 0; i < 4; ++i) CHECK(even.seams[i].segment->reversed == reversed[i]);
   }
 
   TEST_CASE("a ring's arcs go 1 3 2 4, of six 1 4 2 5 3 6, all one way, overlapping all round") {
@@ -192,6 +196,12 @@ TEST_SUITE("joint/segments") {
           return geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0).point;
         };
         CHECK((middle(a) - middle(b)).norm() < 20.0 + 30.0 + 10.0);
+        const auto travel = [&](const Seam& seam) {
+          const double at_mm = geom::path_length_mm(*seam.path) / 2.0;
+          const Vec3 along = geom::path_station(*seam.path, at_mm).tangent;
+          return Vec3(seam.segment->reversed ? -along : along);
+        };
+        CHECK(travel(a).dot(travel(b)) > 0.9);  // the same way on the part
         ids.insert({a.id, b.id});
       }
       CHECK(ids.size() == 8);

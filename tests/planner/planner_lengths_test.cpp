@@ -141,6 +141,30 @@ TEST_SUITE("planner/lengths") {
     CHECK(xml.find("<stretch from_mm=\"20\" to_mm=\"60\"") != std::string::npos);
   }
 
+  TEST_CASE("given a weld a headstock cannot lay level, the refusal says how near it comes") {
+    // closed-form: a fillet in PA whose travel stands 25 deg off the axis. Its face leans sin 25 /
+    // sqrt 2 along the axis, so that its travel rises by asin(sin 25 cos 25 / sqrt(2 - sin2 25)),
+    // 16.5 deg; 3 deg of slope are allowed.
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee_headstock.xml");
+    std::erase_if(inputs.library.tolerances, [](const position::WorkingTolerance& row) {
+      return row.position != process::WeldPosition::pa;
+    });
+    geom::Mat3& R_DJ = inputs.weldment.setups.front().X_DJ.rotation;
+    R_DJ = geom::rotation_about(Vec3::UnitZ(), Angle::deg(25.0)) * R_DJ;
+    try {
+      (void)planner::make_plan(inputs);
+      FAIL("a weld 16 deg off level was placed");
+    } catch (const base::InputError& error) {
+      REQUIRE_FALSE(error.findings().empty());
+      const base::Finding& refused = error.findings().front();
+      CHECK(refused.code == "turn.seam.no_stance");
+      CAPTURE(refused.text);
+      CHECK(refused.text.find("16.5 deg and bank") != std::string::npos);
+      CHECK(refused.text.find("(3F), 13.5 deg beyond the working tolerance of PA") !=
+            std::string::npos);
+    }
+  }
+
   TEST_CASE("for an arc that cannot be laid level, law: the worst station decides") {
     // Tolerances of the library: 2 deg downhill, 3 deg uphill; half the sweep is the worst slope.
     CHECK(planner::make_plan(arc_about_headstock(Angle::deg(3.9))).not_turned.empty());

@@ -127,12 +127,13 @@ TEST_SUITE("planner/welds") {
           const joint::Seam& described = described_seam(planned.plan, seam.id);
           if (!described.path || geom::is_closed(*described.path)) continue;
           // law: tabs are welded over like the seam itself
-          const double length_mm = seam.length_mm + described.welded.tabs_mm;
+          const double length_mm =
+              seam.length_mm + described.asked.run_on_mm + described.asked.run_off_mm;
           metal_kg[seam.drawn] += seam.metal_kg;
           drawn_kg[seam.drawn] += seam.section.area_mm2 * length_mm * 7.85e-6;
-          if (described.segment) {
-            const double overlap_mm = described.welded.overlap_mm;
-            drawn_kg[seam.drawn] += seam.section.area_mm2 * overlap_mm * 7.85e-6;
+          // segments of an open seam overlap where two of them meet
+          if (described.segment && described.segment->number > 1) {
+            drawn_kg[seam.drawn] += seam.section.area_mm2 * described.asked.overlap_mm * 7.85e-6;
           }
         }
         for (const auto& [drawn, kg] : drawn_kg) {

@@ -58,7 +58,7 @@ void check_segments(const JointDraft& draft, const joint::Joint& joint, Report& 
                    "that segments lie beside segments: state one <welded> for the joint");
       return;
     }
-    if (!seam.asked.segments || seam.path) continue;
+    if (seam.asked.segments.value_or(1) == 1 || seam.path) continue;
     report.error(draft.seams[i].asked_spot,
                  "joint.length.segments",
                  "seam " + seam.id +

@@ -49,10 +49,13 @@ class Cutter {
   }
 
  private:
-  /// Left of the middle outward is against the path; the middle one of three runs along it.
+  /// Left of the middle outward is against the path; the middle one of three runs along it. Back
+  /// step, of an even count the second of the inner pair runs on outward: both would end in the
+  /// middle, crater on crater.
   [[nodiscard]] bool is_reversed(int index) const {
     const bool back = splitting_.travel == SegmentTravel::back_step;
     if (closed_) return back;
+    if (back && 2 * (index + 1) == splitting_.count) return true;
     return (2 * index + 1 < splitting_.count) != back;
   }
 
@@ -137,18 +140,28 @@ std::vector<Seam> cut_all(const Seam& drawn, const Splitting& splitting) {
   return segments;
 }
 
+/// Whether two courses run against each other: lines by their ends, rings by their axes.
+bool run_against(const Seam& second, const Seam& first) {
+  const auto* one = std::get_if<geom::CirclePath>(&*first.path);
+  const auto* other = std::get_if<geom::CirclePath>(&*second.path);
+  if (one != nullptr && other != nullptr) return one->axis.dot(other->axis) < 0.0;
+  return runs_against(second, first);
+}
+
 /// Segments of the second course in the order of those they lie beside, and numbered like them.
 std::vector<Seam> cut_beside(const Seam& drawn,
                              const std::vector<Seam>& first,
                              const Seam& first_drawn,
                              const Splitting& splitting) {
   std::vector<Seam> segments = cut_all(begun_beside(drawn, first_drawn), splitting);
+  const bool opposed = run_against(drawn, first_drawn);
   std::vector<bool> taken(first.size(), false);
   std::vector<Seam> out(segments.size());
   for (Seam& segment : segments) {
     const std::size_t place = beside(segment, first, taken);
     segment.segment->number = first[place].segment->number;
     segment.segment->rank = first[place].segment->rank;
+    segment.segment->reversed = first[place].segment->reversed != opposed;
     segment.segment->course = *drawn.path;
     segment.id = drawn.id + '/' + std::to_string(segment.segment->number);
     out[place] = std::move(segment);
@@ -183,6 +196,14 @@ Joint split_joint(const Joint& joint, const Splitting& splitting) {
     for (std::vector<Seam>& course : cut) out.seams.push_back(std::move(course[i]));
   }
   return out;
+}
+
+Stretch own_stretch(const Seam& seam) {
+  SEAMTURN_REQUIRE(seam.segment && seam.path, seam.id);
+  const double shared_mm = seam.asked.stop_stagger_mm + seam.asked.overlap_mm;
+  const double length_mm = geom::path_length_mm(*seam.path);
+  return {seam.segment->at_start ? 0.0 : shared_mm,
+          length_mm - (seam.segment->at_end ? 0.0 : shared_mm)};
 }
 
 std::vector<Stretch> layer_stretches(const Seam& seam, int layer) {

@@ -56,7 +56,7 @@ std::optional<Refusal> additions_clash(const WeldLength& asked) {
                    "tabs, end returns and overlap belong to a weld that reaches the ends of its "
                    "seam, and this one is intermittent; leave them out"};
   }
-  if (asked.form == LengthForm::intermittent && asked.segments) {
+  if (asked.form == LengthForm::intermittent && asked.segments.value_or(1) > 1) {
     return Refusal{"joint.length.segments",
                    "the weld is intermittent: its elements are its segments; leave segments= out"};
   }

@@ -48,6 +48,7 @@ class OrderAssembler {
     plan_.cycle_s = before_s_ + clock.now_s();
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       set_starts(i);
+      check_travel(i);
       set_gaps(i);
     }
   }
@@ -159,6 +160,30 @@ class OrderAssembler {
         "seam " + seam.id +
             ": the rolling axis has no turn left to start every layer elsewhere; its stops lie "
             "above one another: give the axis more travel, or grind the stops",
+        place_of(inputs_.weldment, "joint/" + seams_[index].joint->joint->id),
+        {}});
+  }
+
+  /// A segment that could not be held for the way it is to run was laid the other way.
+  void check_travel(std::size_t index) {
+    const joint::Seam& seam = *seams_[index].work->seam;
+    if (!seam.segment || job_.placements[index].empty()) return;
+    plan::PlannedSeam& planned = planned_seam(plan_, seam.id);
+    bool against = false;
+    for (const plan::PlannedPass& pass : planned.passes) {
+      joint::LayerStops& stops = planned.starts.at(static_cast<std::size_t>(pass.pass.layer) - 1);
+      if (stops.reversed == pass.reversed) continue;
+      std::swap(stops.start_mm, stops.stop_mm);
+      stops.reversed = pass.reversed;
+      against = true;
+    }
+    if (!against) return;
+    plan_.findings.push_back(base::Finding{
+        base::Severity::warning,
+        "plan.segments.travel",
+        "seam " + seam.id + ": in " + std::string(process::position_name(planned.position)) +
+            " no stance holds it for the travel its place asks for, and it is welded the other "
+            "way; widen the working tolerance for that travel, or give the seam other segments",
         place_of(inputs_.weldment, "joint/" + seams_[index].joint->joint->id),
         {}});
   }

@@ -114,7 +114,8 @@ void take_lengths(const joint::Joint& joint, joint::FilletSize& size) {
   double shortest_mm = std::numeric_limits<double>::infinity();
   double clear_mm = 0.0;
   for (const joint::Seam& seam : joint.seams) {
-    const std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
+    std::vector<joint::Stretch> stretches = joint::stretches_of(seam);
+    if (seam.segment) stretches = {{0.0, geom::path_length_mm(seam.segment->course)}};
     for (std::size_t i = 0; i < stretches.size(); ++i) {
       shortest_mm = std::min(shortest_mm, stretches[i].to_mm - stretches[i].from_mm);
       if (i > 0) clear_mm = std::max(clear_mm, stretches[i].from_mm - stretches[i - 1].to_mm);

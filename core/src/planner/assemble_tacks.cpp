@@ -8,6 +8,7 @@
 #include "detail_tacking.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -53,6 +54,7 @@ struct SeamToTack {
   const JointWork* joint = nullptr;
   const plan::PlannedSeam* planned = nullptr;
   tack::TackSeam seam;
+  double from_mm = 0.0;  ///< of the seam's path, where that of the tacks begins
 };
 
 /// The widest gap the fit-up tolerances let through.
@@ -72,6 +74,13 @@ tack::TackSeam tack_seam(const Inputs& inputs,
   const joint::Joint& joint = *work.joint;
   tack::TackSeam seam;
   seam.path = *seam_work.seam->path;
+  if (const auto& segment = seam_work.seam->segment) {
+    const joint::Stretch own = joint::own_stretch(*seam_work.seam);
+    seam.path = geom::part_of_path(seam.path, own.from_mm, own.to_mm);
+    if (joint.tacks) seam.count = (*joint.tacks + segment->of - 1) / segment->of;
+  } else {
+    seam.count = joint.tacks;
+  }
   seam.thicker_mm = thicker_mm(work);
   seam.yield_mpa = stronger_mpa(work);
   if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
@@ -91,7 +100,6 @@ tack::TackSeam tack_seam(const Inputs& inputs,
   }
   seam.second_side = second;
   seam.gouged_from_it = joint.root == joint::RootDecision::gouge && seam_work.seam->side == 2;
-  seam.count = joint.tacks;
   return seam;
 }
 
@@ -107,7 +115,10 @@ std::vector<SeamToTack> seams_to_tack(const Inputs& inputs,
       const SeamWork& work = joints[j].seams[s];
       if (!work.seam->path) continue;
       const plan::PlannedSeam& planned = plan.joints[j].seams[s];
-      seams.push_back({&joints[j], &planned, tack_seam(inputs, joints[j], work, planned, s > 0)});
+      const bool second = planned.drawn != plan.joints[j].seams.front().drawn;
+      seams.push_back(
+          {&joints[j], &planned, tack_seam(inputs, joints[j], work, planned, second), 0.0});
+      if (work.seam->segment) seams.back().from_mm = joint::own_stretch(*work.seam).from_mm;
     }
   }
   return seams;
@@ -160,6 +171,10 @@ class Tacker {
     base::Outcome<tack::TackPlan> laid = tack::plan_tacks(seam.seam, inputs_.library.tack_rules);
     if (laid) {
       tacks.plan = *laid;
+      for (tack::Tack& tack : tacks.plan.tacks) {
+        tack.from_mm += seam.from_mm;
+        tack.to_mm += seam.from_mm;
+      }
     } else {
       tacks.refused = laid.error().text;
       plan_.findings.push_back(joint_finding(inputs_,

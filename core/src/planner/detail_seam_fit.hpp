@@ -15,6 +15,13 @@ struct Fit {
   double strain_ratio = 0.0;  ///< 0 as wanted, 1 at a limit
 };
 
+/// How near a stance comes to laying a seam as a stack wants it.
+struct Near {
+  process::WeldPosition wanted = process::WeldPosition::pa;
+  position::Classified lies;  ///< at the worst station
+  Angle beyond;               ///< of slope or bank, past the working tolerance
+};
+
 class SeamFit {
  public:
   /// Pre: the seam has a path and stacks; all outlive this.
@@ -27,6 +34,10 @@ class SeamFit {
   /// Rolled: at the arc's place, its travel and face there. Slope is the lead's affair and only has
   /// to stay in the position's range; bank and beads are judged as when held still.
   [[nodiscard]] Fit rolled(const geom::Vec3& travel_W, const geom::Vec3& face_W) const;
+
+  /// Where held() finds none: the position that is missed by least, travelled either way. Nothing
+  /// where the seam's directions tell no position.
+  [[nodiscard]] std::optional<Near> nearest(const geom::Mat3& R_WD) const;
 
   /// Whether a sky may suit the first station at all: quick, never false where held() finds a
   /// stack.
@@ -54,6 +65,7 @@ class SeamFit {
   [[nodiscard]] std::optional<double> strain(const StackNeed& need,
                                              position::Attitude lie,
                                              Judge judge) const;
+  [[nodiscard]] Angle beyond(const StackNeed& need, const position::Attitude& lie) const;
   [[nodiscard]] position::Slack widest(const StackNeed& need) const;
   [[nodiscard]] position::SkyPatch patch_at(const StationInD& at,
                                             const StackNeed& need,

@@ -10,12 +10,14 @@
 namespace seamturn::planner::detail {
 
 /// The inputs with seams in segments: those the file splits; rings on the member of a datum that
-/// asks for arcs; and, unless balance is off, by the library's row lines and arcs longer than it
-/// says, and circles as long that the positioner of their stage does not roll. Intermittent seams,
-/// plugs, polylines (unless the file splits them) and seams without a place stay as they are.
-/// Stagger and overlap are the seam's own, else the library's.
-/// Outside: error plan.segments.short (a segment not twice as long as stagger and overlap), warning
-/// plan.segments.corner, note plan.segments (which ones, and why).
+/// asks for arcs; unless balance is off, by the library's row lines and arcs longer than it says
+/// (not those of a ring drawn in arcs), and circles as long that the positioner of their stage does
+/// not roll; and what keeps step with one of these, unless the file says how many segments it has.
+/// Intermittent seams, plugs, polylines (unless the file splits them) and seams without a place
+/// stay as they are. What the file does not ask of a seam itself gives it no more segments than are
+/// long enough. Stagger and overlap are the seam's own, else the library's.
+/// Outside: error plan.segments.short (a segment the file asks for is not twice as long as stagger
+/// and overlap), warning plan.segments.corner, note plan.segments (which ones, and why).
 /// Source: none - rules of this model (docs/methods/order.md). Tests: planner/segments.
 [[nodiscard]] Inputs in_segments(const Inputs& inputs, std::vector<base::Finding>& findings);
 

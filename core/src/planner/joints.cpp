@@ -187,7 +187,8 @@ std::optional<JointWork> work_joint(const Inputs& inputs,
   for (const joint::Seam& seam : joint.seams) {
     std::optional<section::WeldSection> section = make_section(inputs, joint, seam, findings);
     if (!section) return std::nullopt;
-    if (&seam == &joint.seams.front() || joint::has_two_sides(joint)) {
+    const bool of_course = !seam.segment || seam.segment->number == 1;
+    if (&seam == &joint.seams.front() || (joint::has_two_sides(joint) && of_course)) {
       base::append_findings(findings, section->findings);
     }
     work.seams.push_back(SeamWork{&seam, std::move(*section), {}, {}});

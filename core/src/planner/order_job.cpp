@@ -332,8 +332,10 @@ class Maker {
                "sides of joint " + seams_[pair.first].joint->joint->id);
       order::Block& block = out_.job.blocks[static_cast<std::size_t>(begun)];
       if (now.after_gouging && inputs_.library.gouging) {
-        block.gouge_s = process::gouging_time_s(*inputs_.library.gouging,
-                                                seams_[pair.second].work->seam->length_mm);
+        const joint::Seam& seam = *seams_[pair.second].work->seam;
+        const int parts = seam.segment ? seam.segment->of : 1;
+        block.gouge_s =
+            process::gouging_time_s(*inputs_.library.gouging, parts * seam.length_mm) / parts;
       }
     }
   }

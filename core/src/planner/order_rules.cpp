@@ -37,6 +37,7 @@ class Rules {
         if (stated == is_stated) keep_step(twins);
       }
     }
+    sides_over_neighbours();
     for (const Run& run : find_runs(seams_)) {
       over_neighbours(run);
       if (inputs_.weldment.balance_off.empty()) in_ranks(run);
@@ -205,15 +206,39 @@ class Rules {
           std::vector<std::string> against;  // a layer below goes first whatever the file says
           add_or_tell(layers_[seam][k].first, layers_[other][k - 1].last, rule, against);
           if (against.empty()) continue;
-          tell(Severity::error,
-               "order.segments.contradict",
-               "joint/" + joint(seam).id,
-               rule + ", and by other rules of the file they cannot: " + told_once(against) +
-                   "; take one of these away, or weld the seam in one, segments=\"1\"");
-          return;
+          return tell_contradiction(seam, rule, against);
         }
       }
     }
+  }
+
+  /// The second side of a groove reaches over the marks into its neighbours: their roots stand on
+  /// the first side before it is begun, and gouged.
+  void sides_over_neighbours() {
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      const bool second = joint::has_two_sides(joint(i)) && seams_[i].work->seam->side == 2;
+      if (!second || !seams_[i].work->seam->segment || !is_welded(i)) continue;
+      for (std::size_t j = 0; j < seams_.size(); ++j) {
+        const bool first = seams_[j].joint == seams_[i].joint && seams_[j].work->seam->side == 1;
+        if (!first || !is_welded(j) || !are_neighbours(i, j)) continue;
+        std::vector<std::string> against;
+        add_or_tell(layers_[i][0].first,
+                    layers_[j][0].last,
+                    "side 2 of " + id(i) + " lies behind the root of " + id(j),
+                    against);
+        if (!against.empty()) tell_contradiction(i, "side 2 lies behind roots beside it", against);
+      }
+    }
+  }
+
+  void tell_contradiction(std::size_t seam,
+                          const std::string& rule,
+                          const std::vector<std::string>& against) {
+    tell(Severity::error,
+         "order.segments.contradict",
+         "joint/" + joint(seam).id,
+         rule + ", and by other rules of the file they cannot: " + told_once(against) +
+             "; take one of these away, or weld the seam in one, segments=\"1\"");
   }
 
   [[nodiscard]] bool are_neighbours(std::size_t a, std::size_t b) const {
@@ -232,8 +257,9 @@ class Rules {
     if (all.empty() || (run.ring && all.size() < 3)) return;
     const std::string what = course_name(run, all.front());
     std::vector<std::string> against;
+    // Roots of the last rank follow all others.
     for (const std::size_t seam : all) {
-      for (const std::size_t other : all) {
+      for (const std::size_t other : ranks.back()) {
         if (seam == other || layers_[seam].size() < 2) continue;
         add_or_tell(layers_[seam][1].first, layers_[other][0].last, what, against);
       }

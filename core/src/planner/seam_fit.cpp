@@ -71,6 +71,35 @@ Fit SeamFit::held(const geom::Mat3& R_WD, bool reversed) const {
   return best_fit(all, Judge::slope_and_bank);
 }
 
+Angle SeamFit::beyond(const StackNeed& need, const position::Attitude& lie) const {
+  const position::Slack slack = widest(need);
+  const position::Attitude nominal = position::nominal_attitude(need.position, pb_bank_);
+  const auto off_rad = [](Angle is, Angle wanted) {
+    return std::abs(std::abs(is.rad()) - std::abs(wanted.rad()));
+  };
+  const double slope_rad =
+      off_rad(lie.slope, nominal.slope) - std::max(slack.downhill, slack.uphill).rad();
+  const double bank_rad =
+      is_upright(need.position) ? 0.0 : off_rad(lie.bank, nominal.bank) - slack.bank.rad();
+  return Angle::rad(std::max({0.0, slope_rad, bank_rad}));
+}
+
+std::optional<Near> SeamFit::nearest(const geom::Mat3& R_WD) const {
+  std::optional<Near> best;
+  for (const StackNeed& need : needs_) {
+    std::optional<Near> worst;
+    for (const StationInD& at : seam_.stations) {
+      const auto lies =
+          position::classify(family_, R_WD * at.travel, R_WD * at.face, Vec3::UnitZ());
+      if (!lies) return std::nullopt;
+      const Angle by = beyond(need, lies->attitude);
+      if (!worst || by > worst->beyond) worst = Near{need.position, *lies, by};
+    }
+    if (worst && (!best || worst->beyond < best->beyond)) best = worst;
+  }
+  return best;
+}
+
 Fit SeamFit::rolled(const geom::Vec3& travel_W, const geom::Vec3& face_W) const {
   const auto found = position::classify(family_, travel_W, face_W, Vec3::UnitZ());
   return found ? best_fit({*found}, Judge::bank) : Fit{};

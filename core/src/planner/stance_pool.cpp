@@ -198,7 +198,7 @@ class Pool {
       rolls ? try_rolling(held, i, placements) : try_still(held, i, placements);
     }
     if (placements.empty() && rolls) hold_still(held, placements);
-    if (placements.empty()) tell_unplaced(held.ref);
+    if (placements.empty()) tell_unplaced(held);
     return placements;
   }
 
@@ -311,14 +311,34 @@ class Pool {
     });
   }
 
-  void tell_unplaced(const SeamRef& ref) {
+  /// The best that can be had: how the seam lies then, and how far that is from enough.
+  [[nodiscard]] std::string nearest_text(const Held& held) const {
+    std::optional<Near> best;
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      const std::optional<Near> near = held.fit->nearest(rotations_[i]);
+      if (!near || (best && near->beyond >= best->beyond)) continue;
+      best = near;
+      at = i;
+    }
+    if (!best || !(best->beyond > Angle())) return "";
+    const auto deg = [](Angle angle) { return base::fixed_text(angle.deg(), 1) + " deg"; };
+    return "; the nearest is " + describe(pool_.stances[at]) + ", slope " +
+           deg(best->lies.attitude.slope) + " and bank " + deg(best->lies.attitude.bank) + ", " +
+           std::string(process::position_name(best->lies.iso)) + " (" + best->lies.aws + "), " +
+           deg(best->beyond) + " beyond the working tolerance of " +
+           std::string(process::position_name(best->wanted));
+  }
+
+  void tell_unplaced(const Held& held) {
     findings_.push_back(Finding{
         Severity::error,
         "turn.seam.no_stance",
-        "seam " + ref.work->seam->id + ": no stance of positioner " + positioner_.id +
-            " holds it in a permitted position within axis limits and load; turn the part in its "
-            "set-up, widen the working tolerance rows, or take a positioner with more tilt",
-        place_of(inputs_.weldment, "joint/" + ref.joint->joint->id),
+        "seam " + held.ref.work->seam->id + ": no stance of positioner " + positioner_.id +
+            " holds it in a permitted position within axis limits and load" + nearest_text(held) +
+            "; turn the part in its set-up, widen the working tolerance rows, or take a positioner "
+            "with more tilt",
+        place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id),
         {}});
     base::append_findings(findings_, overloads_);
     overloads_.clear();

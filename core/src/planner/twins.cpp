@@ -27,8 +27,23 @@ const geom::CirclePath* circle_of(const joint::Seam& seam) {
   return std::get_if<geom::CirclePath>(&joint::drawn_course(seam));
 }
 
-int segment_number(const joint::Seam& seam) {
-  return seam.segment ? seam.segment->number : 0;
+Vec3 middle_of(const joint::Seam& seam) {
+  return geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0).point;
+}
+
+/// Angle between the middles of two segments of rings about one axis, seen along it.
+double apart_rad(const joint::Seam& a, const joint::Seam& b, const geom::CirclePath& about) {
+  const auto out = [&](const joint::Seam& seam) {
+    return Vec3((middle_of(seam) - about.centre).cross(about.axis));
+  };
+  return geom::angle_between(out(a), out(b)).rad();
+}
+
+/// Arcs of two rings lie beside each other: no more than half of the shorter one off.
+bool are_beside(const joint::Seam& a, const joint::Seam& b, const geom::CirclePath& about) {
+  if (!a.segment || !b.segment) return !a.segment && !b.segment;
+  const int most = std::max(a.segment->of, b.segment->of);
+  return apart_rad(a, b, about) <= std::numbers::pi / most + same_axis;
 }
 
 bool is_on_axis(const Vec3& point, const Vec3& origin, const Vec3& axis, double size_mm) {
@@ -112,8 +127,14 @@ std::optional<Match> match(const SeamRef& a, const SeamRef& b) {
   const geom::CirclePath* circle_a = circle_of(*a.work->seam);
   const geom::CirclePath* circle_b = circle_of(*b.work->seam);
   if (circle_a != nullptr && circle_b != nullptr) {
-    const bool same_number = segment_number(*a.work->seam) == segment_number(*b.work->seam);
-    if (!same_number || !about_one_axis(*circle_a, *circle_b)) return std::nullopt;
+    const joint::Seam& one = *a.work->seam;
+    const joint::Seam& other = *b.work->seam;
+    if (joint::drawn_id(one) == joint::drawn_id(other)) return std::nullopt;
+    if (!about_one_axis(*circle_a, *circle_b) || !are_beside(one, other, *circle_a)) {
+      return std::nullopt;
+    }
+    if (one.segment)
+      return Match{(middle_of(one) - middle_of(other)).norm(), plan::TwinKind::rings};
     const double along_mm = (circle_b->centre - circle_a->centre).dot(circle_a->axis);
     return Match{std::hypot(along_mm, circle_b->radius_mm - circle_a->radius_mm),
                  plan::TwinKind::rings};
@@ -206,11 +227,27 @@ class Finder {
   [[nodiscard]] bool side(std::size_t seam) const {
     return joint::drawn_id(*seams_[seam].work->seam) == joint::drawn_id(joint(seam).seams.front());
   }
-  /// Segments of one number; a seam welded in one keeps step with all segments of another.
+  /// Of two courses in segments, those nearest to each other; a seam welded in one keeps step with
+  /// all segments of another.
   [[nodiscard]] bool face_each_other(std::size_t a, std::size_t b) const {
-    const int one = segment_number(*seams_[a].work->seam);
-    const int other = segment_number(*seams_[b].work->seam);
-    return one == other || one == 0 || other == 0;
+    const joint::Seam& one = *seams_[a].work->seam;
+    const joint::Seam& other = *seams_[b].work->seam;
+    if (!one.segment || !other.segment) return true;
+    return nearest_of(one, joint(b), other) == &other || nearest_of(other, joint(a), one) == &one;
+  }
+  /// Of the course `like` is a segment of, the one whose middle lies nearest to a segment's.
+  static const joint::Seam* nearest_of(const joint::Seam& segment,
+                                       const joint::Joint& of,
+                                       const joint::Seam& like) {
+    const joint::Seam* nearest = nullptr;
+    double least_mm = std::numeric_limits<double>::infinity();
+    for (const joint::Seam& seam : of.seams) {
+      const double off_mm = (middle_of(seam) - middle_of(segment)).norm();
+      if (joint::drawn_id(seam) != joint::drawn_id(like) || off_mm >= least_mm) continue;
+      least_mm = off_mm;
+      nearest = &seam;
+    }
+    return nearest;
   }
   void state(std::size_t first, std::size_t second) {
     for (Twins& known : found_) {

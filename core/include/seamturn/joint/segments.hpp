@@ -20,13 +20,19 @@ struct Splitting {
 /// The joint with every course in segments. Of equal length but for the stagger, which the first
 /// and last of an open course give and take: what all of them weld is the course and the overlaps.
 /// Open courses: ranks from the middle outward, both sides of it alike, travelled away from it or
-/// (back step) towards it. Closed ones: one rank each, opposite ones in turn (1 3 2 4), all
-/// travelled one way. Segments of a second seam bear the number of those they lie beside.
+/// (back step) towards it; stepping back, of an even count one of the inner pair runs outward, so
+/// that no crater lies on another. Closed ones: one rank each, opposite ones in turn (1 3 2 4), all
+/// travelled one way. Segments of a second seam bear the number of those they lie beside, and run
+/// the same way on the part.
 /// Units: mm.
 /// Pre: every seam has a path, is welded whole and not yet in segments; splits(joint, splitting).
 /// Source: none - geometry; the orders are trade practice (docs/methods/order.md).
 /// Accuracy: exact. Tests: joint/segments - laws.
 [[nodiscard]] Joint split_joint(const Joint& joint, const Splitting& splitting);
+
+/// The part of a segment's path that no other segment welds on any layer: its ends stay clear of
+/// where segments meet. Pre: the seam is a segment.
+[[nodiscard]] Stretch own_stretch(const Seam& seam);
 
 /// Whether segments are long enough for their stagger and overlap: each twice as long as both.
 [[nodiscard]] bool splits(const Joint& joint, const Splitting& splitting);

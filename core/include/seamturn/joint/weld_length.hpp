@@ -71,10 +71,10 @@ struct WeldedLength {
 /// as a whole is centred. On a closed seam the gap over the start is at least (e). Units: mm -> mm.
 /// Pre: length > 0; every size >= 0; intermittent: count >= 1, l > 0, e > 0.
 /// Outside: refuses joint.length.too_long (elements and gaps exceed the seam: by how much),
-///   joint.length.not_closed (all round or overlap on an open seam), joint.length.closed (tabs or
-///   end returns on a closed one), joint.length.overlap (more than once round),
-///   joint.length.additions (tabs, end returns or overlap on an intermittent weld; a tab and an end
-///   return together), joint.length.segments (an intermittent weld in segments).
+///   joint.length.not_closed (all round, or without segments an overlap, on an open seam),
+///   joint.length.closed (tabs or end returns on a closed one), joint.length.overlap (more than
+///   once round), joint.length.additions (tabs, end returns or overlap on an intermittent weld; a
+///   tab and an end return together), joint.length.segments (an intermittent weld in segments).
 /// Source: notation n x l (e), e clear gap: [ISO 2553] from memory; centring is our rule
 ///   (docs/methods/lengths.md).
 /// Accuracy: exact. Tests: joint/weld_length - closed-form, laws.
