@@ -46,8 +46,8 @@ struct WeldmentDraft {
   std::set<std::string> unsound_members;
 };
 
-/// Reports an id that stood before, at `first`; "kind/id" is the key.
-void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first);
+/// Reports an id that stood before; "kind/id" is the key.
+void check_unique(AttributeReader& reader, const std::string& key, const joint::Places& places);
 /// check_unique and finish of an element whose spot is kept under `key`. True when none had that
 /// key before.
 [[nodiscard]] bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places);
