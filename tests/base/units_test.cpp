@@ -1,7 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/base/units.hpp"
 
+#include <cstdint>
+#include <cstdlib>
+#include <string>
+
 #include "oracle.hpp"
+#include "seamturn/base/random.hpp"
 
 namespace seamturn::tests {
 
@@ -73,6 +78,25 @@ TEST_SUITE("base/units") {
     CHECK(parse_quantities("+-5 mm", Dimension::length, 1).error().code == "read.number.malformed");
     CHECK(parse_quantities("10 -20 +30 mm", Dimension::length, 3).value() ==
           std::vector<double>{10.0, -20.0, 30.0});
+  }
+
+  TEST_CASE("for any decimal, short or long, law: the number is the nearest double, as strtod's") {
+    base::Random random(20261126);
+    const auto digits = [&](std::uint64_t count) {
+      std::string text;
+      for (std::uint64_t i = 0; i < count; ++i) text += static_cast<char>('0' + random.next() % 10);
+      return text;
+    };
+    for (int i = 0; i < 20000; ++i) {
+      std::string text = digits(1 + random.next() % 18);
+      if (random.next() % 2 == 0) text += "." + digits(1 + random.next() % 17);
+      if (random.next() % 4 == 0) text += "e" + std::to_string(int(random.next() % 40) - 20);
+      if (random.next() % 4 == 0) text = "-" + text;
+      INFO(text);
+      const auto got = base::parse_number(text);
+      REQUIRE(got.has_value());
+      REQUIRE(got.value() == std::strtod(text.c_str(), nullptr));
+    }
   }
 
   TEST_CASE("for any unit, law: converting there and back gives the number again") {

@@ -149,7 +149,7 @@ std::string quoted(std::string_view text) {
   return out + (text.size() > shown ? "...\"" : "\"");
 }
 
-[[gnu::cold]] Refusal malformed(std::string_view text) {
+Refusal malformed(std::string_view text) {
   return Refusal{"read.number.malformed",
                  quoted(text) +
                      " is not a number (digits, a point for decimals, no thousands "
@@ -165,7 +165,7 @@ struct Start {
   std::string_view rest;
 };
 
-[[gnu::cold]] Refusal refusal_of(const Start& start, std::string_view text) {
+Refusal refusal_of(const Start& start, std::string_view text) {
   if (start.found == Found::nothing) return malformed(text);
   return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
 }
@@ -182,7 +182,7 @@ std::size_t take_digits(std::string_view text, std::size_t at, std::uint64_t& nu
 /// number below 2^53 and its decimals a power of ten up to 10^15, both exact in a double; one
 /// division then rounds once, to the nearest double, as from_chars does (Clinger 1990). Nothing
 /// when the number is longer or written otherwise.
-std::optional<Start> short_decimal(std::string_view text) {
+Start short_decimal(std::string_view text) {
   constexpr double powers_of_ten[] = {
       1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
   constexpr std::size_t most_digits = 15;
@@ -193,17 +193,17 @@ std::optional<Start> short_decimal(std::string_view text) {
   if (point < text.size() && text[point] == '.') {
     end = take_digits(text, point + 1, digits);
     decimals = end - point - 1;
-    if (decimals == 0) return std::nullopt;
+    if (decimals == 0) return {};
   }
-  if (point == 0 || point + decimals > most_digits) return std::nullopt;
+  if (point == 0 || point + decimals > most_digits) return {};
   const std::string_view rest = text.substr(end);
-  if (!rest.empty() && (rest[0] == 'e' || rest[0] == 'E' || rest[0] == '/')) return std::nullopt;
-  return Start{Found::number, static_cast<double>(digits) / powers_of_ten[decimals], rest};
+  if (!rest.empty() && (rest[0] == 'e' || rest[0] == 'E' || rest[0] == '/')) return {};
+  return {Found::number, static_cast<double>(digits) / powers_of_ten[decimals], rest};
 }
 
 /// A decimal number at the start of a text, or "5/16" as people write inch fractions.
 Start number_at_start(std::string_view text) {
-  if (const std::optional<Start> start = short_decimal(text)) return *start;
+  if (const Start start = short_decimal(text); start.found == Found::number) return start;
   std::string_view body = text;
   if (body.starts_with('+') && !body.starts_with("+-")) body.remove_prefix(1);
   const bool digits_follow =
@@ -275,9 +275,7 @@ const Unit* find_unit_of_any(std::string_view symbol) {
   return nullptr;
 }
 
-[[gnu::cold]] Refusal no_unit(std::string_view written,
-                              std::string_view symbol,
-                              Dimension dimension) {
+Refusal no_unit(std::string_view written, std::string_view symbol, Dimension dimension) {
   const std::string wanted =
       std::string(dimension_name(dimension)) + " in " + unit_symbols(dimension);
   if (symbol.empty()) {

@@ -167,6 +167,7 @@ std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
 
 bool AttributeReader::is_in_range(const Attribute& attribute, double internal, const Range& range) {
   const double value = shown(internal, range);
+  if (value > range.least && value < range.most) return true;
   const double slack = rounding * std::max(std::abs(range.least), std::abs(range.most));
   const bool low = range.above ? value <= range.least : value < range.least - slack;
   const bool high = range.below ? value >= range.most : value > range.most + slack;

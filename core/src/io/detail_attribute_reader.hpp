@@ -71,8 +71,8 @@ class AttributeReader {
   /// The value when the attribute is there, else the element's name.
   [[nodiscard]] Spot spot(std::string_view name) const;
   [[nodiscard]] Spot spot() const;
-  [[gnu::cold]] void error(std::string_view name, std::string code, std::string text);
-  [[gnu::cold]] void error(std::string code, std::string text);
+  void error(std::string_view name, std::string code, std::string text);
+  void error(std::string code, std::string text);
   /// An attribute that must not stand here, with the reason.
   void refuse(std::string_view name, const char* code, std::string_view why);
 
@@ -93,21 +93,19 @@ class AttributeReader {
   [[nodiscard]] const Attribute* find(std::string_view name) const;
   /// Same, and from now on attributes of that name may stand here.
   [[nodiscard]] const Attribute* ask(std::string_view name);
-  [[gnu::cold]] void missing(std::string_view name, const std::string& expected);
+  void missing(std::string_view name, const std::string& expected);
   /// The value when it is more than blanks.
   [[nodiscard]] std::optional<std::string_view> nonempty(const Attribute& attribute);
   [[nodiscard]] std::string checked_id(const Attribute& attribute);
   [[nodiscard]] std::vector<std::string> checked_ids(const Attribute& attribute);
   [[nodiscard]] bool is_in_range(const Attribute& attribute, double internal, const Range& range);
   [[nodiscard]] double read_quantity(const Attribute& attribute, const Range& range);
-  [[gnu::cold]] void unknown(const Attribute& attribute);
+  void unknown(const Attribute& attribute);
   [[nodiscard]] Spot spot_of(const Attribute& attribute) const;
   template <std::size_t count>
   [[nodiscard]] std::array<double, count> read_quantities(const Attribute& attribute,
                                                           const Range& range);
-  [[gnu::cold]] void not_a_quantity(const Attribute& attribute,
-                                    const base::Refusal& why,
-                                    const Range& range);
+  void not_a_quantity(const Attribute& attribute, const base::Refusal& why, const Range& range);
   [[nodiscard]] geom::Vec3 read_direction(const Attribute& attribute);
   [[nodiscard]] std::optional<std::size_t> read_word(const Attribute& attribute,
                                                      std::string_view found,

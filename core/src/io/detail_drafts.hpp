@@ -73,9 +73,11 @@ struct OpenElements {
 };
 [[nodiscard]] material::Composition read_composition(AttributeReader& reader,
                                                      OpenElements open = {});
-[[nodiscard]] JointDraft read_joint(FileContext& context,
-                                    const pugi::xml_node& element,
-                                    joint::Places& places);
+/// Into an empty draft.
+void read_joint(FileContext& context,
+                const pugi::xml_node& element,
+                JointDraft& draft,
+                joint::Places& places);
 /// Preparation, cap or cover, and what is gouged.
 /// Returns the element read; null when the joint has none.
 pugi::xml_node read_preparation(FileContext& context,

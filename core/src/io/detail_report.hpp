@@ -14,19 +14,15 @@ namespace seamturn::io::detail {
 /// What is kept; beyond it findings are only counted, so that no broken file can flood the reader.
 inline constexpr std::size_t most_findings = 200;
 
-/// Its callers build long messages. Marked cold, so that these lie apart from what sound files
 /// need.
 class Report {
  public:
-  [[gnu::cold]] void add(base::Severity severity,
-                         const Spot& spot,
-                         std::string code,
-                         std::string text);
-  [[gnu::cold]] void error(const Spot& spot, std::string code, std::string text) {
+  void add(base::Severity severity, const Spot& spot, std::string code, std::string text);
+  void error(const Spot& spot, std::string code, std::string text) {
     add(base::Severity::error, spot, std::move(code), std::move(text));
   }
   /// About a file as a whole.
-  [[gnu::cold]] void error_of_file(const std::string& file, std::string code, std::string text);
+  void error_of_file(const std::string& file, std::string code, std::string text);
   /// Errors so far, also those beyond the limit.
   [[nodiscard]] std::size_t error_count() const { return error_count_; }
   /// In order of the files as first met, then of line and column; a closing note tells how many

@@ -77,16 +77,16 @@ class MarkupCheck {
   }
 
  private:
-  [[gnu::cold]] void error(std::size_t offset, std::string code, std::string text) {
+  void error(std::size_t offset, std::string code, std::string text) {
     report_.error(Spot{&source_, offset}, std::move(code), std::move(text));
   }
   /// Reading on would only produce nonsense.
-  [[gnu::cold]] void lose(std::size_t offset, std::string code, std::string text) {
+  void lose(std::size_t offset, std::string code, std::string text) {
     error(offset, std::move(code), std::move(text));
     lost_ = true;
     readable_ = false;
   }
-  [[gnu::cold]] void malformed(std::size_t offset, std::string text) {
+  void malformed(std::size_t offset, std::string text) {
     lose(offset, "read.xml.malformed", std::move(text));
   }
   [[nodiscard]] bool follows(std::string_view word) const {
@@ -184,7 +184,7 @@ class MarkupCheck {
     }
   }
 
-  [[gnu::cold]] void stray(std::size_t offset, std::string_view found) {
+  void stray(std::size_t offset, std::string_view found) {
     const std::string where = open_.empty() ? "outside the root element"
                                             : "inside <" + std::string(open_.back().name) + ">";
     error(

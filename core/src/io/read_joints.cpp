@@ -80,10 +80,12 @@ std::vector<std::string_view> words_of_joint() {
 
 }  // namespace
 
-JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint::Places& places) {
+void read_joint(FileContext& context,
+                const pugi::xml_node& element,
+                JointDraft& draft,
+                joint::Places& places) {
   const std::size_t errors_before = context.report.error_count();
   AttributeReader reader(context, element);
-  JointDraft draft;
   joint::Joint& joint = draft.joint;
   joint.id = reader.id("id");
   if (joint.id.find('.') != std::string::npos) {
@@ -131,7 +133,6 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   check_unique(reader, draft.key, places);
   // Sizes are asked for by the joint they belong to.
   reader.keep_places(draft.key, places, preparation);
-  return draft;
 }
 
 }  // namespace seamturn::io::detail

@@ -163,7 +163,7 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
   const auto joints = root.children("joint");
   draft.joints.reserve(static_cast<std::size_t>(std::distance(joints.begin(), joints.end())));
   for (const pugi::xml_node& element : joints) {
-    draft.joints.push_back(read_joint(context, element, draft.weldment.places));
+    read_joint(context, element, draft.joints.emplace_back(), draft.weldment.places);
   }
   if (const auto tacking = only_child(context, root, "tacking", Need::may_be_absent)) {
     read_tacking(context, tacking, draft);
