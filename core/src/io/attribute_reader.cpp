@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "detail_byte_class.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/number_text.hpp"
 
@@ -18,20 +19,17 @@ constexpr double no_number = std::numeric_limits<double>::quiet_NaN();
 const geom::Vec3 no_vector(no_number, no_number, no_number);
 constexpr double rounding = 1e-9;  // relative: 360 deg must not fail for the way through radians
 
+constexpr bool starts_id(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
+}
+constexpr ByteClass id_bytes([](char c) {
+  return starts_id(c) || c == '.' || c == '+' || c == '-';
+});
+
 bool is_id(std::string_view text) {
   constexpr std::size_t longest = 64;
-  const auto plain = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
-  };
-  return !text.empty() && text.size() <= longest && plain(text.front()) &&
-         std::all_of(text.begin(), text.end(), [&](char c) {
-           return plain(c) || c == '.' || c == '+' || c == '-';
-         });
-}
-
-/// Size and first letter tell most names apart.
-bool is_same_name(std::string_view a, std::string_view b) {
-  return a.size() == b.size() && a.front() == b.front() && a == b;
+  return !text.empty() && text.size() <= longest && starts_id(text.front()) &&
+         id_bytes.run_end(text, 0) == text.size();
 }
 
 std::string range_text(const Range& range) {
@@ -56,33 +54,38 @@ std::string quantity_text(const Range& range) {
 
 AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& element)
     : context_(context), element_(element) {
-  constexpr std::size_t most_have_fewer = 20;
+  constexpr std::size_t most_have_fewer = 25;
+  constexpr std::size_t most_are_asked_fewer = 45;
   attributes_.reserve(most_have_fewer);
-  asked_.reserve(most_have_fewer);
+  asked_.reserve(most_are_asked_fewer);
   for (pugi::xml_attribute at = element.first_attribute(); at; at = at.next_attribute()) {
     attributes_.push_back(Attribute{at.name(), at.value()});
+    marks_.add(attributes_.back().name);
   }
+  next_ = attributes_.data();
 }
 
-std::size_t AttributeReader::index_of(std::string_view name) const {
+const AttributeReader::Attribute* AttributeReader::find(std::string_view name) const {
+  const Attribute* const end = attributes_.data() + attributes_.size();
   // People write attributes in the order of the documents, and readers ask for them in that order.
-  if (next_ < attributes_.size() && is_same_name(attributes_[next_].name, name)) return next_;
-  std::size_t index = 0;
-  while (index < attributes_.size() && !is_same_name(attributes_[index].name, name)) ++index;
-  return index;
+  if (next_ != end && next_->name == name) return next_;
+  if (!marks_.may_hold(name)) return nullptr;
+  const Attribute* const found = std::find_if(
+      attributes_.data(), end, [&](const Attribute& attribute) { return attribute.name == name; });
+  return found == end ? nullptr : found;
 }
 
 bool AttributeReader::has(std::string_view name) const {
-  return index_of(name) < attributes_.size();
+  return find(name) != nullptr;
 }
 
 const AttributeReader::Attribute* AttributeReader::ask(std::string_view name) {
   asked_.push_back(name);
-  const std::size_t index = index_of(name);
-  if (index == attributes_.size()) return nullptr;
-  attributes_[index].was_asked = true;
-  next_ = index + 1;
-  return &attributes_[index];
+  const Attribute* const found = find(name);
+  if (found == nullptr) return nullptr;
+  attributes_[static_cast<std::size_t>(found - attributes_.data())].was_asked = true;
+  next_ = found + 1;
+  return found;
 }
 
 void AttributeReader::missing(std::string_view name, const std::string& expected) {
@@ -93,9 +96,7 @@ void AttributeReader::missing(std::string_view name, const std::string& expected
 }
 
 std::optional<std::string_view> AttributeReader::nonempty(const Attribute& attribute) {
-  if (attribute.value.find_first_not_of(" \t\r\n") != std::string_view::npos) {
-    return attribute.value;
-  }
+  if (blank_bytes.run_end(attribute.value, 0) < attribute.value.size()) return attribute.value;
   error(attribute.name,
         "read.attribute.empty",
         "attribute \"" + std::string(attribute.name) + "\" is empty; expected a text; fill it in");
@@ -139,7 +140,8 @@ std::string AttributeReader::find_id(std::string_view name) {
 
 std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute) {
   std::vector<std::string> ids;
-  for (const std::string_view piece : split_blanks(nonempty(attribute).value_or(""))) {
+  std::string_view rest = nonempty(attribute).value_or("");
+  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
     if (is_id(piece)) {
       ids.emplace_back(piece);
     } else {
@@ -165,6 +167,7 @@ std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
 
 bool AttributeReader::is_in_range(const Attribute& attribute, double internal, const Range& range) {
   const double value = shown(internal, range);
+  if (value > range.least && value < range.most) return true;
   const double slack = rounding * std::max(std::abs(range.least), std::abs(range.most));
   const bool low = range.above ? value <= range.least : value < range.least - slack;
   const bool high = range.below ? value >= range.most : value > range.most + slack;
@@ -196,11 +199,12 @@ std::array<double, count> AttributeReader::read_quantities(const Attribute& attr
     not_a_quantity(attribute, read.error(), range);
     return no_numbers;
   }
+  const std::array<double, count>& values = *read;
   // The first outside ends it: one finding an attribute.
-  const bool all_in_range = std::all_of(read->begin(), read->end(), [&](double value) {
+  const bool all_in_range = std::all_of(values.begin(), values.end(), [&](double value) {
     return is_in_range(attribute, value, range);
   });
-  return all_in_range ? *read : no_numbers;
+  return all_in_range ? values : no_numbers;
 }
 
 double AttributeReader::read_quantity(const Attribute& attribute, const Range& range) {

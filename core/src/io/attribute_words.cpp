@@ -4,6 +4,7 @@
 #include <array>
 
 #include "detail_attribute_reader.hpp"
+#include "detail_byte_class.hpp"
 #include "detail_find_value.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/near_name.hpp"
@@ -18,16 +19,13 @@ bool contains(std::span<const std::string_view> names, std::string_view name) {
 
 }  // namespace
 
-std::vector<std::string_view> split_blanks(std::string_view text) {
-  constexpr std::string_view blanks = " \t\r\n";
-  std::vector<std::string_view> pieces;
-  std::size_t at = text.find_first_not_of(blanks);
-  while (at != std::string_view::npos) {
-    const std::size_t end = std::min(text.find_first_of(blanks, at), text.size());
-    pieces.push_back(text.substr(at, end - at));
-    at = text.find_first_not_of(blanks, end);
-  }
-  return pieces;
+std::string_view take_piece(std::string_view& text) {
+  text.remove_prefix(blank_bytes.run_end(text, 0));
+  std::size_t end = 0;
+  while (end < text.size() && !blank_bytes.holds(text[end])) ++end;
+  const std::string_view piece = text.substr(0, end);
+  text.remove_prefix(end);
+  return piece;
 }
 
 std::string one_of(std::span<const std::string_view> words) {
@@ -75,7 +73,9 @@ std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
   std::vector<std::size_t> found;
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) return found;
-  for (const std::string_view piece : split_blanks(nonempty(*attribute).value_or(""))) {
+  found.reserve(words.size());
+  std::string_view rest = nonempty(*attribute).value_or("");
+  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
     const std::optional<std::size_t> index = read_word(*attribute, piece, words);
     if (!index) continue;
     if (std::find(found.begin(), found.end(), *index) != found.end()) {
@@ -110,8 +110,8 @@ Spot AttributeReader::spot_of(const Attribute& attribute) const {
 }
 
 Spot AttributeReader::spot(std::string_view name) const {
-  const std::size_t index = index_of(name);
-  return index < attributes_.size() ? spot_of(attributes_[index]) : spot();
+  const Attribute* const attribute = find(name);
+  return attribute != nullptr ? spot_of(*attribute) : spot();
 }
 
 void AttributeReader::error(std::string_view name, std::string code, std::string text) {
@@ -122,19 +122,20 @@ void AttributeReader::error(std::string code, std::string text) {
   context_.report.error(spot(), std::move(code), std::move(text));
 }
 
-void AttributeReader::refuse(std::string_view name, const char* code, const std::string& why) {
+void AttributeReader::refuse(std::string_view name, const char* code, std::string_view why) {
   if (ask(name) == nullptr) return;
   error(name,
         code,
-        "attribute \"" + std::string(name) + "\" found; expected none: " + why + "; delete it");
+        "attribute \"" + std::string(name) + "\" found; expected none: " + std::string(why) +
+            "; delete it");
 }
 
 void AttributeReader::finish() {
-  const bool is_root = element_.parent() == context_.file.document;
   std::vector<std::string_view> seen;
   for (const Attribute& attribute : attributes_) {
     if (attribute.was_asked || contains(asked_, attribute.name)) continue;
-    if (is_root && (attribute.name == "xmlns" || attribute.name == "schema")) continue;
+    const bool of_root = attribute.name == "xmlns" || attribute.name == "schema";
+    if (of_root && element_.parent() == context_.file.document) continue;
     if (contains(seen, attribute.name)) continue;  // told as a duplicate
     seen.push_back(attribute.name);
     unknown(attribute);
@@ -172,7 +173,7 @@ void AttributeReader::keep_places(std::string key,
 void check_children(FileContext& context,
                     const pugi::xml_node& element,
                     std::span<const std::string_view> known) {
-  for (const pugi::xml_node& child : element.children()) {
+  for (pugi::xml_node child = element.first_child(); child; child = child.next_sibling()) {
     if (child.type() != pugi::node_element) continue;
     const std::string_view name = child.name();
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;

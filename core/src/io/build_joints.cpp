@@ -32,6 +32,7 @@ class JointBuilder {
   JointBuilder(const WeldmentDraft& weldment, const JointDraft& draft, Report& report)
       : weldment_(weldment), draft_(draft), report_(report), joint_(draft.joint) {}
 
+  /// To be called once.
   joint::Joint build() {
     const joint::Member* first = joint::find_member(weldment_.weldment, joint_.member_1);
     const joint::Member* second = joint::find_member(weldment_.weldment, joint_.member_2);
@@ -45,7 +46,7 @@ class JointBuilder {
     const auto [thinner_mm, thicker_mm] = std::minmax(
         {joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape)});
     build_lengths(draft_, Plates{thinner_mm, thicker_mm}, joint_, report_);
-    return joint_;
+    return std::move(joint_);
   }
 
  private:
@@ -221,6 +222,7 @@ class JointBuilder {
 
 std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report) {
   std::vector<joint::Joint> joints;
+  joints.reserve(draft.joints.size());
   for (const JointDraft& joint : draft.joints) {
     const bool on_sound_members = !draft.unsound_members.contains(joint.joint.member_1) &&
                                   !draft.unsound_members.contains(joint.joint.member_2);

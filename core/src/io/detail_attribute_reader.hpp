@@ -13,6 +13,7 @@
 #include <string_view>
 #include <vector>
 
+#include "detail_name_marks.hpp"
 #include "detail_parsed_file.hpp"
 #include "detail_range.hpp"
 #include "seamturn/base/angle.hpp"
@@ -73,7 +74,7 @@ class AttributeReader {
   void error(std::string_view name, std::string code, std::string text);
   void error(std::string code, std::string text);
   /// An attribute that must not stand here, with the reason.
-  void refuse(std::string_view name, const char* code, const std::string& why);
+  void refuse(std::string_view name, const char* code, std::string_view why);
 
   /// Reports attributes nobody asked for, with the nearest name of those asked for. Last call.
   void finish();
@@ -88,8 +89,8 @@ class AttributeReader {
     std::string_view value;
     bool was_asked = false;
   };
-  /// The first of a name; its size when absent.
-  [[nodiscard]] std::size_t index_of(std::string_view name) const;
+  /// The first of a name; null when absent.
+  [[nodiscard]] const Attribute* find(std::string_view name) const;
   /// Same, and from now on attributes of that name may stand here.
   [[nodiscard]] const Attribute* ask(std::string_view name);
   void missing(std::string_view name, const std::string& expected);
@@ -113,11 +114,12 @@ class AttributeReader {
   FileContext& context_;
   pugi::xml_node element_;
   // Room for the names of nearly every element, so that most are read without asking for memory.
-  std::array<std::byte, 1536> room_;
+  std::array<std::byte, 2048> room_;
   std::pmr::monotonic_buffer_resource memory_{room_.data(), room_.size()};
   std::pmr::vector<Attribute> attributes_{&memory_};
   std::pmr::vector<std::string_view> asked_{&memory_};
-  std::size_t next_ = 0;  // where the next name asked for most likely stands
+  NameMarks marks_;                  // of the attributes' names
+  const Attribute* next_ = nullptr;  // most likely the next one asked for
 };
 
 /// Reports children that are none of the known, with the nearest known name.
@@ -136,7 +138,7 @@ enum class Need { required, may_be_absent };
                                        std::span<const std::string_view> known);
 /// "a, b or c".
 [[nodiscard]] std::string one_of(std::span<const std::string_view> words);
-/// The pieces between blanks.
-[[nodiscard]] std::vector<std::string_view> split_blanks(std::string_view text);
+/// Takes the first piece between blanks off a text; empty when none is left.
+[[nodiscard]] std::string_view take_piece(std::string_view& text);
 
 }  // namespace seamturn::io::detail

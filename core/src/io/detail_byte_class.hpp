@@ -4,20 +4,28 @@
 
 #include <array>
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 namespace seamturn::io::detail {
 
-/// A kind of byte, answered from a table.
+/// A kind of byte, answered from a table. NUL is of none.
 class ByteClass {
  public:
   constexpr explicit ByteClass(bool (*is_in)(char)) {
-    for (std::size_t i = 0; i < holds_.size(); ++i) holds_[i] = is_in(static_cast<char>(i));
+    for (std::size_t i = 1; i < holds_.size(); ++i) holds_[i] = is_in(static_cast<char>(i));
   }
+  [[nodiscard]] constexpr bool holds(char c) const { return holds_[static_cast<unsigned char>(c)]; }
   /// Where the run of such bytes that begins at an offset ends.
   [[nodiscard]] constexpr std::size_t run_end(std::string_view text, std::size_t at) const {
-    while (at < text.size() && holds_[static_cast<unsigned char>(text[at])]) ++at;
+    while (at < text.size() && holds(text[at])) ++at;
     return at;
+  }
+  /// Same in a string: the NUL that closes it is of no class and ends the run.
+  [[nodiscard]] std::size_t run_end(const std::string& text, std::size_t at) const {
+    const char* byte = text.c_str() + at;
+    while (holds(*byte)) ++byte;
+    return static_cast<std::size_t>(byte - text.c_str());
   }
 
  private:

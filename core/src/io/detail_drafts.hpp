@@ -46,8 +46,8 @@ struct WeldmentDraft {
   std::set<std::string> unsound_members;
 };
 
-/// Reports an id that stood before, at `first`; "kind/id" is the key.
-void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first);
+/// Reports an id that stood before; "kind/id" is the key.
+void check_unique(AttributeReader& reader, const std::string& key, const joint::Places& places);
 /// check_unique and finish of an element whose spot is kept under `key`. True when none had that
 /// key before.
 [[nodiscard]] bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places);
@@ -73,9 +73,11 @@ struct OpenElements {
 };
 [[nodiscard]] material::Composition read_composition(AttributeReader& reader,
                                                      OpenElements open = {});
-[[nodiscard]] JointDraft read_joint(FileContext& context,
-                                    const pugi::xml_node& element,
-                                    joint::Places& places);
+/// Into an empty draft.
+void read_joint(FileContext& context,
+                const pugi::xml_node& element,
+                JointDraft& draft,
+                joint::Places& places);
 /// Preparation, cap or cover, and what is gouged.
 /// Returns the element read; null when the joint has none.
 pugi::xml_node read_preparation(FileContext& context,

@@ -28,15 +28,16 @@ bool is_wide_encoding(std::string_view bytes) {
   return false;
 }
 
-/// Blanks, line ends and the visible characters of ASCII: nearly all of what we read.
-constexpr bool is_plain(char c) {
-  return (c >= ' ' && c <= '~') || c == '\t' || c == '\n' || c == '\r';
+/// Blanks, line ends and the visible characters of ASCII: nearly all of what we read. As a signed
+/// byte, what is not ASCII is negative.
+constexpr bool is_plain(signed char c) {
+  return (c >= ' ' && c != 0x7F) || c == '\t' || c == '\n' || c == '\r';
 }
 
 /// How many bytes at the start are plain, in whole blocks. No branch inside a block, so that the
 /// compiler may look at many bytes at once.
 std::size_t plain_at_start(std::string_view bytes) {
-  constexpr std::size_t block_size = 32;
+  constexpr std::size_t block_size = 64;
   std::size_t at = 0;
   while (bytes.size() - at >= block_size) {
     unsigned char others = 0;

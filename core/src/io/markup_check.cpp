@@ -8,19 +8,13 @@
 
 #include "detail_byte_class.hpp"
 #include "detail_encoding_check.hpp"
+#include "detail_name_marks.hpp"
 #include "detail_reference_check.hpp"
 #include "detail_utf8.hpp"
 
 namespace seamturn::io::detail {
 
 namespace {
-
-/// Neither ends a value nor must be looked at.
-constexpr bool is_plain_in_value(char c) {
-  return c != '"' && c != '\'' && c != '<' && c != '&';
-}
-
-constexpr ByteClass plain_bytes_in_value(is_plain_in_value);
 
 bool same_word(std::string_view a, std::string_view b) {
   const auto lower = [](char c) {
@@ -38,6 +32,25 @@ struct Attribute {
   bool is_plain = false;  ///< holds neither '<' nor '&'
 };
 
+/// Where the next of a byte stands, sought anew only when that one is passed.
+class NextByte {
+ public:
+  NextByte(std::string_view text, char byte) : text_(text), byte_(byte), next_(sought(0)) {}
+  /// The text's size when none follows. Pre: never asked for less than before.
+  std::size_t from(std::size_t at) {
+    if (next_ < at) next_ = sought(at);
+    return next_;
+  }
+
+ private:
+  [[nodiscard]] std::size_t sought(std::size_t at) const {
+    return std::min(text_.find(byte_, at), text_.size());
+  }
+  std::string_view text_;
+  char byte_;
+  std::size_t next_;
+};
+
 struct OpenElement {
   std::string_view name;
   std::size_t offset;
@@ -47,7 +60,7 @@ struct OpenElement {
 class MarkupCheck {
  public:
   MarkupCheck(const Source& source, Report& report)
-      : source_(source), report_(report), text_(source.bytes()) {}
+      : source_(source), report_(report), bytes_(source.bytes()), text_(bytes_) {}
 
   bool run() {
     if (text_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
@@ -83,10 +96,10 @@ class MarkupCheck {
     return "line " + std::to_string(source_.place(offset).line);
   }
   [[nodiscard]] bool follows(char c) const { return at_ < text_.size() && text_[at_] == c; }
-  void skip_blanks() { at_ = blank_bytes.run_end(text_, at_); }
+  void skip_blanks() { at_ = blank_bytes.run_end(bytes_, at_); }
   std::string_view take_name() {
     const std::size_t from = at_;
-    if (at_ < text_.size() && is_name_start(text_[at_])) at_ = name_bytes.run_end(text_, at_);
+    if (at_ < text_.size() && is_name_start(text_[at_])) at_ = name_bytes.run_end(bytes_, at_);
     return text_.substr(from, at_ - from);
   }
 
@@ -188,12 +201,11 @@ class MarkupCheck {
   }
 
   void between_tags() {
-    const std::size_t end = std::min(text_.find('<', at_), text_.size());
-    const std::string_view run = text_.substr(at_, end - at_);
-    const std::size_t first = run.find_first_not_of(blanks);
-    if (first != std::string_view::npos) {
-      const std::size_t last = run.find_last_not_of(blanks);
-      stray(at_ + first, run.substr(first, last - first + 1));
+    skip_blanks();
+    const std::size_t end = next_less_.from(at_);
+    if (at_ < end) {
+      const std::string_view run = text_.substr(at_, end - at_);
+      stray(at_, run.substr(0, run.find_last_not_of(blanks) + 1));
     }
     at_ = end;
   }
@@ -257,6 +269,7 @@ class MarkupCheck {
   /// Up to the ">" or "/>" of the tag.
   void attributes(std::size_t from, std::string_view element) {
     names_.clear();
+    marks_.clear();
     while (true) {
       const std::size_t before = at_;
       skip_blanks();
@@ -270,9 +283,11 @@ class MarkupCheck {
         return malformed(
             at_, "expected a blank, \">\" or \"/>\" here; put a blank before each attribute");
       }
-      const Attribute attribute = take_attribute();
+      Attribute attribute;
+      if (!take_plain_attribute(attribute)) attribute = take_attribute();
       if (lost_) return;
-      if (std::find(names_.begin(), names_.end(), attribute.name) != names_.end()) {
+      if (marks_.add(attribute.name) &&
+          std::find(names_.begin(), names_.end(), attribute.name) != names_.end()) {
         error(attribute.value_at,
               "read.xml.duplicate_attribute",
               "attribute " + in_quotes(attribute.name) + " stands twice in <" +
@@ -288,6 +303,22 @@ class MarkupCheck {
     }
   }
 
+  /// One as people write nearly all of them: name="value" with nothing in it to look closer at.
+  bool take_plain_attribute(Attribute& attribute) {
+    const std::size_t name_end = name_bytes.run_end(bytes_, at_);
+    const char* const behind = bytes_.c_str() + name_end;  // at its end a NUL stands
+    if (!is_name_start(bytes_[at_]) || behind[0] != '=' || behind[1] != '"') return false;
+    const std::size_t value_at = name_end + 2;
+    const std::size_t end = bytes_.find('"', value_at);
+    if (end > next_less_.from(value_at) || end > next_ampersand_.from(value_at)) return false;
+    if (end - value_at > longest_attribute) return false;
+    attribute.name = {bytes_.data() + at_, name_end - at_};
+    attribute.value_at = value_at;
+    at_ = end + 1;
+    return true;
+  }
+
+  /// Any, with all that may be wrong with it.
   Attribute take_attribute() {
     Attribute attribute;
     const std::size_t from = at_;
@@ -312,11 +343,10 @@ class MarkupCheck {
     }
     const char quote = text_[at_];
     attribute.value_at = ++at_;
-    const std::size_t plain_end = plain_bytes_in_value.run_end(text_, at_);
-    const std::size_t end = std::min(text_.find(quote, plain_end), text_.size());
+    const std::size_t end = std::min(text_.find(quote, at_), text_.size());
     attribute.value = text_.substr(at_, end - at_);
     attribute.is_ended = end < text_.size();
-    attribute.is_plain = end == plain_end;
+    attribute.is_plain = end <= next_less_.from(at_) && end <= next_ampersand_.from(at_);
     at_ = std::min(end + 1, text_.size());
     check_value(attribute);
     return attribute;
@@ -359,11 +389,15 @@ class MarkupCheck {
 
   const Source& source_;
   Report& report_;
-  std::string_view text_;
+  const std::string& bytes_;
+  std::string_view text_;  // the same
+  NextByte next_less_{text_, '<'};
+  NextByte next_ampersand_{text_, '&'};
   std::size_t at_ = 0;
   std::size_t start_ = 0;
   std::vector<OpenElement> open_;
   std::vector<std::string_view> names_;  // of the attributes of the element at hand
+  NameMarks marks_;                      // of these names
   std::size_t roots_ = 0;
   std::size_t elements_ = 0;
   bool lost_ = false;

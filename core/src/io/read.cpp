@@ -47,6 +47,12 @@ class Reading {
     return *files_.back();
   }
 
+  /// What was read keeps the text for its places; the tree gives its room to the next file's.
+  static void forget_tree(ParsedFile& file) {
+    file.document.reset();
+    file.buffer = std::string();
+  }
+
   /// Null: cannot be read on; the report says why.
   ParsedFile* parsed(const std::string& name, std::string bytes) {
     if (bytes.size() > detail::largest_file) {
@@ -100,6 +106,7 @@ class Reading {
       FileContext context{*file, report_};
       if (detail::check_root(context, "library", library_namespace)) {
         detail::read_library(context, library_);
+        forget_tree(*file);
         return;
       }
     }

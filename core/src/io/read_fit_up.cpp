@@ -116,9 +116,9 @@ void read_preparation_range(FileContext& context,
                      "; expected limits that something can lie between; "
                      "correct the row");
   }
-  const std::string key = "preparation-range/" + row.id;
-  check_unique(reader, key, library.places.find_spot(key + "@id"));
-  reader.finish(key, library.places);
+  std::string key = "preparation-range/" + row.id;
+  check_unique(reader, key, library.places);
+  reader.finish(std::move(key), library.places);
   check_children(context, element, {});
   library.preparation_ranges.push_back(std::move(row));
 }

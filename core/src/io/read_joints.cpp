@@ -80,10 +80,12 @@ std::vector<std::string_view> words_of_joint() {
 
 }  // namespace
 
-JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint::Places& places) {
+void read_joint(FileContext& context,
+                const pugi::xml_node& element,
+                JointDraft& draft,
+                joint::Places& places) {
   const std::size_t errors_before = context.report.error_count();
   AttributeReader reader(context, element);
-  JointDraft draft;
   joint::Joint& joint = draft.joint;
   joint.id = reader.id("id");
   if (joint.id.find('.') != std::string::npos) {
@@ -112,7 +114,8 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   joint.first_share = reader.find_quantity("first-share", ranges::share);
   read_stated_heat(reader, joint.heat);
 
-  check_children(context, element, words_of_joint());
+  static const std::vector<std::string_view> known = words_of_joint();
+  check_children(context, element, known);
   const std::size_t errors_of_preparation = context.report.error_count();
   const pugi::xml_node preparation = read_preparation(context, element, draft, places);
   if (context.report.error_count() == errors_of_preparation && type_is_known) {
@@ -127,10 +130,9 @@ JointDraft read_joint(FileContext& context, const pugi::xml_node& element, joint
   }
   reader.finish();
   draft.is_sound = context.report.error_count() == errors_before;
-  check_unique(reader, draft.key, places.find_spot(draft.key + "@id"));
+  check_unique(reader, draft.key, places);
   // Sizes are asked for by the joint they belong to.
   reader.keep_places(draft.key, places, preparation);
-  return draft;
 }
 
 }  // namespace seamturn::io::detail

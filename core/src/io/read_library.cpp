@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
@@ -18,10 +20,10 @@ void read_origin(AttributeReader& reader, Row& row) {
 void finish_row(FileContext& context,
                 const pugi::xml_node& element,
                 AttributeReader& reader,
-                const std::string& key,
+                std::string key,
                 planner::Library& library) {
-  check_unique(reader, key, library.places.find_spot(key + "@id"));
-  reader.finish(key, library.places);
+  check_unique(reader, key, library.places);
+  reader.finish(std::move(key), library.places);
   check_children(context, element, {});
 }
 
@@ -69,6 +71,7 @@ void read_gas(FileContext& context, const pugi::xml_node& element, planner::Libr
 
 std::vector<process::WeldPosition> read_positions(AttributeReader& reader) {
   std::vector<process::WeldPosition> positions;
+  positions.reserve(position_words().size());
   for (const std::size_t index : reader.find_words("positions", position_words())) {
     positions.push_back(static_cast<process::WeldPosition>(index));
   }
@@ -319,7 +322,7 @@ void read_record(FileContext& context, const pugi::xml_node& element, planner::L
   row.interpass_max_c = reader.quantity("interpass-max", ranges::interpass);
   read_origin(reader, row);
   const std::string key = "record/" + row.id;
-  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  check_unique(reader, key, library.places);
   reader.finish(key, library.places);
   check_children(context, element, {});
   library.records.push_back(std::move(row));
@@ -396,10 +399,11 @@ void read_library(FileContext& context, planner::Library& library) {
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);
   check_children(context, root, known);
-  for (const pugi::xml_node& element : root.children()) {
-    for (const Kind& kind : kinds) {
-      if (element.name() == kind.name) kind.read(context, element, library);
-    }
+  for (pugi::xml_node element = root.first_child(); element; element = element.next_sibling()) {
+    const std::string_view name = element.name();
+    const auto* kind = std::find_if(
+        std::begin(kinds), std::end(kinds), [&](const Kind& row) { return row.name == name; });
+    if (kind != std::end(kinds)) kind->read(context, element, library);
   }
 }
 

@@ -126,8 +126,9 @@ std::optional<joint::Preparation> read_named(AttributeReader& reader,
 pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& joint_element) {
   pugi::xml_node found;
   const std::span<const std::string_view> names = joint::preparation_names();
-  for (const pugi::xml_node& child : joint_element.children()) {
-    if (std::find(names.begin(), names.end(), child.name()) == names.end()) continue;
+  for (pugi::xml_node child = joint_element.first_child(); child; child = child.next_sibling()) {
+    if (std::find(names.begin(), names.end(), std::string_view(child.name())) == names.end())
+      continue;
     if (!found) {
       found = child;
       continue;

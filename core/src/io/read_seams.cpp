@@ -251,7 +251,7 @@ void read_seams(FileContext& context,
                 JointDraft& draft,
                 joint::Places& places) {
   std::vector<pugi::xml_node> elements;
-  for (const pugi::xml_node& child : joint_element.children()) {
+  for (pugi::xml_node child = joint_element.first_child(); child; child = child.next_sibling()) {
     if (is_seam(child.name())) elements.push_back(child);
   }
   if (elements.empty()) {
@@ -267,6 +267,7 @@ void read_seams(FileContext& context,
                              " seams in one joint; expected one, or two for its two sides; write a "
                              "joint for each further weld");
   }
+  draft.seams.reserve(elements.size());
   const std::string& id = draft.joint.id;
   const auto of_joint = find_welded(context, joint_element, draft.key, places);
   for (std::size_t i = 0; i < elements.size(); ++i) {

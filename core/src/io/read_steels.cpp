@@ -36,10 +36,8 @@ material::SteelBand read_band(FileContext& context,
 void refuse_alone(AttributeReader& reader,
                   std::initializer_list<const char*> names,
                   const char* code,
-                  const char* value) {
-  for (const char* name : names) {
-    reader.refuse(name, code, std::string("no ") + value + "= stands beside it");
-  }
+                  const char* why) {
+  for (const char* name : names) reader.refuse(name, code, why);
 }
 
 void read_interpass(AttributeReader& reader, material::Steel& steel) {
@@ -49,13 +47,16 @@ void read_interpass(AttributeReader& reader, material::Steel& steel) {
     steel.interpass_status = reader.status("interpass-status");
     return;
   }
-  refuse_alone(
-      reader, {"interpass-source", "interpass-status"}, "read.steel.interpass", "interpass-max");
+  refuse_alone(reader,
+               {"interpass-source", "interpass-status"},
+               "read.steel.interpass",
+               "no interpass-max= stands beside it");
 }
 
 std::optional<material::CoolingWindow> find_t85(AttributeReader& reader) {
   if (!reader.has("t85-min") && !reader.has("t85-max")) {
-    refuse_alone(reader, {"t85-source", "t85-status"}, "read.steel.t85", "t85-min");
+    refuse_alone(
+        reader, {"t85-source", "t85-status"}, "read.steel.t85", "no t85-min= stands beside it");
     return std::nullopt;
   }
   material::CoolingWindow window;
@@ -77,7 +78,7 @@ std::optional<material::StatedTemperature> find_later_heating(AttributeReader& r
     refuse_alone(reader,
                  {"later-heating-source", "later-heating-status"},
                  "read.steel.later_heating",
-                 "later-heating-max");
+                 "no later-heating-max= stands beside it");
     return std::nullopt;
   }
   return material::StatedTemperature{
@@ -88,7 +89,10 @@ std::optional<material::AwsCategory> find_aws_category(AttributeReader& reader) 
   constexpr std::array<std::string_view, 4> categories = {"A/B", "B", "C", "D"};
   const auto index = reader.find_word("aws-category", categories);
   if (!reader.has("aws-category")) {
-    refuse_alone(reader, {"aws-source", "aws-status"}, "read.steel.aws", "aws-category");
+    refuse_alone(reader,
+                 {"aws-source", "aws-status"},
+                 "read.steel.aws",
+                 "no aws-category= stands beside it");
     return std::nullopt;
   }
   return material::AwsCategory{std::string(categories.at(index.value_or(0))),
@@ -109,7 +113,7 @@ void read_steel(FileContext& context, const pugi::xml_node& element, planner::Li
   steel.later_heating_max = find_later_heating(reader);
   steel.aws_category = find_aws_category(reader);
   const std::string key = "steel/" + steel.designation;
-  check_unique(reader, key, library.places.find_spot(key + "@id"));
+  check_unique(reader, key, library.places);
   reader.finish(key, library.places);
 
   constexpr std::array<std::string_view, 1> known = {"band"};

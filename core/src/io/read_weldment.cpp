@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <iterator>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
@@ -103,10 +104,12 @@ bool is_member(std::string_view name) {
 
 }  // namespace
 
-void check_unique(AttributeReader& reader, std::string_view key, const std::optional<Spot>& first) {
+namespace {
+
+void taken_already(AttributeReader& reader, std::string_view key, const Spot& first) {
   const std::size_t slash = key.find('/');
-  if (!first || slash + 1 == key.size()) return;  // without an id it could not be read
-  const base::Place place = first->place();
+  if (slash + 1 == key.size()) return;  // without an id it could not be read
+  const base::Place place = first.place();
   reader.error("id",
                "read.id.duplicate",
                std::string(key.substr(0, slash)) + " id " + in_quotes(key.substr(slash + 1)) +
@@ -114,9 +117,16 @@ void check_unique(AttributeReader& reader, std::string_view key, const std::opti
                    "; expected every id once; rename one of them");
 }
 
+}  // namespace
+
+void check_unique(AttributeReader& reader, const std::string& key, const joint::Places& places) {
+  if (!places.contains(key)) return;
+  if (const auto first = places.find_spot(key + "@id")) taken_already(reader, key, *first);
+}
+
 bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places) {
   const std::optional<Spot> first = places.find_spot(key);
-  check_unique(reader, key, first);
+  if (first) taken_already(reader, key, *first);
   reader.finish(std::move(key), places);
   return !first;
 }
@@ -150,8 +160,10 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
     if (name == "datum") read_datum(context, element, draft);
     if (name == "hand-order") read_hand_order(context, element, draft);
   }
-  for (const pugi::xml_node& element : root.children("joint")) {
-    draft.joints.push_back(read_joint(context, element, draft.weldment.places));
+  const auto joints = root.children("joint");
+  draft.joints.reserve(static_cast<std::size_t>(std::distance(joints.begin(), joints.end())));
+  for (const pugi::xml_node& element : joints) {
+    read_joint(context, element, draft.joints.emplace_back(), draft.weldment.places);
   }
   if (const auto tacking = only_child(context, root, "tacking", Need::may_be_absent)) {
     read_tacking(context, tacking, draft);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Names that point at other things: steels, wires, gases, members, and the order `after` asks for.
 #include <algorithm>
-#include <map>
 #include <utility>
 
 #include "detail_drafts.hpp"
@@ -49,6 +48,7 @@ constexpr Kind lifting_kind{"lifting", "read.lifting.unknown"};
 template <class Thing, class Name>
 Names names_of(const std::vector<Thing>& things, const Name& name) {
   Names names;
+  names.reserve(things.size());
   for (const Thing& thing : things) names.push_back(name(thing));
   return names;
 }
@@ -241,13 +241,17 @@ class ReferenceCheck {
 using Waits = std::vector<std::vector<std::size_t>>;
 
 Waits waits_of(const std::vector<JointDraft>& joints) {
-  std::map<std::string_view, std::size_t> index;
-  for (std::size_t i = 0; i < joints.size(); ++i) index.emplace(joints[i].joint.id, i);
+  // By name; of two with the same name the first comes first.
+  std::vector<std::pair<std::string_view, std::size_t>> index;
+  index.reserve(joints.size());
+  for (std::size_t i = 0; i < joints.size(); ++i) index.emplace_back(joints[i].joint.id, i);
+  std::sort(index.begin(), index.end());
   Waits waits(joints.size());
   for (std::size_t i = 0; i < joints.size(); ++i) {
     for (const std::string& before : joints[i].joint.after) {
-      const auto found = index.find(before);
-      if (found != index.end()) waits[i].push_back(found->second);
+      const auto found = std::lower_bound(
+          index.begin(), index.end(), std::pair{std::string_view(before), std::size_t{0}});
+      if (found != index.end() && found->first == before) waits[i].push_back(found->second);
     }
   }
   return waits;

@@ -104,9 +104,12 @@ void detail::FaceSearch::offer(const Vec3& normal_M, double distance_mm, bool in
 }
 
 std::vector<Face> detail::FaceSearch::nearest_first() {
-  std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
-    return a.distance_mm < b.distance_mm;
-  });
+  // Most points lie near one face; sorting asks for memory even then.
+  if (faces_.size() > 1) {
+    std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
+      return a.distance_mm < b.distance_mm;
+    });
+  }
   return std::move(faces_);
 }
 

@@ -81,7 +81,10 @@ std::vector<Probe> probes_of_legs(const geom::Path& path) {
 std::vector<Probe> probes_of(const geom::Path& path) {
   if (std::holds_alternative<geom::PolylinePath>(path)) return probes_of_legs(path);
   const double length = geom::path_length_mm(path);
-  std::vector<Probe> probes = {{0.5 * length, "middle"}};
+  constexpr std::size_t most = 5;
+  std::vector<Probe> probes;
+  probes.reserve(most);
+  probes.push_back({0.5 * length, "middle"});
   if (!std::holds_alternative<geom::LinePath>(path)) {
     probes.push_back({0.25 * length, "first quarter"});
     probes.push_back({0.75 * length, "last quarter"});
@@ -162,9 +165,11 @@ std::vector<Pair> pairs_at(const Site& site, const Vec3& p, const Accept& accept
       if (accept(pair)) pairs.push_back(pair);
     }
   }
-  std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& a, const Pair& b) {
-    return a.off_mm() < b.off_mm();
-  });
+  if (pairs.size() > 1) {
+    std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& a, const Pair& b) {
+      return a.off_mm() < b.off_mm();
+    });
+  }
   return pairs;
 }
 
