@@ -85,10 +85,18 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
     const char* notation = text(seam.child("welded"), "notation");
     if (*notation != '\0') put(child, "welded", notation);
     copy(seam, child, {"rolling"});
+    const bool is_segment = seam.attribute("segment");
+    const double begins_mm = is_segment ? number(seam, "begins_mm") : 0.0;
+    if (is_segment) {
+      copy(seam, child, {"segment", "segments", "rank"});
+      copy_rounded(seam.child("welded"), child, 0, {"overlap_mm"});
+    }
     for (const pugi::xml_node layer : seam.child("welded").children("layer-start")) {
       pugi::xml_node start = child.append_child("layer-start");
       copy(layer, start, {"layer", "from_end"});
-      copy_rounded(layer, start, 0, {"start_mm", "stop_mm"});
+      for (const char* name : {"start_mm", "stop_mm"}) {
+        put(start, name, rounded(begins_mm + number(layer, name), 0));
+      }
     }
   }
 }

@@ -32,10 +32,12 @@ pugi::xml_node first_tacks(const Subject& subject) {
   return {};
 }
 
-std::string centres(pugi::xml_node tacks) {
+/// Along the seam as drawn.
+std::string centres(pugi::xml_node seam, pugi::xml_node tacks) {
+  const double begins_mm = seam.attribute("begins_mm") ? number(seam, "begins_mm") : 0.0;
   std::string all;
   for (const pugi::xml_node tack : tacks.children("tack")) {
-    const double centre_mm = 0.5 * (number(tack, "from_mm") + number(tack, "to_mm"));
+    const double centre_mm = begins_mm + 0.5 * (number(tack, "from_mm") + number(tack, "to_mm"));
     all += (all.empty() ? "" : " ") + rounded(centre_mm, 0);
   }
   return all;
@@ -96,13 +98,14 @@ void put_tacks(pugi::xml_node sheet, const Subject& subject) {
   put(node, "rule", text(first, "why"));
   copy(first, node, {"status"});
   for (const pugi::xml_node id : subject.procedure.children("seam")) {
-    const pugi::xml_node tacks = subject.plan.seam(text(id, "id")).child("tacks");
+    const pugi::xml_node planned = subject.plan.seam(text(id, "id"));
+    const pugi::xml_node tacks = planned.child("tacks");
     if (!tacks.child("tack")) continue;
     pugi::xml_node seam = node.append_child("seam");
     put(seam, "id", text(id, "id"));
     const auto all = tacks.children("tack");
     put(seam, "number", std::to_string(std::distance(all.begin(), all.end())));
-    put(seam, "centres_mm", centres(tacks));
+    put(seam, "centres_mm", centres(planned, tacks));
   }
   put_carried(node, subject);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a search may begin with, read from a saved plan. Expected values: the plan written.
+// What a search may begin with, read from a saved plan. Law: what was written is read back.
 #include <doctest/doctest.h>
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Which seams are cut into segments.
+// Which seams are cut into segments. Expected counts follow from the lengths written in
+// tests/good/ordered.xml by the rules of docs/methods/order.md, worked out by hand (computed).
 #include "planner/detail_segments.hpp"
 
 #include <numbers>

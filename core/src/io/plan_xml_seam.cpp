@@ -208,6 +208,7 @@ void put_seam(pugi::xml_node parent,
     put_count(node, "segment", described->segment->number);
     put_count(node, "segments", described->segment->of);
     put_count(node, "rank", described->segment->rank + 1);
+    put_number(node, "begins_mm", described->segment->begins_mm);
   }
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);

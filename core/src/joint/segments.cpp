@@ -68,6 +68,8 @@ class Cutter {
     seam.id = drawn_.id + '/' + std::to_string(segment.number);
     const double odd_mm = to_mm - from_mm - segment.shift_to_mm;
     seam.length_mm = each_mm_;
+    const double course_mm = each_mm_ * splitting_.count;
+    const double begins_mm = closed_ ? geom::wrapped_station_mm(from_mm, course_mm) : from_mm;
     seam.path = geom::part_of_path(*drawn_.path, from_mm, to_mm);
     for (geom::Vec3* direction : {&seam.wall_1, &seam.wall_2, &seam.face}) {
       *direction = geom::carried_direction(*drawn_.path, from_mm, *direction);
@@ -82,6 +84,7 @@ class Cutter {
     seam.welded.overlap_mm = (closed_ ? 2 : 2 - returns) * splitting_.overlap_mm / 2.0;
     seam.welded.returns_mm = returns * seam.asked.end_return_mm;
     seam.segment = segment;
+    seam.segment->begins_mm = begins_mm;
     return seam;
   }
 

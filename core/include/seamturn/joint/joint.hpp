@@ -47,6 +47,7 @@ struct Segment {
   bool at_end = false;         ///< ends where it does
   double shift_from_mm = 0.0;  ///< layers 2, 4 ...: the start lies so much further on
   double shift_to_mm = 0.0;    ///< and the end
+  double begins_mm = 0.0;      ///< station of the course where the segment's path begins
   std::string drawn;           ///< id of the seam drawn, "J1" or "J1.a"
   geom::Path course;           ///< as drawn, frame J
 };
