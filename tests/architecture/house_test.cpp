@@ -60,6 +60,18 @@ TEST_SUITE("architecture/house") {
     }
   }
 
+  TEST_CASE("for every test file, law: its cases stand in a suite of its room, which CTest runs") {
+    for (const auto& file : files_below("tests", {".cpp"})) {
+      const std::string text = text_of(repository() / file);
+      const std::size_t first = text.find("TEST_CASE(");
+      if (first == std::string::npos) continue;
+      INFO(file.string());
+      const std::string room = file.parent_path().filename().string();
+      CHECK(text.find("TEST_SUITE(\"" + room + "/") < first);
+      CHECK(file.filename().string().ends_with("_test.cpp"));
+    }
+  }
+
   TEST_CASE("for every test case, law: a name CTest can run") {
     const std::regex name("TEST_CASE\\(\\s*((?:\"[^\"]*\"\\s*)+)\\)");
     std::size_t seen = 0;

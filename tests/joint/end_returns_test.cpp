@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include "seamturn/joint/segments.hpp"
+
 namespace seamturn::tests {
 
 namespace {
@@ -75,6 +77,29 @@ TEST_SUITE("joint/end_returns") {
     joint::Seam nowhere = tee_seam(line, 10.0);
     nowhere.path.reset();
     CHECK_FALSE(joint::with_end_returns(nowhere).path.has_value());
+  }
+
+  // closed-form: in two with 10 mm of overlap and no stagger, the first ends 5 mm past the middle
+  TEST_CASE("a segment has its return where the course drawn ends, and none where segments meet") {
+    joint::Joint joint;
+    joint.id = "J1";
+    joint.seams = {tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0)};
+    const joint::Joint split =
+        joint::split_joint(joint, {2, joint::SegmentTravel::outward, 0.0, 10.0});
+    const joint::Seam first = joint::with_end_returns(split.seams[0]);
+    const auto& begun = std::get<geom::PolylinePath>(*first.path);
+    REQUIRE(begun.points.size() == 3);
+    check_direction(begun.points[0], Vec3(0, -12, 0));
+    check_direction(begun.points[1], Vec3(0, 0, 0));
+    check_direction(begun.points[2], Vec3(155, 0, 0));
+    CHECK(first.welded.stretches == std::vector<joint::Stretch>{{0.0, 12.0 + 155.0}});
+    const joint::Seam last = joint::with_end_returns(split.seams[1]);
+    const auto& ended = std::get<geom::PolylinePath>(*last.path);
+    REQUIRE(ended.points.size() == 3);
+    check_direction(ended.points[0], Vec3(145, 0, 0));
+    check_direction(ended.points[2], Vec3(300, -12, 0));
+    CHECK(last.welded.stretches == std::vector<joint::Stretch>{{0.0, 155.0 + 12.0}});
+    check_direction(last.wall_2, Vec3::UnitY());  // on the leg it begins on
   }
 }
 

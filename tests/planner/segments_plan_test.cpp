@@ -248,6 +248,64 @@ TEST_SUITE("planner/segments_plan") {
     CHECK(count == 4);  // of both sides
   }
 
+  TEST_CASE("a segment that no stance holds for its travel is laid the other way, and told") {
+    // A fillet in PA whose travel stands 3.5 deg off a headstock's axis lies 2.5 deg off level (the
+    // closed form of planner/lengths): uphill that is permitted, 3 deg, downhill not, 2 deg.
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee_headstock.xml");
+    std::erase_if(inputs.library.tolerances, [](const position::WorkingTolerance& row) {
+      return row.position != process::WeldPosition::pa;
+    });
+    geom::Mat3& R_DJ = inputs.weldment.setups.front().X_DJ.rotation;
+    R_DJ = geom::rotation_about(geom::Vec3::UnitZ(), base::Angle::deg(3.5)) * R_DJ;
+    ask(inputs, "J1", 2, 10.0);
+    ask(inputs, "J2", 2, 10.0);
+    const Plan plan = quick_plan(inputs);
+    CHECK(texts_of(plan, "plan.segments.travel").size() == 2);  // one of each joint's two
+    for (const char* id : {"J1/1", "J1/2", "J2/1", "J2/2"}) {
+      const plan::PlannedSeam& segment = seam_of(plan, id);
+      for (const plan::PlannedPass& pass : segment.passes) {
+        const joint::LayerStops& stops = segment.starts.at(std::size_t(pass.pass.layer) - 1);
+        CHECK(stops.reversed == pass.reversed);
+        CHECK((stops.start_mm > stops.stop_mm) == pass.reversed);
+      }
+    }
+  }
+
+  TEST_CASE("law: the rules of a weld's size see the seam as drawn") {
+    planner::Inputs inputs = part_of({"J1"});
+    const Plan whole = quick_plan(inputs);
+    ask(inputs, "J1", 3, 6.0);
+    inputs.weldment.joints.front().seams.front().asked.stop_stagger_mm = 20.0;
+    const Plan split = quick_plan(inputs);
+    REQUIRE(segments_of(split, "J1").size() == 3);
+    REQUIRE(whole.joints.front().size.has_value());
+    const auto texts = [](const Plan& plan) {
+      std::vector<std::string> all;
+      for (const joint::SizeCheck& check : plan.joints.front().size->checks) {
+        all.push_back(joint::check_text(check));
+      }
+      return all;
+    };
+    CHECK(texts(split) == texts(whole));
+  }
+
+  TEST_CASE("law: both sides of a groove warm each other, segment by segment") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
+    std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
+    inputs.library.long_seams.reset();
+    for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 2;
+    const Plan plan = quick_plan(inputs);
+    const double cold_c = plan.joints.front().heat.preheat_c;
+    for (const char* segment : {"/1", "/2"}) {
+      const plan::PlannedSeam& a = seam_of(plan, std::string("X.a") + segment);
+      const plan::PlannedSeam& b = seam_of(plan, std::string("X.b") + segment);
+      // Its side 1 lies there already, and only that may have warmed it.
+      REQUIRE(*a.passes.front().start_s < *b.passes.front().start_s);
+      CHECK(*b.passes.front().start_high_c > cold_c + 1.0);
+      CHECK(*a.passes.front().start_high_c == doctest::Approx(cold_c));
+    }
+  }
+
   TEST_CASE("law: a face bows and a bore closes alike whether its ring is split or not") {
     const Planned& planned = hub();
     planner::Inputs inputs = planned.inputs;
