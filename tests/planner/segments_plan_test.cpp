@@ -4,6 +4,12 @@
 #include <numbers>
 #include <set>
 
+#include "planner/detail_joints.hpp"
+#include "planner/detail_order_links.hpp"
+#include "planner/detail_segments.hpp"
+#include "planner/detail_stages.hpp"
+#include "planner/detail_stances.hpp"
+#include "seamturn/joint/segments.hpp"
 #include "split_part.hpp"
 
 namespace seamturn::tests {
@@ -96,6 +102,19 @@ TEST_SUITE("planner/segments_plan") {
     CHECK(begun_x(*segments[1], 1) == doctest::Approx(180.0 - 15.0 - 5.0));
     CHECK(begun_x(*segments[0], 2) == doctest::Approx(180.0 + 15.0 + 5.0));
     CHECK(begun_x(*segments[1], 2) == doctest::Approx(180.0 + 15.0 - 5.0));
+    // and each layer takes the arc and the metal of its own length
+    for (std::size_t i = 0; i < 2; ++i) {
+      const joint::Seam& described = plan.weldment.joints.front().seams[i];
+      double metal_kg = 0.0;
+      for (const plan::PlannedPass& pass : segments[i]->passes) {
+        const bool even = pass.pass.layer % 2 == 0;
+        const double length_mm = i == 0 ? (even ? 160.0 : 130.0) : (even ? 130.0 : 160.0);
+        CHECK(joint::layer_length_mm(described, pass.pass.layer) == doctest::Approx(length_mm));
+        CHECK(pass.pass.arc_time_s == doctest::Approx(length_mm / pass.pass.travel_mm_s));
+        metal_kg += pass.pass.area_mm2 * length_mm * 7.85e-6;
+      }
+      CHECK(segments[i]->metal_kg == doctest::Approx(metal_kg));
+    }
   }
 
   TEST_CASE("law: a layer is laid over its neighbours' layer below, balanced or not") {
@@ -220,6 +239,35 @@ TEST_SUITE("planner/segments_plan") {
     }
     const auto gouge = static_cast<std::size_t>(timeline::SecondKind::gouge);
     CHECK(plan.seconds[gouge] == doctest::Approx(whole.seconds[gouge]));
+  }
+
+  TEST_CASE("law: side 2 is linked behind the roots of side 1 beside it") {
+    namespace detail = planner::detail;
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
+    std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
+    inputs.library.long_seams.reset();
+    joint_in(inputs, "X").first_share = 0.05;  // nothing else of side 1 comes before side 2
+    for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 3;
+    std::vector<base::Finding> findings;
+    inputs = detail::in_segments(inputs, findings);
+    const auto joints = detail::work_joints(inputs, findings);
+    const auto seams = detail::all_seams(joints);
+    const auto stages = detail::work_stages(inputs, findings);
+    const auto pool = detail::find_stance_pool(inputs, stages.front(), seams, findings);
+    const auto placements = detail::choose_placements(inputs, seams, pool);
+    const auto job = detail::make_order_job(inputs, stages.front(), seams, pool, placements, true);
+    const auto layers = detail::layers_of(seams, job);
+    REQUIRE(seams.size() == 6);  // a/1 b/1 a/2 b/2 a/3 b/3
+    for (std::size_t b = 1; b < 6; b += 2) {
+      for (std::size_t a = 0; a < 6; a += 2) {
+        if (a + 3 < b || a > b + 1) continue;  // not beside it
+        const auto linked =
+            detail::against_link(job.job, layers[a].front().last, layers[b].front().first);
+        CAPTURE(a);
+        CAPTURE(b);
+        CHECK(linked.has_value());
+      }
+    }
   }
 
   TEST_CASE("tacks keep clear of where segments meet, and a stated number is that of the seam") {

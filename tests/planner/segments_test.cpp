@@ -140,6 +140,17 @@ TEST_SUITE("planner/segments") {
     findings.clear();
     (void)planner::detail::in_segments(inputs, findings);
     CHECK(findings.size() == 1);
+    // Stops reach half of stagger and overlap past the mark: 25 mm of the 30 to the corner.
+    seam.path = geom::PolylinePath{
+        {geom::Vec3(40, 120, 30), geom::Vec3(150, 120, 30), geom::Vec3(320, 120.1, 30)}, false};
+    seam.length_mm = geom::path_length_mm(*seam.path);
+    ask(inputs, "J1", 2, 20.0);
+    for (const auto& [clear_mm, expected] : {std::pair(4.0, 1), std::pair(6.0, 2)}) {
+      seam.asked.corner_clear_mm = clear_mm;
+      findings.clear();
+      (void)planner::detail::in_segments(inputs, findings);
+      CHECK(findings.size() == std::size_t(expected));
+    }
   }
 }
 
