@@ -4,7 +4,8 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 .ci/install.sh
 export CCACHE_BASEDIR="$PWD" CCACHE_NOHASHDIR=1
-cmake -S . -B build -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache >build.log 2>&1 ||
+cmake -S . -B build -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache -DCMAKE_UNITY_BUILD=ON \
+  -DCMAKE_UNITY_BUILD_BATCH_SIZE=12 >build.log 2>&1 ||
   { cat build.log >&2; exit 1; }
 rm -f build.log
 ninja -C build --quiet seamturn_cli seamturn_procedure_sheet seamturn_path_listing \

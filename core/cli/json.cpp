@@ -126,7 +126,7 @@ Json joint_entry(const plan::Plan& plan, const plan::PlannedJoint& joint) {
     metal += seam.metal_kg;
     arc += seam.stack.arc_time_s;
     for (const plan::PlannedPass& pass : seam.passes) {
-      const bool first = seams.size() == 1 && &pass == &seam.passes.front();
+      const bool first = &seam == &joint.seams.front() && &pass == &seam.passes.front();
       low = first ? pass.pass.heat_input_kj_mm : std::min(low, pass.pass.heat_input_kj_mm);
       high = first ? low : std::max(high, pass.pass.heat_input_kj_mm);
       t85_min = first ? pass.t85_s : std::min(t85_min, pass.t85_s);

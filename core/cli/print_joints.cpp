@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "print.hpp"
 #include "seamturn/base/listed.hpp"
@@ -30,7 +29,6 @@ struct JointSums {
 JointSums sums_of(const plan::PlannedJoint& joint) {
   JointSums sums;
   sums.passes = plan::pass_count(joint);
-  bool any = false;
   for (const plan::PlannedSeam& seam : joint.seams) {
     sums.length_mm += seam.length_mm;
     sums.metal_kg += seam.metal_kg;
@@ -40,7 +38,7 @@ JointSums sums_of(const plan::PlannedJoint& joint) {
       sums.positions.push_back(position);
     }
     for (const plan::PlannedPass& pass : seam.passes) {
-      const bool first = !std::exchange(any, true);
+      const bool first = &seam == &joint.seams.front() && &pass == &seam.passes.front();
       const double heat = pass.pass.heat_input_kj_mm;
       sums.heat_low = first ? heat : std::min(sums.heat_low, heat);
       sums.heat_high = first ? heat : std::max(sums.heat_high, heat);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the sheet is for: joints, seams, steels, thicknesses, preparation.
+#include <cmath>
 #include <cstring>
 
 #include "procedure_sheet/sheet.hpp"
@@ -71,6 +72,15 @@ void put_root_items(pugi::xml_node node, const Subject& subject) {
 
 }  // namespace
 
+std::string drawn_station(pugi::xml_node seam, double station_mm) {
+  if (seam.attribute("begins_mm")) station_mm += number(seam, "begins_mm");
+  if (seam.attribute("round_mm")) {
+    const double round_mm = number(seam, "round_mm");
+    station_mm -= round_mm * std::floor(station_mm / round_mm);
+  }
+  return rounded(station_mm, 0);
+}
+
 void put_scope(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node node = sheet.append_child("scope");
   for (const pugi::xml_node named : subject.procedure.children("joint")) {
@@ -85,9 +95,7 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
     const char* notation = text(seam.child("welded"), "notation");
     if (*notation != '\0') put(child, "welded", notation);
     copy(seam, child, {"rolling"});
-    const bool is_segment = seam.attribute("segment");
-    const double begins_mm = is_segment ? number(seam, "begins_mm") : 0.0;
-    if (is_segment) {
+    if (seam.attribute("segment")) {
       copy(seam, child, {"segment", "segments", "rank"});
       copy_rounded(seam.child("welded"), child, 0, {"overlap_mm"});
     }
@@ -95,7 +103,7 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
       pugi::xml_node start = child.append_child("layer-start");
       copy(layer, start, {"layer", "from_end"});
       for (const char* name : {"start_mm", "stop_mm"}) {
-        put(start, name, rounded(begins_mm + number(layer, name), 0));
+        put(start, name, drawn_station(seam, number(layer, name)));
       }
     }
   }

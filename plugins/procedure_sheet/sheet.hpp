@@ -42,6 +42,10 @@ void put_heat(pugi::xml_node sheet, const Subject& subject);
 void put_inspection(pugi::xml_node sheet, const Subject& subject);
 void put_cautions(pugi::xml_node sheet, const Subject& subject);
 
+/// A station of a planned seam in whole mm from where the seam is begun on the drawing: those of a
+/// segment count on from its beginning there, round a closed seam anew.
+[[nodiscard]] std::string drawn_station(pugi::xml_node seam, double station_mm);
+
 /// <item name value/>: a decided item; an empty value makes it open.
 void put_item(pugi::xml_node parent, const char* name, std::string_view value);
 /// <item name open/>.

@@ -32,13 +32,11 @@ pugi::xml_node first_tacks(const Subject& subject) {
   return {};
 }
 
-/// Along the seam as drawn.
-std::string centres(pugi::xml_node seam, pugi::xml_node tacks) {
-  const double begins_mm = seam.attribute("begins_mm") ? number(seam, "begins_mm") : 0.0;
+std::string centres(pugi::xml_node seam) {
   std::string all;
-  for (const pugi::xml_node tack : tacks.children("tack")) {
-    const double centre_mm = begins_mm + 0.5 * (number(tack, "from_mm") + number(tack, "to_mm"));
-    all += (all.empty() ? "" : " ") + rounded(centre_mm, 0);
+  for (const pugi::xml_node tack : seam.child("tacks").children("tack")) {
+    const double centre_mm = 0.5 * (number(tack, "from_mm") + number(tack, "to_mm"));
+    all += (all.empty() ? "" : " ") + drawn_station(seam, centre_mm);
   }
   return all;
 }
@@ -105,7 +103,7 @@ void put_tacks(pugi::xml_node sheet, const Subject& subject) {
     put(seam, "id", text(id, "id"));
     const auto all = tacks.children("tack");
     put(seam, "number", std::to_string(std::distance(all.begin(), all.end())));
-    put(seam, "centres_mm", centres(planned, tacks));
+    put(seam, "centres_mm", centres(planned));
   }
   put_carried(node, subject);
 }

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include "joint/tee_seam.hpp"
 #include "seamturn/joint/segments.hpp"
 
 namespace seamturn::tests {
@@ -11,15 +12,9 @@ namespace {
 
 using geom::Vec3;
 
-/// A fillet at the foot of a web that stands along x on a base, on the web's +y side.
-joint::Seam tee_seam(const geom::Path& path, double return_mm) {
-  joint::Seam seam;
-  seam.id = "J1";
-  seam.path = path;
-  seam.length_mm = geom::path_length_mm(path);
-  seam.wall_1 = Vec3::UnitZ();
-  seam.wall_2 = Vec3::UnitY();
-  seam.face = (seam.wall_1 + seam.wall_2).normalized();
+/// The seam of joint/tee_seam.hpp with returns asked for.
+joint::Seam returned_seam(const geom::Path& path, double return_mm) {
+  joint::Seam seam = tee_seam("J1", path);
   seam.asked.end_return_mm = return_mm;
   return seam;
 }
@@ -36,7 +31,7 @@ TEST_SUITE("joint/end_returns") {
   // closed-form: the web ends at x = 0 and 300; 12 mm returns lie on its ends, towards -y
   TEST_CASE("a line goes on behind the web at both ends, one leg each") {
     const joint::Seam out =
-        joint::with_end_returns(tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0));
+        joint::with_end_returns(returned_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0));
     const auto& path = std::get<geom::PolylinePath>(*out.path);
     REQUIRE(path.points.size() == 4);
     check_direction(path.points[0], Vec3(0, -12, 0));
@@ -58,7 +53,7 @@ TEST_SUITE("joint/end_returns") {
 
   // closed-form: a web leaning 30 deg keeps its returns in the base's surface
   TEST_CASE("returns of a leaning web lie flat on the base") {
-    joint::Seam seam = tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 10.0);
+    joint::Seam seam = returned_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 10.0);
     seam.wall_2 = Vec3(0, std::cos(0.5), std::sin(0.5));
     const auto path = std::get<geom::PolylinePath>(*joint::with_end_returns(seam).path);
     check_direction(path.points[3], Vec3(300, -10, 0));
@@ -66,15 +61,15 @@ TEST_SUITE("joint/end_returns") {
 
   TEST_CASE("arcs, closed seams, seams without a place or without returns stay as they are") {
     const geom::ArcPath arc{Vec3::Zero(), Vec3::UnitZ(), Vec3::UnitX(), 50.0, base::Angle::deg(90)};
-    CHECK(
-        std::holds_alternative<geom::ArcPath>(*joint::with_end_returns(tee_seam(arc, 10.0)).path));
+    CHECK(std::holds_alternative<geom::ArcPath>(
+        *joint::with_end_returns(returned_seam(arc, 10.0)).path));
     const geom::CirclePath ring{Vec3::Zero(), Vec3::UnitZ(), Vec3::UnitX(), 50.0};
     CHECK(std::holds_alternative<geom::CirclePath>(
-        *joint::with_end_returns(tee_seam(ring, 10.0)).path));
+        *joint::with_end_returns(returned_seam(ring, 10.0)).path));
     const geom::LinePath line{Vec3::Zero(), Vec3(300, 0, 0)};
-    CHECK(
-        std::holds_alternative<geom::LinePath>(*joint::with_end_returns(tee_seam(line, 0.0)).path));
-    joint::Seam nowhere = tee_seam(line, 10.0);
+    CHECK(std::holds_alternative<geom::LinePath>(
+        *joint::with_end_returns(returned_seam(line, 0.0)).path));
+    joint::Seam nowhere = returned_seam(line, 10.0);
     nowhere.path.reset();
     CHECK_FALSE(joint::with_end_returns(nowhere).path.has_value());
   }
@@ -83,7 +78,7 @@ TEST_SUITE("joint/end_returns") {
   TEST_CASE("a segment has its return where the course drawn ends, and none where segments meet") {
     joint::Joint joint;
     joint.id = "J1";
-    joint.seams = {tee_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0)};
+    joint.seams = {returned_seam(geom::LinePath{Vec3::Zero(), Vec3(300, 0, 0)}, 12.0)};
     const joint::Joint split =
         joint::split_joint(joint, {2, joint::SegmentTravel::outward, 0.0, 10.0});
     const joint::Seam first = joint::with_end_returns(split.seams[0]);

@@ -124,6 +124,10 @@ TEST_SUITE("joint/joint") {
     joint::Seam ring;
     ring.path = geom::CirclePath{};
     CHECK_FALSE(joint::runs_against(line(100, 0), ring));
+    CHECK_FALSE(joint::runs_against(ring, ring));
+    joint::Seam other_way = ring;
+    other_way.path = geom::reversed_path(*ring.path);
+    CHECK(joint::runs_against(other_way, ring));
     CHECK_FALSE(joint::runs_against(joint::Seam{}, line(0, 100)));
   }
 }

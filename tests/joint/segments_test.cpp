@@ -8,6 +8,7 @@
 #include <numbers>
 #include <set>
 
+#include "joint/tee_seam.hpp"
 #include "seamturn/base/error.hpp"
 
 namespace seamturn::tests {
@@ -19,18 +20,6 @@ using joint::Joint;
 using joint::Seam;
 using joint::SegmentTravel;
 using joint::Splitting;
-
-Seam seam_on(const std::string& id, const geom::Path& path) {
-  Seam seam;
-  seam.id = id;
-  seam.joint = "J1";
-  seam.path = path;
-  seam.length_mm = geom::path_length_mm(path);
-  seam.wall_1 = Vec3::UnitZ();
-  seam.wall_2 = Vec3::UnitY();
-  seam.face = (seam.wall_1 + seam.wall_2).normalized();
-  return seam;
-}
 
 Joint joint_of(std::vector<Seam> seams) {
   Joint joint;
@@ -62,7 +51,7 @@ std::vector<int> ranks_of(const Joint& joint) {
 TEST_SUITE("joint/segments") {
   // closed-form: 2000 mm in two, 30 mm of stagger, 10 mm of overlap: the mark lies at 1000 mm
   TEST_CASE("a line in two is begun in its middle, the layers' stops half the stagger each side") {
-    const Joint split = joint::split_joint(joint_of({seam_on("J1", metres_2)}),
+    const Joint split = joint::split_joint(joint_of({tee_seam("J1", metres_2)}),
                                            {2, SegmentTravel::outward, 30.0, 10.0});
     REQUIRE(split.seams.size() == 2);
     const Seam& left = split.seams[0];
@@ -84,13 +73,13 @@ TEST_SUITE("joint/segments") {
   }
 
   TEST_CASE("law: of every layer the segments weld the course and their overlaps, with its ends") {
-    Seam with_ends = seam_on("J1", metres_2);
+    Seam with_ends = tee_seam("J1", metres_2);
     with_ends.asked.run_on_mm = 40.0;
     with_ends.asked.run_off_mm = 25.0;
-    Seam with_returns = seam_on("J1", metres_2);
+    Seam with_returns = tee_seam("J1", metres_2);
     with_returns.asked.end_return_mm = 12.0;
     const std::pair<Seam, double> cases[] = {
-        {seam_on("J1", metres_2), 2000.0}, {with_ends, 2065.0}, {with_returns, 2024.0}};
+        {tee_seam("J1", metres_2), 2000.0}, {with_ends, 2065.0}, {with_returns, 2024.0}};
     for (const auto& [seam, welded_mm] : cases) {
       for (const int count : {2, 3, 5}) {
         const Joint split =
@@ -106,7 +95,7 @@ TEST_SUITE("joint/segments") {
 
   TEST_CASE("law: stops of neighbouring layers lie a stagger apart, segments meet without a gap") {
     for (const int count : {2, 3, 4, 7}) {
-      const Joint split = joint::split_joint(joint_of({seam_on("J1", metres_2)}),
+      const Joint split = joint::split_joint(joint_of({tee_seam("J1", metres_2)}),
                                              {count, SegmentTravel::back_step, 24.0, 8.0});
       for (std::size_t i = 0; i + 1 < split.seams.size(); ++i) {
         for (const int layer : {1, 2, 3}) {
@@ -122,7 +111,7 @@ TEST_SUITE("joint/segments") {
 
   TEST_CASE("ranks run from the middle outward, travel away from it or, back step, towards it") {
     const auto split = [](int count, SegmentTravel travel) {
-      return joint::split_joint(joint_of({seam_on("J1", metres_2)}), {count, travel, 0.0, 0.0});
+      return joint::split_joint(joint_of({tee_seam("J1", metres_2)}), {count, travel, 0.0, 0.0});
     };
     CHECK(ranks_of(split(4, SegmentTravel::outward)) == std::vector<int>{1, 0, 0, 1});
     CHECK(ranks_of(split(5, SegmentTravel::outward)) == std::vector<int>{2, 1, 0, 1, 2});
@@ -140,7 +129,7 @@ TEST_SUITE("joint/segments") {
 
   TEST_CASE("a ring's arcs go 1 3 2 4, of six 1 4 2 5 3 6, all one way, overlapping all round") {
     const auto split = [](int count, SegmentTravel travel) {
-      return joint::split_joint(joint_of({seam_on("J1", ring)}), {count, travel, 30.0, 10.0});
+      return joint::split_joint(joint_of({tee_seam("J1", ring)}), {count, travel, 30.0, 10.0});
     };
     const Joint four = split(4, SegmentTravel::outward);
     CHECK(ranks_of(four) == std::vector<int>{0, 2, 1, 3});
@@ -163,7 +152,7 @@ TEST_SUITE("joint/segments") {
   }
 
   TEST_CASE("walls and face of a segment are those of the course there") {
-    const Seam whole = seam_on("J1", ring);
+    const Seam whole = tee_seam("J1", ring);
     const Joint split = joint::split_joint(joint_of({whole}), {4, SegmentTravel::outward, 20, 6});
     for (const Seam& arc : split.seams) {
       const Vec3 start = geom::path_station(*arc.path, 0.0).point;
@@ -179,7 +168,7 @@ TEST_SUITE("joint/segments") {
         {metres_2, back}, {metres_2, geom::LinePath{back.to, back.from}}, {ring, under}};
     for (const auto& [first, second] : sides) {
       const Joint split =
-          joint::split_joint(joint_of({seam_on("J1.a", first), seam_on("J1.b", second)}),
+          joint::split_joint(joint_of({tee_seam("J1.a", first), tee_seam("J1.b", second)}),
                              {4, SegmentTravel::outward, 30.0, 10.0});
       REQUIRE(split.seams.size() == 8);
       CHECK(joint::drawn_seams(split) == 2);
@@ -211,7 +200,7 @@ TEST_SUITE("joint/segments") {
   }
 
   TEST_CASE("a seam in one is its own course, all its layers alike") {
-    const Joint joint = joint_of({seam_on("J1.a", metres_2), seam_on("J1.b", back)});
+    const Joint joint = joint_of({tee_seam("J1.a", metres_2), tee_seam("J1.b", back)});
     CHECK(joint::drawn_id(joint.seams[1]) == "J1.b");
     CHECK(joint::drawn_seams(joint) == 2);
     CHECK(joint::lie_beside(joint.seams[0], joint.seams[1]));
@@ -221,7 +210,7 @@ TEST_SUITE("joint/segments") {
   }
 
   TEST_CASE("segments not twice as long as stagger and overlap are refused") {
-    const Joint joint = joint_of({seam_on("J1", metres_2)});
+    const Joint joint = joint_of({tee_seam("J1", metres_2)});
     CHECK(joint::splits(joint, {24, SegmentTravel::outward, 30.0, 10.0}));  // 83.3 > 80
     CHECK_FALSE(joint::splits(joint, {24, SegmentTravel::outward, 32.0, 10.0}));
     CHECK_THROWS_AS((void)joint::split_joint(joint, {24, SegmentTravel::outward, 32.0, 10.0}),

@@ -152,7 +152,9 @@ TEST_SUITE("planner/welds") {
         if (arc.pass->stance < 0) continue;
         const plan::PlannedStance& stance =
             plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
-        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, stance.stance.axes) *
+        std::vector<geom::Angle> axes = stance.stance.axes;
+        if (arc.pass->roll_from) axes.back() = *arc.pass->roll_from;
+        const geom::Mat3 R_WJ = turn::rotation_WD(plan.cell->positioner, axes) *
                                 plan::setup_of(plan, stance).X_DJ.rotation;
         const joint::Joint& joint = *joint::find_joint(plan.weldment, arc.seam->joint);
         const joint::Seam& seam = described_seam(plan, arc.seam->id);
@@ -160,7 +162,11 @@ TEST_SUITE("planner/welds") {
         const geom::Vec3 travel_J = arc.pass->points.front().travel;
         geom::Vec3 face_J = seam.face;
         const geom::Vec3 first = geom::path_station(*seam.path, 0.0).tangent;
-        if (std::holds_alternative<geom::PolylinePath>(*seam.path)) {
+        if (arc.pass->reversed) {
+          const double end_mm = geom::path_length_mm(*seam.path);
+          REQUIRE((travel_J + geom::path_station(*seam.path, end_mm).tangent).norm() < 1e-9);
+          face_J = geom::carried_direction(*seam.path, end_mm, seam.face);
+        } else if (std::holds_alternative<geom::PolylinePath>(*seam.path)) {
           REQUIRE((travel_J - first).norm() < 1e-9);  // begun where it is drawn from
         } else if (geom::is_closed(*seam.path)) {
           const geom::CirclePath& circle = std::get<geom::CirclePath>(*seam.path);

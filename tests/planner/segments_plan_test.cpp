@@ -37,7 +37,8 @@ TEST_SUITE("planner/segments_plan") {
   TEST_CASE("law: a ring split in four is the ring drawn in four arcs") {
     // R1 and A1 to A4 are drawn alike, on two tubes
     planner::Inputs inputs = part_of({"R1", "A1", "A2", "A3", "A4"});
-    inputs.library.long_seams.reset();  // its overlap would count
+    inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();  // its overlap would count
     for (joint::Seam& seam : joint_in(inputs, "R1").seams) seam.asked.segments = 4;
     const Plan plan = quick_plan(inputs);
     CHECK(sum_of(plan, "R1", &plan::PlannedSeam::welded_mm) ==
@@ -62,6 +63,7 @@ TEST_SUITE("planner/segments_plan") {
   TEST_CASE("given a line in segments, it is welded from the middle outward, layer by layer") {
     planner::Inputs inputs = part_of({"J1"});
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     ask(inputs, "J1", 4);
     joint_in(inputs, "J1").seams.front().asked.stop_stagger_mm = 20.0;
     const Plan plan = quick_plan(inputs);
@@ -160,6 +162,7 @@ TEST_SUITE("planner/segments_plan") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
     std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 2;
     const Plan plan = quick_plan(inputs);
     REQUIRE(segments_of(plan, "X").size() == 4);
@@ -226,6 +229,7 @@ TEST_SUITE("planner/segments_plan") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
     std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     joint_in(inputs, "X").first_share = 0.05;  // side 2 after the root of side 1
     const Plan whole = quick_plan(inputs);
     for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 3;
@@ -246,6 +250,7 @@ TEST_SUITE("planner/segments_plan") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
     std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     joint_in(inputs, "X").first_share = 0.05;  // nothing else of side 1 comes before side 2
     for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 3;
     std::vector<base::Finding> findings;
@@ -273,6 +278,7 @@ TEST_SUITE("planner/segments_plan") {
   TEST_CASE("tacks keep clear of where segments meet, and a stated number is that of the seam") {
     planner::Inputs inputs = part_of({"J3"});
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     ask(inputs, "J3", 2, 10.0);  // marks at 180 mm: 160 to 200 mm is shared
     joint_in(inputs, "J3").tacks = 2;
     const Plan plan = quick_plan(inputs);
@@ -341,6 +347,7 @@ TEST_SUITE("planner/segments_plan") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/double_grooves.xml");
     std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "X"; });
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     for (joint::Seam& seam : joint_in(inputs, "X").seams) seam.asked.segments = 2;
     const Plan plan = quick_plan(inputs);
     const double cold_c = plan.joints.front().heat.preheat_c;
@@ -358,6 +365,7 @@ TEST_SUITE("planner/segments_plan") {
     const Planned& planned = hub();
     planner::Inputs inputs = planned.inputs;
     inputs.library.long_seams.reset();
+    inputs.library.layer_stops.reset();
     for (const char* id : {"R1", "R2", "C1"}) {
       joint::WeldLength& asked = joint_in(inputs, id).seams.front().asked;
       asked.segments = 4;

@@ -79,6 +79,29 @@ TEST_SUITE("plugins/segments_sheet") {
     }
   }
 
+  TEST_CASE("law: stations of a ring's arcs stay on the ring") {
+    planner::Inputs inputs = tests::part_of({"R1"});
+    tests::ask(inputs, "R1", 4, 10.0);
+    const PluginHost host({}, {installed_plugin_folder()});
+    const std::string xml = host.write_document(
+        "procedure-sheet", io::plan_xml(tests::quick_plan(inputs)), "sheets/P01.xml");
+    // 754 mm round: the first arc begins 20 mm before its start, in layer 1 (computed).
+    const std::string start = "<layer-start layer=\"1\"";
+    CHECK(value_in(xml.substr(xml.find("<seam id=\"R1/1\"")), start, "start_mm") == "734");
+    CHECK(value_in(xml.substr(xml.find("<seam id=\"R1/4\"")), start, "stop_mm") == "744");
+    const std::string tacks = xml.substr(xml.find("<tacks "));
+    for (const char* id : {"R1/1", "R1/2", "R1/3", "R1/4"}) {
+      std::istringstream centres(
+          value_in(tacks, "<seam id=\"" + std::string(id) + "\"", "centres_mm"));
+      std::size_t count = 0;
+      for (double centre_mm = 0.0; centres >> centre_mm; ++count) {
+        CHECK(centre_mm >= 0.0);
+        CHECK(centre_mm < 754.0);
+      }
+      CHECK(count > 0);
+    }
+  }
+
   TEST_CASE("its plan, sheet and listing are valid against their schemas") {
     const std::string plan_xml = io::plan_xml(split_plan());
     CHECK(tests::schema_verdict("plan.xsd", plan_xml, "segments_plan_xml") == "");

@@ -6,7 +6,9 @@
 #include <numbers>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::cooling {
 
@@ -14,21 +16,16 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double diffusivity_mm2_s = conductivity_w_mm_k / heat_capacity_j_mm3_k;
-constexpr double j_per_kj = 1e3;
-constexpr double mm2_per_m2 = 1e6;
+using base::j_per_kj;
+using base::mm2_per_m2;
 // No steel is solid so far above its plate: a larger permitted rise means the same, no real wait,
 // and would only make times too small for a double.
 constexpr double rise_bound_k = 2000.0;
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
-
 void require_plate(const CoolingPlate& plate) {
-  SEAMTURN_REQUIRE(is_positive(plate.thickness_mm), plate.thickness_mm);
-  SEAMTURN_REQUIRE(is_positive(plate.width_mm), plate.width_mm);
-  SEAMTURN_REQUIRE(is_positive(plate.face_loss_w_m2_k), plate.face_loss_w_m2_k);
+  SEAMTURN_REQUIRE(base::is_positive(plate.thickness_mm), plate.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(plate.width_mm), plate.width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(plate.face_loss_w_m2_k), plate.face_loss_w_m2_k);
   SEAMTURN_REQUIRE(plate.heat_paths >= 1, plate.heat_paths);
   SEAMTURN_REQUIRE(std::isfinite(plate.start_c) && std::isfinite(plate.ambient_c),
                    plate.start_c,
@@ -142,13 +139,15 @@ std::vector<double> least_gaps_s(Rise rise,
 
 double tail_rise_k(const CoolingPlate& plate, double heat_input_kj_mm, double time_s) {
   require_plate(plate);
-  SEAMTURN_REQUIRE(is_positive(heat_input_kj_mm) && is_positive(time_s), heat_input_kj_mm, time_s);
+  SEAMTURN_REQUIRE(
+      base::is_positive(heat_input_kj_mm) && base::is_positive(time_s), heat_input_kj_mm, time_s);
   return tail_k(plate, heat_input_kj_mm, time_s);
 }
 
 double lump_rise_k(const CoolingPlate& plate, double heat_input_kj_mm, double time_s) {
   require_plate(plate);
-  SEAMTURN_REQUIRE(is_positive(heat_input_kj_mm) && is_positive(time_s), heat_input_kj_mm, time_s);
+  SEAMTURN_REQUIRE(
+      base::is_positive(heat_input_kj_mm) && base::is_positive(time_s), heat_input_kj_mm, time_s);
   return lump_k(plate, heat_input_kj_mm, time_s);
 }
 
@@ -157,7 +156,7 @@ base::Outcome<std::vector<Wait>> waits_between_passes(const CoolingPlate& plate,
                                                       double interpass_max_c) {
   require_plate(plate);
   SEAMTURN_REQUIRE(std::isfinite(interpass_max_c), interpass_max_c);
-  for (const double heat : heat_inputs_kj_mm) SEAMTURN_REQUIRE(is_positive(heat), heat);
+  for (const double heat : heat_inputs_kj_mm) SEAMTURN_REQUIRE(base::is_positive(heat), heat);
   const double plate_c = std::max(plate.start_c, plate.ambient_c);
   const double permitted_k = interpass_max_c - plate_c;
   if (permitted_k <= 0.0) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::cooling {
@@ -17,7 +18,7 @@ using base::Status;
 
 constexpr double zero_c_k = 273.15;
 constexpr double stefan_boltzmann_w_m2_k4 = 5.670374419e-8;  // exact since 2019
-constexpr double mm2_per_m2 = 1e6;
+using base::mm2_per_m2;
 constexpr double relative_step = 1e-10;
 
 void require_part(const PartCooling& part) {

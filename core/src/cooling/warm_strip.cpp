@@ -5,27 +5,24 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::cooling {
 
 namespace {
 
-constexpr double diffusivity_mm2_s = conductivity_w_mm_k / heat_capacity_j_mm3_k;
-constexpr double mm2_per_m2 = 1e6;
-
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
+using base::mm2_per_m2;
 
 void require_strip(const WarmStrip& strip) {
-  SEAMTURN_REQUIRE(is_positive(strip.thickness_mm), strip.thickness_mm);
-  SEAMTURN_REQUIRE(is_positive(strip.half_width_mm), strip.half_width_mm);
-  SEAMTURN_REQUIRE(is_positive(strip.face_loss_w_m2_k), strip.face_loss_w_m2_k);
+  SEAMTURN_REQUIRE(base::is_positive(strip.thickness_mm), strip.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(strip.half_width_mm), strip.half_width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(strip.face_loss_w_m2_k), strip.face_loss_w_m2_k);
 }
 
 double needed_rise_k(const WarmStrip& strip) {
   const double needed_k = strip.preheat_c - strip.ambient_c;
-  SEAMTURN_REQUIRE(is_positive(needed_k), strip.preheat_c, strip.ambient_c);
+  SEAMTURN_REQUIRE(base::is_positive(needed_k), strip.preheat_c, strip.ambient_c);
   return needed_k;
 }
 
@@ -54,7 +51,7 @@ double after_heating_s(Left left, const WarmStrip& strip) {
 
 double heated_through_left_ratio(const WarmStrip& strip, double time_s) {
   require_strip(strip);
-  SEAMTURN_REQUIRE(is_positive(time_s), time_s);
+  SEAMTURN_REQUIRE(base::is_positive(time_s), time_s);
   const double loss_w_mm2_k = strip.face_loss_w_m2_k / mm2_per_m2;
   return std::exp(-2.0 * loss_w_mm2_k * time_s / (heat_capacity_j_mm3_k * strip.thickness_mm));
 }

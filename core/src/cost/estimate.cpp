@@ -4,27 +4,27 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::cost {
 
 namespace {
 
-constexpr double s_per_h = 3600.0;   // defined
-constexpr double s_per_min = 60.0;   // defined
-constexpr double l_per_m3 = 1000.0;  // defined
-constexpr double j_per_kwh = 3.6e6;  // defined
+using base::j_per_kwh;
+using base::l_per_m3;
+using base::s_per_h;
+using base::s_per_min;
 
-bool is_amount(double value) {
-  return std::isfinite(value) && value >= 0.0;
-}
 bool is_efficiency(double value) {
   return value > 0.0 && value <= 1.0;
 }
 
 void require(const Rates& rates) {
-  SEAMTURN_REQUIRE(is_amount(rates.labour_per_hour) && is_amount(rates.cell_per_hour) &&
-                       is_amount(rates.energy_per_kwh) && is_amount(rates.setup_per_batch_h) &&
-                       is_amount(rates.gas_pre_post_flow_s),
+  SEAMTURN_REQUIRE(base::is_amount(rates.labour_per_hour) && base::is_amount(rates.cell_per_hour) &&
+                       base::is_amount(rates.energy_per_kwh) &&
+                       base::is_amount(rates.setup_per_batch_h) &&
+                       base::is_amount(rates.gas_pre_post_flow_s),
                    rates.labour_per_hour,
                    rates.cell_per_hour,
                    rates.energy_per_kwh,
@@ -42,10 +42,11 @@ void require(const Rates& rates) {
 
 void require(const PassUse& pass) {
   SEAMTURN_REQUIRE(is_efficiency(pass.efficiency_ratio), pass.efficiency_ratio);
-  SEAMTURN_REQUIRE(is_amount(pass.arc_s) && is_amount(pass.deposit_kg) &&
-                       is_amount(pass.wire_price_per_kg) && is_amount(pass.gas_flow_l_min) &&
-                       is_amount(pass.gas_price_per_m3) && is_amount(pass.voltage_v) &&
-                       is_amount(pass.current_a),
+  SEAMTURN_REQUIRE(base::is_amount(pass.arc_s) && base::is_amount(pass.deposit_kg) &&
+                       base::is_amount(pass.wire_price_per_kg) &&
+                       base::is_amount(pass.gas_flow_l_min) &&
+                       base::is_amount(pass.gas_price_per_m3) && base::is_amount(pass.voltage_v) &&
+                       base::is_amount(pass.current_a),
                    pass.arc_s,
                    pass.deposit_kg,
                    pass.wire_price_per_kg,
@@ -60,7 +61,8 @@ Item banded(std::string name, double amount, double band_ratio) {
 }
 
 void require(const CellUse& use) {
-  SEAMTURN_REQUIRE(is_amount(use.cycle_s) && is_amount(use.load_unload_s) && is_amount(use.crew_s),
+  SEAMTURN_REQUIRE(base::is_amount(use.cycle_s) && base::is_amount(use.load_unload_s) &&
+                       base::is_amount(use.crew_s),
                    use.cycle_s,
                    use.load_unload_s,
                    use.crew_s);
@@ -130,12 +132,13 @@ Estimate estimate(const Rates& rates,
 }
 
 UnitCost unit_cost(const UnitCostParams& params) {
-  SEAMTURN_REQUIRE(is_amount(params.labour_per_hour) && is_amount(params.wire_price_per_kg) &&
-                       is_amount(params.gas_flow_m3_h) && is_amount(params.gas_price_per_m3),
-                   params.labour_per_hour,
-                   params.wire_price_per_kg,
-                   params.gas_flow_m3_h,
-                   params.gas_price_per_m3);
+  SEAMTURN_REQUIRE(
+      base::is_amount(params.labour_per_hour) && base::is_amount(params.wire_price_per_kg) &&
+          base::is_amount(params.gas_flow_m3_h) && base::is_amount(params.gas_price_per_m3),
+      params.labour_per_hour,
+      params.wire_price_per_kg,
+      params.gas_flow_m3_h,
+      params.gas_price_per_m3);
   SEAMTURN_REQUIRE(std::isfinite(params.deposit_kg_h) && params.deposit_kg_h > 0.0,
                    params.deposit_kg_h);
   SEAMTURN_REQUIRE(

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "detail_figures.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/process/burn_off.hpp"
 #include "seamturn/process/deposit.hpp"
 #include "seamturn/process/spool.hpp"
@@ -8,7 +9,7 @@ namespace seamturn::figures::detail {
 
 namespace {
 
-constexpr double mm_per_m = 1000.0;
+using base::mm_per_m;
 constexpr double mm_s_per_m_min = mm_per_m / 60.0;
 
 /// Adds a bad value for every key given that is not above zero.
@@ -20,7 +21,7 @@ void require_positive(Arguments& arguments, std::initializer_list<std::string_vi
   }
 }
 
-process::Wire wire_of(const Arguments& arguments) {
+process::Wire plain_wire(const Arguments& arguments) {
   process::Wire wire;
   wire.diameter_mm = arguments.number("wire");
   wire.linear_mass_kg_m = arguments.find_number("linear-mass");
@@ -46,7 +47,7 @@ bool has_trial(Arguments& arguments) {
 }
 
 base::Outcome<process::BurnOffLaw> law_of(const Arguments& arguments, bool trial) {
-  const process::Wire wire = wire_of(arguments);
+  const process::Wire wire = plain_wire(arguments);
   if (!trial) return process::remembered_burn_off(wire);
   return process::fit_burn_off(wire,
                                {arguments.number("current-1"), arguments.number("feed-1")},
@@ -115,7 +116,7 @@ Answer spool_figure(Arguments& arguments) {
   }
   if (!arguments.good()) return FigureResult{};
   process::SpoolUse use;
-  use.linear_mass_kg_m = process::wire_linear_mass_kg_m(wire_of(arguments));
+  use.linear_mass_kg_m = process::wire_linear_mass_kg_m(plain_wire(arguments));
   use.spool_kg = arguments.number("spool", process::usual_spool_kg);
   use.leftover_m = arguments.number("leftover", process::usual_leftover_m * mm_per_m) / mm_per_m;
   use.started_m = arguments.number("started") / mm_per_m;

@@ -49,6 +49,8 @@ inline void add_word(std::vector<Given>& list,
                                   std::string figure,
                                   std::string subject);
 
+inline constexpr const char* cet_method = "CET method, EN 1011-2 C.3, from memory";
+
 /// The limits a value is held against.
 struct Limits {
   std::optional<double> least;

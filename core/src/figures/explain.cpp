@@ -12,11 +12,11 @@ namespace {
 
 using base::Refusal;
 
-struct Entry {
+struct Explained {
   std::string_view name;
   void (*explain)(const detail::Subject&, std::vector<ExplainStep>&);
 };
-constexpr std::array<Entry, 16> entries = {
+constexpr std::array<Explained, 16> explained = {
     {{"section", detail::explain_section},
      {"metal", detail::explain_metal},
      {"weld-size", detail::explain_weld_size},
@@ -33,9 +33,9 @@ constexpr std::array<Entry, 16> entries = {
      {"hardness", detail::explain_hardness},
      {"hold-time", detail::explain_hold_time},
      {"lamellar-tearing", detail::explain_tearing}}};
-constexpr auto names = [] {
-  std::array<std::string_view, entries.size()> all;
-  for (std::size_t i = 0; i < all.size(); ++i) all[i] = entries[i].name;
+constexpr auto explained_names = [] {
+  std::array<std::string_view, explained.size()> all;
+  for (std::size_t i = 0; i < all.size(); ++i) all[i] = explained[i].name;
   return all;
 }();
 
@@ -106,7 +106,7 @@ ExplainStep step_of(const base::FigureCard& card, std::string figure, std::strin
 }  // namespace detail
 
 std::span<const std::string_view> explained_figures() {
-  return names;
+  return explained_names;
 }
 
 base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
@@ -125,7 +125,7 @@ base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
   const detail::Subject subject{inputs, plan, *described, *planned};
   std::vector<ExplainStep> steps;
   bool known = figure.empty();
-  for (const Entry& entry : entries) {
+  for (const Explained& entry : explained) {
     if (!figure.empty() && entry.name != figure) continue;
     known = true;
     entry.explain(subject, steps);
@@ -134,7 +134,7 @@ base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
     return unknown("explain.figure.unknown",
                    "figure to explain",
                    figure,
-                   std::vector<std::string_view>(names.begin(), names.end()));
+                   std::vector<std::string_view>(explained_names.begin(), explained_names.end()));
   }
   return steps;
 }

@@ -17,8 +17,6 @@ bool cooler(const plan::PlannedPass& a, const plan::PlannedPass& b) {
   return a.pass.heat_input_kj_mm < b.pass.heat_input_kj_mm;
 }
 
-constexpr const char* cet_method = "CET method, EN 1011-2 C.3, from memory";
-
 /// What the settings of a pass can bring between their fastest and their slowest travel.
 std::optional<Limits> window_of(const Subject& subject, const pass::Pass& pass) {
   const process::LinkedSettings* row = subject.settings(pass.settings);

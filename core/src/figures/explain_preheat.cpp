@@ -8,8 +8,6 @@ namespace seamturn::figures::detail {
 
 namespace {
 
-constexpr const char* cet_method = "CET method, EN 1011-2 C.3, from memory";
-
 void add_equivalent(ExplainStep& step, const char* name, const std::optional<double>& value) {
   if (value) {
     add(step.results, name, *value, "mass-%", "");

@@ -21,7 +21,7 @@ void require_above_zero(Arguments& arguments, std::initializer_list<std::string_
   }
 }
 
-process::Wire wire_of(Arguments& arguments) {
+process::Wire wire_laid(Arguments& arguments) {
   process::Wire wire;
   wire.id = "wire";
   wire.process = arguments.has("process") ? arguments.text("process") : "135";
@@ -160,7 +160,7 @@ Answer passes_figure(Arguments& arguments) {
   const process::WeldFamily family = joint::is_fillet(params.preparation)
                                          ? process::WeldFamily::fillet
                                          : process::WeldFamily::groove;
-  const process::Wire wire = wire_of(arguments);
+  const process::Wire wire = wire_laid(arguments);
   const std::vector<process::LinkedSettings> rows = rows_of(arguments, wire);
   const std::vector<process::BeadLimit> limits = limits_of(arguments, family);
   pass::StackRequest request;

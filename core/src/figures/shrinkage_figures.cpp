@@ -5,6 +5,7 @@
 #include <initializer_list>
 
 #include "detail_figures.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/shrinkage/rules.hpp"
 #include "seamturn/shrinkage/tolerance_class.hpp"
 
@@ -61,7 +62,7 @@ class Said {
 
 /// The force by heat; what a beam makes of it rests on its coefficient.
 double force_n(const Arguments& arguments) {
-  constexpr double j_per_kj = 1000.0;
+  using base::j_per_kj;
   return shrinkage::force_by_heat_n(arguments.number("heat-input") * j_per_kj);
 }
 RuleValue resting_on_force(RuleValue value) {

@@ -7,31 +7,24 @@
 
 #include "detail_legs.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::geom {
 
 namespace {
 
-/// Circle and arc alike.
-struct Round {
-  const Vec3& centre;
-  const Vec3& axis;
-  const Vec3& start;
-  double radius_mm;
+Mat3 turned_along(const Round& round, double distance_mm) {
+  return rotation_about(round.axis, Angle::rad(distance_mm / round.radius_mm));
+}
+Station station_of(const Round& round, double distance_mm) {
+  const Vec3 radial = turned_along(round, distance_mm) * round.start;
+  return Station{round.centre + round.radius_mm * radial, round.axis.cross(radial)};
+}
 
-  [[nodiscard]] Mat3 turned_along(double distance_mm) const {
-    return rotation_about(axis, Angle::rad(distance_mm / radius_mm));
-  }
-  [[nodiscard]] Station station(double distance_mm) const {
-    const Vec3 radial = turned_along(distance_mm) * start;
-    return Station{centre + radius_mm * radial, axis.cross(radial)};
-  }
-};
-
-Round round_of(const CirclePath& circle) {
+Round as_round(const CirclePath& circle) {
   return {circle.centre, circle.axis, circle.start, circle.radius_mm};
 }
-Round round_of(const ArcPath& arc) {
+Round as_round(const ArcPath& arc) {
   return {arc.centre, arc.axis, arc.start, arc.radius_mm};
 }
 
@@ -42,10 +35,10 @@ double arc_length_mm(const ArcPath& arc) {
 /// How directions turn from the start of the path to a distance along it.
 Mat3 carry(const Path& path, double distance_mm, AtCorner corner) {
   if (const auto* circle = std::get_if<CirclePath>(&path)) {
-    return round_of(*circle).turned_along(distance_mm);
+    return turned_along(as_round(*circle), distance_mm);
   }
   if (const auto* arc = std::get_if<ArcPath>(&path)) {
-    return round_of(*arc).turned_along(std::clamp(distance_mm, 0.0, arc_length_mm(*arc)));
+    return turned_along(as_round(*arc), std::clamp(distance_mm, 0.0, arc_length_mm(*arc)));
   }
   if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
     return detail::Legs(*polyline).carry(distance_mm, corner);
@@ -97,6 +90,12 @@ bool is_closed(const Path& path) {
   return std::holds_alternative<CirclePath>(path);
 }
 
+std::optional<Round> round_of(const Path& path) {
+  if (const auto* circle = std::get_if<CirclePath>(&path)) return as_round(*circle);
+  if (const auto* arc = std::get_if<ArcPath>(&path)) return as_round(*arc);
+  return std::nullopt;
+}
+
 double wrapped_station_mm(double distance_mm, double length_mm) {
   return distance_mm - length_mm * std::floor(distance_mm / length_mm);
 }
@@ -108,14 +107,18 @@ Station path_station(const Path& path, double distance_mm, AtCorner corner) {
   }
   if (const auto* arc = std::get_if<ArcPath>(&path)) {
     const double along_mm = std::clamp(distance_mm, 0.0, arc_length_mm(*arc));
-    Station station = round_of(*arc).station(along_mm);
+    Station station = station_of(as_round(*arc), along_mm);
     station.point += (distance_mm - along_mm) * station.tangent;
     return station;
   }
   if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
     return detail::Legs(*polyline).station(distance_mm, corner);
   }
-  return round_of(std::get<CirclePath>(path)).station(distance_mm);
+  return station_of(as_round(std::get<CirclePath>(path)), distance_mm);
+}
+
+Station path_middle(const Path& path) {
+  return path_station(path, path_length_mm(path) / 2.0);
 }
 
 Vec3 carried_direction(const Path& path,
@@ -178,19 +181,17 @@ Path moved_path(const Pose& X_AB, const Path& path) {
 }
 
 Path part_of_path(const Path& path, double from_mm, double to_mm) {
-  constexpr double rounding_mm = 1e-9;
+  using base::rounding_mm;
   const double length_mm = path_length_mm(path);
   const bool closed = is_closed(path);
   SEAMTURN_REQUIRE(from_mm < to_mm && to_mm - from_mm < length_mm + rounding_mm, from_mm, to_mm);
   SEAMTURN_REQUIRE(
       closed || (from_mm > -rounding_mm && to_mm < length_mm + rounding_mm), from_mm, to_mm);
-  const auto part_of_round = [&](const Round& round) {
-    const Vec3 start = round.turned_along(from_mm) * round.start;
-    const Angle sweep = Angle::rad((to_mm - from_mm) / round.radius_mm);
-    return ArcPath{round.centre, round.axis, start, round.radius_mm, sweep};
-  };
-  if (const auto* circle = std::get_if<CirclePath>(&path)) return part_of_round(round_of(*circle));
-  if (const auto* arc = std::get_if<ArcPath>(&path)) return part_of_round(round_of(*arc));
+  if (const std::optional<Round> round = round_of(path)) {
+    const Vec3 start = turned_along(*round, from_mm) * round->start;
+    const Angle sweep = Angle::rad((to_mm - from_mm) / round->radius_mm);
+    return ArcPath{round->centre, round->axis, start, round->radius_mm, sweep};
+  }
   const auto point = [&](double at_mm) {
     return path_station(path, closed ? wrapped_station_mm(at_mm, length_mm) : at_mm).point;
   };

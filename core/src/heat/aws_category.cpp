@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
 
 namespace seamturn::heat {
@@ -17,29 +18,29 @@ constexpr double table_starts_at_mm = 3.0;
 constexpr double category_d_hydrogen_ml_100g = 8.0;
 constexpr std::string_view categories = "ABCD";
 
-struct Cell {
+struct CellPreheat {
   double f, c;
 };
-struct Row {
+struct CategoryRow {
   double up_to_mm;
   const char* text;
-  Cell cells[4];  ///< A, B, C, D
+  CellPreheat cells[4];  ///< A, B, C, D
 };
 
 // [D11-33] AWS D1.1:2015 table 3.3, A and B in both units; [D11-CD] C and D in degF; their degC by
 // analogy with the same degF of A and B.
-constexpr Row rows[] = {
+constexpr CategoryRow category_rows[] = {
     {20.0, "3 to 20 mm", {{32.0, 0.0}, {32.0, 0.0}, {50.0, 10.0}, {32.0, 0.0}}},
     {38.0, "> 20 to 38 mm", {{150.0, 65.0}, {50.0, 10.0}, {150.0, 65.0}, {32.0, 0.0}}},
     {65.0, "> 38 to 65 mm", {{225.0, 110.0}, {150.0, 65.0}, {225.0, 110.0}, {32.0, 0.0}}},
     {1e300, "> 65 mm", {{300.0, 150.0}, {225.0, 110.0}, {300.0, 150.0}, {32.0, 0.0}}},
 };
 
-const Row& row_of(double thickness_mm) {
-  for (const Row& row : rows) {
+const CategoryRow& category_row(double thickness_mm) {
+  for (const CategoryRow& row : category_rows) {
     if (thickness_mm <= row.up_to_mm) return row;
   }
-  return rows[std::size(rows) - 1];
+  return category_rows[std::size(category_rows) - 1];
 }
 
 base::Refusal too_much_hydrogen(const std::optional<double>& hydrogen_ml_100g) {
@@ -54,8 +55,8 @@ base::Refusal too_much_hydrogen(const std::optional<double>& hydrogen_ml_100g) {
 }  // namespace
 
 base::Outcome<AwsCategoryPreheat> aws_category_preheat(const AwsCategoryParams& params) {
-  SEAMTURN_REQUIRE(detail::is_positive(params.thickness_mm), params.thickness_mm);
-  SEAMTURN_REQUIRE(!params.hydrogen_ml_100g || detail::is_positive(*params.hydrogen_ml_100g),
+  SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
+  SEAMTURN_REQUIRE(!params.hydrogen_ml_100g || base::is_positive(*params.hydrogen_ml_100g),
                    params.hydrogen_ml_100g.value_or(0.0));
   const std::size_t column = categories.find(params.category);
   if (column == std::string_view::npos) {
@@ -73,7 +74,7 @@ base::Outcome<AwsCategoryPreheat> aws_category_preheat(const AwsCategoryParams& 
   if (is_d && !(params.hydrogen_ml_100g.value_or(1e300) <= category_d_hydrogen_ml_100g)) {
     return too_much_hydrogen(params.hydrogen_ml_100g);
   }
-  const Row& row = row_of(params.thickness_mm);
+  const CategoryRow& row = category_row(params.thickness_mm);
   AwsCategoryPreheat preheat;
   preheat.preheat_f = row.cells[column].f;
   preheat.preheat_c = row.cells[column].c;

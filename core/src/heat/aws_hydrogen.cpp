@@ -4,6 +4,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
 
 namespace seamturn::heat {
@@ -30,11 +31,11 @@ constexpr double index_band_ends[] = {3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 7.0};  // A 
 constexpr double room_f = 65.0;
 constexpr double room = -room_f;  // the cell reads "< 65"
 
-struct Row {
+struct RestraintRow {
   const char* text;
   double cells[3][7];  ///< [restraint][letter], degF
 };
-constexpr Row rows[] = {
+constexpr RestraintRow restraint_rows[] = {
     {"below 10 mm",
      {{room, room, room, room, 140, 280, 300},
       {room, room, room, room, 160, 280, 320},
@@ -57,11 +58,11 @@ constexpr Row rows[] = {
       {240, 265, 300, 300, 320, 320, 320}}},
 };
 
-const Row& row_of(double thickness_mm) {
-  if (thickness_mm < 10.0) return rows[0];
-  if (thickness_mm <= 20.0) return rows[1];
-  if (thickness_mm <= 38.0) return rows[2];
-  return thickness_mm <= 75.0 ? rows[3] : rows[4];
+const RestraintRow& restraint_row(double thickness_mm) {
+  if (thickness_mm < 10.0) return restraint_rows[0];
+  if (thickness_mm <= 20.0) return restraint_rows[1];
+  if (thickness_mm <= 38.0) return restraint_rows[2];
+  return thickness_mm <= 75.0 ? restraint_rows[3] : restraint_rows[4];
 }
 
 int level_of(double hydrogen_ml_100g) {
@@ -99,8 +100,8 @@ std::vector<base::Finding> findings_of(const AwsHydrogenParams& params) {
 
 base::Outcome<AwsHydrogenPreheat> aws_hydrogen_preheat(const AwsHydrogenParams& params) {
   SEAMTURN_REQUIRE(std::isfinite(params.pcm) && params.pcm >= 0.0, params.pcm);
-  SEAMTURN_REQUIRE(detail::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
-  SEAMTURN_REQUIRE(detail::is_positive(params.thickness_mm), params.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
+  SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
   const auto restraint = static_cast<std::size_t>(params.restraint);
   SEAMTURN_REQUIRE(restraint < 3, restraint);
   const auto* const column =
@@ -118,7 +119,7 @@ base::Outcome<AwsHydrogenPreheat> aws_hydrogen_preheat(const AwsHydrogenParams& 
   out.table_letter = table_letters[level][static_cast<std::size_t>(column - pcm_columns)];
   out.index_letter = letter_of_index(out.susceptibility);
   out.letter = std::max(out.table_letter, out.index_letter);
-  const Row& row = row_of(params.thickness_mm);
+  const RestraintRow& row = restraint_row(params.thickness_mm);
   const double cell_f = row.cells[restraint][out.letter - 'A'];
   out.below_room = cell_f < 0.0;
   out.preheat_f = std::abs(cell_f);

@@ -6,6 +6,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -76,25 +77,12 @@ bool fits(const Composition& m, double hv, double faster_hv) {
   return std::isfinite(hv) && hv > 0.0 && hv <= 884 * m.c + 400 && faster_hv >= hv - 1e-9;
 }
 
-void warn_outside(std::vector<base::Finding>& findings,
-                  std::string_view what,
-                  double value,
-                  const base::ValidRange& range,
-                  std::string_view unit) {
-  if (range.holds(value)) return;
-  findings.push_back(detail::finding(Severity::warning,
-                                     "heat.hardness.out_of_range",
-                                     detail::outside_text(what, value, range, unit) +
-                                         ", where the hardness estimate is offered; weld and "
-                                         "measure a trial plate"));
-}
-
 }  // namespace
 
 base::Outcome<Hardness> hardness(const HardnessParams& params) {
   const Composition& m = params.composition;
   SEAMTURN_REQUIRE(are_contents(m), m.c, m.si, m.mn);
-  SEAMTURN_REQUIRE(detail::is_positive(params.t85_s), params.t85_s);
+  SEAMTURN_REQUIRE(base::is_positive(params.t85_s), params.t85_s);
   if (m.c > hardness_carbon_limit_percent) {
     return base::Refusal{"heat.hardness.carbon",
                          "carbon " + base::digits_text(m.c) +
@@ -115,8 +103,12 @@ base::Outcome<Hardness> hardness(const HardnessParams& params) {
   }
   out.lowest_hv = std::min({out.dueren_hv, out.yurioka_hv, out.suzuki_hv});
   out.highest_hv = std::max({out.dueren_hv, out.yurioka_hv, out.suzuki_hv});
-  warn_outside(out.findings, "carbon", m.c, hardness_carbon_percent, "%");
-  warn_outside(out.findings, "t8/5", params.t85_s, hardness_t85_s, "s");
+  const detail::RangeWatch watch(
+      out.findings,
+      "heat.hardness.out_of_range",
+      ", where the hardness estimate is offered; weld and measure a trial plate");
+  watch.check("carbon", m.c, hardness_carbon_percent, "%");
+  watch.check("t8/5", params.t85_s, hardness_t85_s, "s");
   return out;
 }
 

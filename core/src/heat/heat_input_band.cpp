@@ -6,6 +6,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -33,7 +34,7 @@ Edge edge_of(double t85_s, double at_1_kj_3d_s, double at_1_kj_2d_s) {
 }  // namespace
 
 base::Outcome<HeatInputBand> heat_input_band(const BandParams& p) {
-  SEAMTURN_REQUIRE(detail::is_positive(p.t85_least_s) && p.t85_least_s < p.t85_most_s,
+  SEAMTURN_REQUIRE(base::is_positive(p.t85_least_s) && p.t85_least_s < p.t85_most_s,
                    p.t85_least_s,
                    p.t85_most_s);
   SEAMTURN_REQUIRE(std::isfinite(p.t85_most_s), p.t85_most_s);

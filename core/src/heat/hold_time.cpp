@@ -3,6 +3,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -18,20 +19,20 @@ constexpr double hot_above_kj_mm = 3.0;
 // [EN 1011-2] as quoted by a national specification: at least 16 h, longer above 50 mm or 500 MPa.
 constexpr double general_hours = 16.0, general_size_mm = 50.0, general_yield_mpa = 500.0;
 
-struct Row {
+struct HoldRow {
   const char* text;
   double low_hours;   ///< S235 to S420
   double high_hours;  ///< S460 and above
 };
 
 // [EN 1090-2] 2008, table 23.
-constexpr Row thin{"size up to 6 mm, any heat input", 0.0, 24.0};
-constexpr Row middle_cool{"size > 6 to 12 mm, heat input up to 3 kJ/mm", 8.0, 24.0};
-constexpr Row middle_hot{"size > 6 to 12 mm, heat input above 3 kJ/mm", 16.0, 40.0};
-constexpr Row thick_cool{"size above 12 mm, heat input up to 3 kJ/mm", 16.0, 40.0};
-constexpr Row thick_hot{"size above 12 mm, heat input above 3 kJ/mm", 40.0, 48.0};
+constexpr HoldRow thin{"size up to 6 mm, any heat input", 0.0, 24.0};
+constexpr HoldRow middle_cool{"size > 6 to 12 mm, heat input up to 3 kJ/mm", 8.0, 24.0};
+constexpr HoldRow middle_hot{"size > 6 to 12 mm, heat input above 3 kJ/mm", 16.0, 40.0};
+constexpr HoldRow thick_cool{"size above 12 mm, heat input up to 3 kJ/mm", 16.0, 40.0};
+constexpr HoldRow thick_hot{"size above 12 mm, heat input above 3 kJ/mm", 40.0, 48.0};
 
-const Row& row_of(double size_mm, double heat_input_kj_mm) {
+const HoldRow& hold_row(double size_mm, double heat_input_kj_mm) {
   const bool hot = heat_input_kj_mm > hot_above_kj_mm;
   if (size_mm <= 6.0) return thin;
   if (size_mm <= 12.0) return hot ? middle_hot : middle_cool;
@@ -41,10 +42,10 @@ const Row& row_of(double size_mm, double heat_input_kj_mm) {
 }  // namespace
 
 HoldTime hold_time(const HoldTimeParams& params) {
-  SEAMTURN_REQUIRE(detail::is_positive(params.size_mm), params.size_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(params.yield_mpa), params.yield_mpa);
-  const Row& row = row_of(params.size_mm, params.heat_input_kj_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.size_mm), params.size_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.yield_mpa), params.yield_mpa);
+  const HoldRow& row = hold_row(params.size_mm, params.heat_input_kj_mm);
   const bool high = params.yield_mpa > low_strength_up_to_mpa;
   HoldTime hold;
   hold.hours = high ? row.high_hours : row.low_hours;

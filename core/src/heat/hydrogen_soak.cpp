@@ -5,6 +5,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -20,7 +21,7 @@ constexpr double mm_per_hour = 25.0;  // common practice: 1 h per 25 mm
 }  // namespace
 
 HydrogenSoak hydrogen_soak(double thickness_mm) {
-  SEAMTURN_REQUIRE(detail::is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   HydrogenSoak soak;
   soak.hours = std::max(soak.least_hours, thickness_mm / mm_per_hour);
   soak.text =

@@ -7,6 +7,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -32,7 +33,7 @@ struct Shape {
   std::string_view name;
   double points;
 };
-constexpr Shape shapes[] = {
+constexpr Shape tearing_shapes[] = {
     {"not-in-tension", -25.0},
     {"bevel-through", -10.0},
     {"single-run-fillet", -5.0},
@@ -54,8 +55,8 @@ double points_of(double mm, std::span<const Step> steps) {
 
 const Shape& shape_of(TearingShape shape) {
   const auto index = static_cast<std::size_t>(shape);
-  SEAMTURN_REQUIRE(index < std::size(shapes), index);
-  return shapes[index];
+  SEAMTURN_REQUIRE(index < std::size(tearing_shapes), index);
+  return tearing_shapes[index];
 }
 
 ZClass class_of(double total) {
@@ -96,8 +97,8 @@ TearingVerdict compare(ZClass required, ZClass plate) {
 }
 
 Tearing lamellar_tearing(const TearingParams& params) {
-  SEAMTURN_REQUIRE(detail::is_positive(params.effective_depth_mm), params.effective_depth_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(params.through_thickness_mm), params.through_thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.effective_depth_mm), params.effective_depth_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.through_thickness_mm), params.through_thickness_mm);
   SEAMTURN_REQUIRE(std::isfinite(params.preheat_c), params.preheat_c);
   const auto restraint = static_cast<std::size_t>(params.restraint);
   SEAMTURN_REQUIRE(restraint < std::size(restraint_points), restraint);

@@ -6,8 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -20,58 +22,35 @@ using base::Finding;
 using base::shortest_text;
 using base::Status;
 
-// Project choice: below it the formula says nothing about a real joint.
-constexpr double thickness_refused_below_mm = 3.0;
 // [SSAB-23] p. 23: the weld metal's CET counts with this margin.
 constexpr double weld_metal_margin = 0.03;
 
-void warn_outside(std::vector<Finding>& findings,
-                  std::string_view what,
-                  double value,
-                  const base::ValidRange& range,
-                  std::string_view unit) {
-  if (range.holds(value)) return;
-  const std::string suffix = unit.empty() ? "" : " " + std::string(unit);
-  findings.push_back({base::Severity::warning,
-                      "heat.preheat.out_of_range",
-                      std::string(what) + " " + base::digits_text(value) + suffix +
-                          " lies outside " + shortest_text(range.least) + " to " +
-                          shortest_text(range.largest) + suffix +
-                          ", the range of the CET method (EN 1011-2, from memory); the preheat is "
-                          "an extrapolation: let the welding coordinator decide",
-                      {},
-                      {}});
-}
-
 std::vector<Finding> range_findings(const PreheatParams& params) {
   std::vector<Finding> findings;
-  warn_outside(findings, "CET", params.cet, preheat_cet_mass_percent, "%");
-  warn_outside(findings, "thickness", params.thickness_mm, preheat_thickness_mm, "mm");
-  warn_outside(findings,
-               "diffusible hydrogen",
-               params.hydrogen_ml_100g,
-               preheat_hydrogen_ml_100g,
-               "ml/100 g");
-  warn_outside(findings, "heat input", params.heat_input_kj_mm, preheat_heat_input_kj_mm, "kJ/mm");
+  const detail::RangeWatch watch(
+      findings,
+      "heat.preheat.out_of_range",
+      ", the range of the CET method (EN 1011-2, from memory); the preheat is an extrapolation: "
+      "let the welding coordinator decide");
+  watch.check("CET", params.cet, preheat_cet_mass_percent, "%");
+  watch.check("thickness", params.thickness_mm, preheat_thickness_mm, "mm");
+  watch.check("diffusible hydrogen", params.hydrogen_ml_100g, preheat_hydrogen_ml_100g, "ml/100 g");
+  watch.check("heat input", params.heat_input_kj_mm, preheat_heat_input_kj_mm, "kJ/mm");
   return findings;
-}
-
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
 }
 
 }  // namespace
 
 base::Outcome<Preheat> preheat_cet(const PreheatParams& params) {
   SEAMTURN_REQUIRE(std::isfinite(params.cet) && params.cet >= 0.0, params.cet);
-  SEAMTURN_REQUIRE(is_positive(params.thickness_mm), params.thickness_mm);
-  SEAMTURN_REQUIRE(is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
-  SEAMTURN_REQUIRE(is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
-  if (params.thickness_mm < thickness_refused_below_mm) {
+  SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
+  SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
+  if (params.thickness_mm < detail::plates_from_mm) {
     return base::Refusal{
         "heat.preheat.thickness",
         "thickness " + base::digits_text(params.thickness_mm) + " mm is below " +
-            shortest_text(thickness_refused_below_mm) +
+            shortest_text(detail::plates_from_mm) +
             " mm: the CET method speaks about 10 to 90 mm and would mislead for sheet; follow the "
             "steel maker's instructions"};
   }

@@ -5,6 +5,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -15,33 +16,17 @@ using base::Dimension;
 using base::FigureKey;
 using base::Status;
 
-// Project choice, as for the CET method: sheet is another matter.
-constexpr double thickness_refused_below_mm = 3.0;
 // H_ISO = slope H_glycerine + offset, [GLYCERINE] from memory.
 constexpr double iso_slope = 1.27, iso_offset_ml_100g = 2.19;
-
-void warn_outside(std::vector<base::Finding>& findings,
-                  std::string_view what,
-                  double value,
-                  const base::ValidRange& range,
-                  std::string_view unit) {
-  if (range.holds(value)) return;
-  findings.push_back(detail::finding(
-      base::Severity::warning,
-      "heat.ito_bessyo.out_of_range",
-      detail::outside_text(what, value, range, unit) +
-          ", the range of the Ito-Bessyo temperature (from memory); the preheat is an "
-          "extrapolation: let the welding coordinator decide"));
-}
 
 }  // namespace
 
 base::Outcome<ItoBessyo> preheat_ito_bessyo(const ItoBessyoParams& p) {
   SEAMTURN_REQUIRE(std::isfinite(p.pcm) && p.pcm >= 0.0, p.pcm);
-  SEAMTURN_REQUIRE(detail::is_positive(p.hydrogen_glycerine_ml_100g), p.hydrogen_glycerine_ml_100g);
-  SEAMTURN_REQUIRE(detail::is_positive(p.thickness_mm), p.thickness_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(p.heat_input_kj_mm), p.heat_input_kj_mm);
-  if (p.thickness_mm < thickness_refused_below_mm) {
+  SEAMTURN_REQUIRE(base::is_positive(p.hydrogen_glycerine_ml_100g), p.hydrogen_glycerine_ml_100g);
+  SEAMTURN_REQUIRE(base::is_positive(p.thickness_mm), p.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(p.heat_input_kj_mm), p.heat_input_kj_mm);
+  if (p.thickness_mm < detail::plates_from_mm) {
     return base::Refusal{"heat.ito_bessyo.thickness",
                          "thickness " + base::digits_text(p.thickness_mm) +
                              " mm is below 3 mm: the Ito-Bessyo temperature speaks about 19 to 50 "
@@ -50,19 +35,20 @@ base::Outcome<ItoBessyo> preheat_ito_bessyo(const ItoBessyoParams& p) {
   ItoBessyo out;
   out.pc = p.pcm + p.hydrogen_glycerine_ml_100g / 60.0 + p.thickness_mm / 600.0;
   out.preheat_c = 1440.0 * out.pc - 392.0;
-  warn_outside(out.findings, "thickness", p.thickness_mm, ito_bessyo_thickness_mm, "mm");
-  warn_outside(out.findings,
-               "glycerine hydrogen",
-               p.hydrogen_glycerine_ml_100g,
-               ito_bessyo_glycerine_ml_100g,
-               "ml/100 g");
-  warn_outside(
-      out.findings, "heat input", p.heat_input_kj_mm, ito_bessyo_heat_input_kj_mm, "kJ/mm");
+  const detail::RangeWatch watch(
+      out.findings,
+      "heat.ito_bessyo.out_of_range",
+      ", the range of the Ito-Bessyo temperature (from memory); the preheat is an extrapolation: "
+      "let the welding coordinator decide");
+  watch.check("thickness", p.thickness_mm, ito_bessyo_thickness_mm, "mm");
+  watch.check(
+      "glycerine hydrogen", p.hydrogen_glycerine_ml_100g, ito_bessyo_glycerine_ml_100g, "ml/100 g");
+  watch.check("heat input", p.heat_input_kj_mm, ito_bessyo_heat_input_kj_mm, "kJ/mm");
   return out;
 }
 
 base::Outcome<double> glycerine_hydrogen_ml_100g(double iso_3690_ml_100g) {
-  SEAMTURN_REQUIRE(detail::is_positive(iso_3690_ml_100g), iso_3690_ml_100g);
+  SEAMTURN_REQUIRE(base::is_positive(iso_3690_ml_100g), iso_3690_ml_100g);
   const double glycerine = (iso_3690_ml_100g - iso_offset_ml_100g) / iso_slope;
   if (glycerine < ito_bessyo_glycerine_ml_100g.least) {
     return base::Refusal{"heat.ito_bessyo.conversion",

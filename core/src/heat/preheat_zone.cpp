@@ -6,6 +6,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -27,18 +28,18 @@ constexpr double zone_at_least_mm = 75.0;
 }  // namespace
 
 double measure_distance_mm(double thickness_mm) {
-  SEAMTURN_REQUIRE(detail::is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   if (thickness_mm > thin_up_to_mm) return thick_distance_mm;
   return std::min(thin_times * thickness_mm, thin_at_most_mm);
 }
 
 double zone_width_mm(double thickness_mm) {
-  SEAMTURN_REQUIRE(detail::is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   return std::max(thickness_mm, zone_at_least_mm);
 }
 
 double soak_time_s(double thickness_mm) {
-  SEAMTURN_REQUIRE(detail::is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   return soak_s_per_mm * thickness_mm;
 }
 

@@ -3,6 +3,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
 
 namespace seamturn::heat {
@@ -50,14 +51,14 @@ base::Refusal not_listed(const std::string& what) {
 }  // namespace
 
 bool TableC1::no_preheat(double combined_thickness_mm) const {
-  SEAMTURN_REQUIRE(detail::is_positive(combined_thickness_mm), combined_thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(combined_thickness_mm), combined_thickness_mm);
   return combined_thickness_mm <= largest_combined_mm;
 }
 
 base::Outcome<TableC1> table_c1(const TableC1Params& params) {
   SEAMTURN_REQUIRE(std::isfinite(params.cev) && params.cev >= 0.0, params.cev);
-  SEAMTURN_REQUIRE(detail::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
+  SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
+  SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
   if (params.cev > listed_cevs[1]) {
     return not_listed("CEV " + base::digits_text(params.cev) + " % is above 0.49 %");
   }

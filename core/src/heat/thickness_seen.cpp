@@ -3,6 +3,7 @@
 
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -19,7 +20,7 @@ double combined_thickness_mm(std::span<const HeatPath> paths, bool opposed_pair)
   SEAMTURN_REQUIRE(!paths.empty(), paths.size());
   double sum = 0.0;
   for (const HeatPath& path : paths) {
-    SEAMTURN_REQUIRE(detail::is_positive(path.average_mm), path.average_mm, path.member);
+    SEAMTURN_REQUIRE(base::is_positive(path.average_mm), path.average_mm, path.member);
     sum += path.average_mm;
   }
   return opposed_pair ? sum / 2.0 : sum;

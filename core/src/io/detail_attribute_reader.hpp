@@ -122,6 +122,13 @@ class AttributeReader {
   const Attribute* next_ = nullptr;  // most likely the next one asked for
 };
 
+/// Status and source close every row.
+template <class Row>
+void read_origin(AttributeReader& reader, Row& row) {
+  row.source = reader.text("source");
+  row.status = reader.status("status");
+}
+
 /// Reports children that are none of the known, with the nearest known name.
 void check_children(FileContext& context,
                     const pugi::xml_node& element,

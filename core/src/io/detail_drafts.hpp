@@ -114,6 +114,18 @@ void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::L
 void read_preparation_range(FileContext& context,
                             const pugi::xml_node& element,
                             planner::Library& library);
+void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_heating(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_priorities(FileContext& context,
+                     const pugi::xml_node& element,
+                     planner::Library& library);
+void read_layer_stops(FileContext& context,
+                      const pugi::xml_node& element,
+                      planner::Library& library);
+void read_long_seams(FileContext& context,
+                     const pugi::xml_node& element,
+                     planner::Library& library);
+void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
 
 /// Words of positions and roles in the order of their enumerations.

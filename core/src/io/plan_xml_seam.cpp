@@ -209,6 +209,9 @@ void put_seam(pugi::xml_node parent,
     put_count(node, "segments", described->segment->of);
     put_count(node, "rank", described->segment->rank + 1);
     put_number(node, "begins_mm", described->segment->begins_mm);
+    if (geom::is_closed(described->segment->course)) {
+      put_number(node, "round_mm", geom::path_length_mm(described->segment->course));
+    }
   }
   put_text(node, "position", process::position_name(seam.position));
   put_text(node, "procedure", seam.procedure);

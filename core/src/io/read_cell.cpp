@@ -13,7 +13,7 @@ namespace {
 using base::Angle;
 using cell::PositionerKind;
 
-constexpr std::array<std::string_view, 5> kinds = {
+constexpr std::array<std::string_view, 5> positioner_kinds = {
     "tilt-rotate", "headstock", "inclined", "roll-arm", "station-changer"};
 constexpr std::array<std::string_view, 2> table_axes = {"tilt", "rotate"};
 constexpr std::array<std::string_view, 1> headstock_axes = {"turn"};
@@ -228,7 +228,7 @@ cell::Positioner read_positioner(FileContext& context, const pugi::xml_node& ele
   AttributeReader reader(context, element);
   cell::Positioner positioner;
   positioner.id = reader.id("id");
-  positioner.kind = static_cast<PositionerKind>(reader.word("kind", kinds));
+  positioner.kind = static_cast<PositionerKind>(reader.word("kind", positioner_kinds));
   constexpr std::array<std::string_view, 2> known = {"axis", "tailstock"};
   check_children(context, element, known);
   positioner.axes = read_axes(context, element, axis_names_of(positioner.kind));

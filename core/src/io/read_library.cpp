@@ -10,13 +10,6 @@ namespace seamturn::io::detail {
 
 namespace {
 
-/// Status and source close every row.
-template <class Row>
-void read_origin(AttributeReader& reader, Row& row) {
-  row.source = reader.text("source");
-  row.status = reader.status("status");
-}
-
 void finish_row(FileContext& context,
                 const pugi::xml_node& element,
                 AttributeReader& reader,
@@ -220,101 +213,6 @@ void read_rolling_lead(FileContext& context,
   library.rolling_leads.push_back(std::move(row));
 }
 
-/// Of these rows all libraries together may hold one.
-void refuse_second(AttributeReader& reader,
-                   bool is_second,
-                   const char* code,
-                   const std::string& row) {
-  if (!is_second) return;
-  reader.error(
-      code,
-      "second " + row + " row; expected at most one in all libraries used; delete one of them");
-}
-
-void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
-  AttributeReader reader(context, element);
-  process::Gouging row;
-  row.id = reader.id("id");
-  row.method = reader.text("method");
-  row.speed_mm_s = reader.quantity("speed", ranges::gouging_speed);
-  row.entry_s = reader.quantity("entry", ranges::time);
-  read_origin(reader, row);
-  refuse_second(reader, library.gouging.has_value(), "read.gouging.repeated", "gouging");
-  reader.finish("gouging", library.places);
-  check_children(context, element, {});
-  library.gouging = std::move(row);
-}
-
-void read_heating(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
-  AttributeReader reader(context, element);
-  process::Heating row;
-  row.id = reader.id("id");
-  row.method = reader.text("method");
-  row.power_w = reader.quantity("power", ranges::heating_power);
-  row.useful_ratio = reader.quantity("useful", ranges::efficiency);
-  row.entry_s = reader.quantity("entry", ranges::time);
-  row.holds = reader.find_yes("holds");
-  read_origin(reader, row);
-  refuse_second(reader, library.heating.has_value(), "read.heating.repeated", "heating");
-  reader.finish("heating", library.places);
-  check_children(context, element, {});
-  library.heating = std::move(row);
-}
-
-void read_priorities(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library) {
-  AttributeReader reader(context, element);
-  planner::Priorities row;
-  row.worth.entry_s = reader.quantity("entry", ranges::time);
-  row.worth.stance_s = reader.quantity("stance", ranges::time);
-  read_origin(reader, row);
-  refuse_second(reader, library.priorities.has_value(), "read.priorities.repeated", "priorities");
-  reader.finish("priorities", library.places);
-  check_children(context, element, {});
-  library.priorities = std::move(row);
-}
-
-void read_long_seams(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library) {
-  AttributeReader reader(context, element);
-  planner::LongSeams row;
-  row.over_mm = reader.quantity("over", ranges::size);
-  row.segments = reader.count("segments", 1, joint::most_segments);
-  row.arcs = reader.count("arcs", 1, joint::most_segments);
-  row.stagger_mm = reader.quantity("stagger", ranges::weld_length);
-  row.overlap_mm = reader.quantity("overlap", ranges::weld_length);
-  read_origin(reader, row);
-  refuse_second(reader, library.long_seams.has_value(), "read.long_seams.repeated", "long-seams");
-  reader.finish("long-seams", library.places);
-  check_children(context, element, {});
-  library.long_seams = std::move(row);
-}
-
-/// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
-void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
-  AttributeReader reader(context, element);
-  const double pitch_mm = reader.quantity("pitch", ranges::size);
-  const double clear_mm = reader.quantity("clear-of-ends", ranges::size_or_none);
-  const double gap_mm = reader.quantity("gap-max", ranges::gap);
-  const auto length_mm = reader.find_quantity("length-min", ranges::size);
-  const auto throat_mm = reader.find_quantity("throat", ranges::weld_size);
-  const auto stress_mpa = reader.find_quantity("stress", ranges::yield);
-  const std::string source = reader.text("source");
-  const base::Status status = reader.status("status");
-  refuse_second(reader, library.places.contains("tacks"), "read.tacks.repeated", "tacks");
-  reader.finish("tacks", library.places);
-  check_children(context, element, {});
-  const auto stated = [&](double value) { return tack::RuleValue{value, status, source}; };
-  library.tack_rules.pitch_mm = stated(pitch_mm);
-  library.tack_rules.clear_of_ends_mm = stated(clear_mm);
-  library.tack_rules.gap_max_mm = stated(gap_mm);
-  if (length_mm) library.tack_rules.length_min_mm = stated(*length_mm);
-  if (throat_mm) library.tack_rules.throat_mm = stated(*throat_mm);
-  if (stress_mpa) library.tack_rules.stress_mpa = stated(*stress_mpa);
-}
-
 void read_record(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
   AttributeReader reader(context, element);
   procedure::Record row;
@@ -392,6 +290,7 @@ void read_library(FileContext& context, planner::Library& library) {
                             {"gouging", read_gouging},
                             {"heating", read_heating},
                             {"priorities", read_priorities},
+                            {"layer-stops", read_layer_stops},
                             {"long-seams", read_long_seams},
                             {"record", read_record},
                             {"tacks", read_tacks},

@@ -10,7 +10,8 @@ namespace {
 
 using joint::LengthForm;
 
-constexpr std::array<std::string_view, 3> forms = {"continuous", "all-round", "intermittent"};
+constexpr std::array<std::string_view, 3> length_forms = {
+    "continuous", "all-round", "intermittent"};
 constexpr std::array<std::string_view, 2> patterns = {"chain", "staggered"};
 constexpr std::array<std::string_view, 2> travels = {"outward", "back-step"};
 
@@ -35,7 +36,7 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   WeldedDraft draft;
   draft.spot = reader.spot();
   joint::WeldLength& asked = draft.asked;
-  asked.form = static_cast<LengthForm>(reader.find_word("form", forms).value_or(0));
+  asked.form = static_cast<LengthForm>(reader.find_word("form", length_forms).value_or(0));
   if (asked.form == LengthForm::intermittent) {
     read_elements(reader, asked);
     for (const char* name : {"corner-clear", "stop-stagger"}) {

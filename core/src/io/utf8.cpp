@@ -11,7 +11,7 @@ struct Form {
   std::size_t length;
   std::uint32_t smallest;  // below it the form is longer than needed
 };
-constexpr Form forms[] = {
+constexpr Form utf8_forms[] = {
     {0x80U, 0x00U, 1, 0x0U},
     {0xE0U, 0xC0U, 2, 0x80U},
     {0xF0U, 0xE0U, 3, 0x800U},
@@ -26,7 +26,7 @@ std::uint32_t byte_at(std::string_view text, std::size_t i) {
 
 Character character_at_start(std::string_view text) {
   const std::uint32_t lead = byte_at(text, 0);
-  for (const Form& form : forms) {
+  for (const Form& form : utf8_forms) {
     if ((lead & form.mask) != form.lead) continue;
     if (text.size() < form.length) return {};
     std::uint32_t code = lead & ~form.mask;

@@ -6,6 +6,7 @@
 #include "detail_size_check.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/joint/weld_size.hpp"
 
 namespace seamturn::joint {
@@ -22,7 +23,6 @@ constexpr double least_length_en_mm = 30.0;
 constexpr double least_segment_mm = 38.0;
 constexpr double clear_thicknesses = 24.0;
 constexpr double clear_most_mm = 300.0;
-constexpr double legs_in_length = 4.0;
 constexpr double end_loaded_legs = 100.0;
 constexpr double annex_throat_ratio = 0.7;
 constexpr double annex_root_less_mm = 0.5;
@@ -151,7 +151,7 @@ void add_american_length(std::vector<SizeCheck>& checks, const FilletSize& size)
        length_question,
        "length",
        SizeBound::at_least,
-       legs_in_length * size.leg_mm,
+       detail::legs_in_length * size.leg_mm,
        length_mm,
        "mm",
        false,
@@ -288,7 +288,7 @@ base::Outcome<std::vector<SizeCheck>> check_fillet_size(const FilletSize& size) 
 std::vector<base::Finding> edge_leg_findings(double leg_mm, double edge_thickness_mm) {
   SEAMTURN_REQUIRE(std::isfinite(leg_mm) && leg_mm > 0.0, leg_mm);
   const SizeCheck check = edge_check(leg_mm, edge_thickness_mm);
-  constexpr double rounding_ratio = 1e-9;
+  using base::rounding_ratio;
   if (leg_mm > edge_thickness_mm * (1.0 + rounding_ratio)) {
     return {base::Finding{
         base::Severity::error,

@@ -9,6 +9,7 @@
 #include "detail_size_check.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::joint {
 
@@ -28,10 +29,6 @@ constexpr double plug_full_mm = 16.0;
 constexpr double tack_length_mm = 50.0;
 constexpr double tack_thicknesses = 4.0;
 constexpr double tack_thin_below_mm = 12.0;
-
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
 
 enum class ArcKind { gas_shielded_wire, covered, unknown };
 
@@ -166,21 +163,21 @@ base::Outcome<CountedGroove> counted_groove_throat(const PartialGroove& groove) 
 }
 
 double combined_throat_mm(double groove_throat_mm, double leg_mm) {
-  SEAMTURN_REQUIRE(is_positive(groove_throat_mm), groove_throat_mm);
+  SEAMTURN_REQUIRE(base::is_positive(groove_throat_mm), groove_throat_mm);
   SEAMTURN_REQUIRE(std::isfinite(leg_mm) && leg_mm >= 0.0, leg_mm);
   return leg_mm >= groove_throat_mm ? (groove_throat_mm + leg_mm) / std::numbers::sqrt2
                                     : std::hypot(groove_throat_mm, leg_mm);
 }
 
 double reinforcing_leg_mm(double thickness_mm) {
-  SEAMTURN_REQUIRE(is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   constexpr double thickness_share = 0.25;
   constexpr double need_not_exceed_mm = 10.0;
   return std::min(thickness_share * thickness_mm, need_not_exceed_mm);
 }
 
 double least_partial_throat_mm(double thinner_mm) {
-  SEAMTURN_REQUIRE(is_positive(thinner_mm), thinner_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thinner_mm), thinner_mm);
   for (const PartialBand& band : partial_bands) {
     if (thinner_mm <= band.up_to_mm) return band.throat_mm;
   }
@@ -206,7 +203,7 @@ base::Outcome<std::vector<SizeCheck>> check_partial_size(const PartialSize& size
 }
 
 double least_plug_width_mm(double plate_mm) {
-  SEAMTURN_REQUIRE(is_positive(plate_mm), plate_mm);
+  SEAMTURN_REQUIRE(base::is_positive(plate_mm), plate_mm);
   return plate_mm + plug_over_plate_mm;
 }
 
@@ -215,7 +212,7 @@ double largest_plug_width_mm(double plate_mm) {
 }
 
 double least_plug_fill_mm(double plate_mm) {
-  SEAMTURN_REQUIRE(is_positive(plate_mm), plate_mm);
+  SEAMTURN_REQUIRE(base::is_positive(plate_mm), plate_mm);
   if (plate_mm <= plug_full_mm) return plate_mm;
   return std::max(0.5 * plate_mm, plug_full_mm);
 }
@@ -252,12 +249,13 @@ base::Outcome<std::vector<SizeCheck>> check_plug_size(const PlugSize& size) {
 }
 
 double least_tack_length_mm(double thicker_mm) {
-  SEAMTURN_REQUIRE(is_positive(thicker_mm), thicker_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thicker_mm), thicker_mm);
   return thicker_mm < tack_thin_below_mm ? tack_thicknesses * thicker_mm : tack_length_mm;
 }
 
 bool needs_two_run_tacks(double thicker_mm, double yield_mpa) {
-  SEAMTURN_REQUIRE(is_positive(thicker_mm) && is_positive(yield_mpa), thicker_mm, yield_mpa);
+  SEAMTURN_REQUIRE(
+      base::is_positive(thicker_mm) && base::is_positive(yield_mpa), thicker_mm, yield_mpa);
   constexpr double thick_mm = 50.0;
   constexpr double strong_mpa = 500.0;
   return thicker_mm > thick_mm || yield_mpa > strong_mpa;

@@ -8,6 +8,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::joint {
 
@@ -43,10 +44,6 @@ double on_line(const Levels& lines, QualityLevel level, double size_mm) {
   return std::min(line.base_mm + line.per_mm * size_mm, line.most_mm);
 }
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
-
 std::optional<base::Refusal> too_thin(double thickness_mm) {
   SEAMTURN_REQUIRE(std::isfinite(thickness_mm), thickness_mm);
   if (thickness_mm >= least_thickness_mm) return std::nullopt;
@@ -78,18 +75,18 @@ std::optional<QualityLevel> find_quality(std::string_view name) {
 }
 
 ImperfectionLimit excess_metal_limit(QualityLevel level, double width_mm) {
-  SEAMTURN_REQUIRE(is_positive(width_mm), width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(width_mm), width_mm);
   return {on_line(excess_lines, level, width_mm), {"ISO 5817", "no. 502", Status::from_memory}};
 }
 
 ImperfectionLimit convexity_limit(QualityLevel level, double face_width_mm) {
-  SEAMTURN_REQUIRE(is_positive(face_width_mm), face_width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(face_width_mm), face_width_mm);
   return {on_line(convexity_lines, level, face_width_mm),
           {"ISO 5817", "no. 503", Status::from_memory}};
 }
 
 ImperfectionLimit convexity_limit_aws(double face_width_mm) {
-  SEAMTURN_REQUIRE(is_positive(face_width_mm), face_width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(face_width_mm), face_width_mm);
   const double limit_mm = face_width_mm <= 8.0 ? 2.0 : face_width_mm < 25.0 ? 3.0 : 5.0;
   return {limit_mm, {"AWS D1.1", "convexity by face width", Status::from_memory}};
 }
@@ -123,7 +120,7 @@ base::Outcome<ImperfectionLimit> tube_misalignment_limit(QualityLevel level, dou
 }
 
 ImperfectionLimit leg_excess_limit(double drawn_leg_mm) {
-  SEAMTURN_REQUIRE(is_positive(drawn_leg_mm), drawn_leg_mm);
+  SEAMTURN_REQUIRE(base::is_positive(drawn_leg_mm), drawn_leg_mm);
   constexpr double small_below_mm = 12.0;
   return {drawn_leg_mm < small_below_mm ? 3.0 : 4.0,
           {"GB/T 10854", "clauses 4.3 to 4.7, fillet leg", Status::verified}};

@@ -76,12 +76,17 @@ std::string_view restraint_name(Restraint restraint) {
 }
 
 bool runs_against(const Seam& second, const Seam& first) {
-  if (!first.path || !second.path || geom::is_closed(*first.path)) return false;
+  if (!first.path || !second.path) return false;
+  const auto* one = std::get_if<geom::CirclePath>(&*first.path);
+  const auto* other = std::get_if<geom::CirclePath>(&*second.path);
+  if (one != nullptr && other != nullptr) return one->axis.dot(other->axis) < 0.0;
+  if (geom::is_closed(*first.path)) return false;
   const auto point = [](const Seam& seam, double distance_mm) {
     return geom::path_station(*seam.path, distance_mm).point;
   };
   const geom::Vec3 start = point(second, 0.0);
-  return (start - point(first, first.length_mm)).norm() < (start - point(first, 0.0)).norm();
+  const double length_mm = geom::path_length_mm(*first.path);
+  return (start - point(first, length_mm)).norm() < (start - point(first, 0.0)).norm();
 }
 
 bool joins(const Joint& joint, std::string_view member) {

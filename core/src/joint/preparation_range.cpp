@@ -7,12 +7,13 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::joint {
 
 namespace {
 
-constexpr double rounding_ratio = 1e-9;
+using base::rounding_ratio;
 constexpr std::array<std::string_view, 3> side_names = {"one", "two", "backing"};
 
 /// A size of the joint with the limit it is held against.

@@ -11,12 +11,6 @@ namespace seamturn::joint {
 
 namespace {
 
-/// 1 3 2 4, 1 4 2 5 3 6; of five 1 4 2 5 3: the place of each number, from 0, in that row.
-int opposite_rank(int index, int count) {
-  const int half = (count + 1) / 2;
-  return index < half ? 2 * index : 2 * (index - half) + 1;
-}
-
 /// From the middle: 1 0 0 1, 2 1 0 1 2.
 int outward_rank(int index, int count) {
   const int twice_off = std::abs(2 * index + 1 - count);
@@ -41,8 +35,6 @@ class Cutter {
     segment.at_end = !closed_ && index == count - 1;
     segment.rank = closed_ ? opposite_rank(index, count) : outward_rank(index, count);
     segment.reversed = is_reversed(index);
-    segment.shift_from_mm = segment.at_start ? 0.0 : splitting_.stagger_mm;
-    segment.shift_to_mm = segment.at_end ? 0.0 : splitting_.stagger_mm;
     segment.drawn = drawn_.id;
     segment.course = *drawn_.path;
     return seam_of(segment, index);
@@ -66,7 +58,7 @@ class Cutter {
     const double to_mm = (index + 1) * each_mm_ + (segment.at_end ? 0.0 : half_mm);
     Seam seam = drawn_;
     seam.id = drawn_.id + '/' + std::to_string(segment.number);
-    const double odd_mm = to_mm - from_mm - segment.shift_to_mm;
+    const double odd_mm = to_mm - from_mm - (segment.at_end ? 0.0 : splitting_.stagger_mm);
     seam.length_mm = each_mm_;
     const double course_mm = each_mm_ * splitting_.count;
     const double begins_mm = closed_ ? geom::wrapped_station_mm(from_mm, course_mm) : from_mm;
@@ -94,10 +86,6 @@ class Cutter {
   double each_mm_;
 };
 
-geom::Vec3 middle_of(const Seam& seam) {
-  return geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0).point;
-}
-
 /// Where a circle passes nearest to a point.
 double nearest_mm(const geom::CirclePath& circle, const geom::Vec3& point) {
   const base::Angle on =
@@ -124,10 +112,11 @@ Seam begun_beside(const Seam& second, const Seam& first) {
 
 /// Which of the first course's segments lies nearest and is not yet taken.
 std::size_t beside(const Seam& segment, const std::vector<Seam>& first, std::vector<bool>& taken) {
+  const geom::Vec3 middle = geom::path_middle(*segment.path).point;
   std::size_t best = 0;
   double least_mm = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < first.size(); ++i) {
-    const double off_mm = (middle_of(first[i]) - middle_of(segment)).norm();
+    const double off_mm = (geom::path_middle(*first[i].path).point - middle).norm();
     if (taken[i] || off_mm >= least_mm) continue;
     least_mm = off_mm;
     best = i;
@@ -143,21 +132,13 @@ std::vector<Seam> cut_all(const Seam& drawn, const Splitting& splitting) {
   return segments;
 }
 
-/// Whether two courses run against each other: lines by their ends, rings by their axes.
-bool run_against(const Seam& second, const Seam& first) {
-  const auto* one = std::get_if<geom::CirclePath>(&*first.path);
-  const auto* other = std::get_if<geom::CirclePath>(&*second.path);
-  if (one != nullptr && other != nullptr) return one->axis.dot(other->axis) < 0.0;
-  return runs_against(second, first);
-}
-
 /// Segments of the second course in the order of those they lie beside, and numbered like them.
 std::vector<Seam> cut_beside(const Seam& drawn,
                              const std::vector<Seam>& first,
                              const Seam& first_drawn,
                              const Splitting& splitting) {
   std::vector<Seam> segments = cut_all(begun_beside(drawn, first_drawn), splitting);
-  const bool opposed = run_against(drawn, first_drawn);
+  const bool opposed = runs_against(drawn, first_drawn);
   std::vector<bool> taken(first.size(), false);
   std::vector<Seam> out(segments.size());
   for (Seam& segment : segments) {
@@ -173,6 +154,11 @@ std::vector<Seam> cut_beside(const Seam& drawn,
 }
 
 }  // namespace
+
+int opposite_rank(int index, int count) {
+  const int half = (count + 1) / 2;
+  return index < half ? 2 * index : 2 * (index - half) + 1;
+}
 
 bool splits(const Joint& joint, const Splitting& splitting) {
   const double both_mm = splitting.stagger_mm + splitting.overlap_mm;
@@ -212,8 +198,9 @@ Stretch own_stretch(const Seam& seam) {
 std::vector<Stretch> layer_stretches(const Seam& seam, int layer) {
   std::vector<Stretch> stretches = stretches_of(seam);
   if (!seam.segment || layer % 2 != 0) return stretches;
-  stretches.front().from_mm += seam.segment->shift_from_mm;
-  stretches.back().to_mm += seam.segment->shift_to_mm;
+  const double on_mm = seam.asked.stop_stagger_mm;
+  if (!seam.segment->at_start) stretches.front().from_mm += on_mm;
+  if (!seam.segment->at_end) stretches.back().to_mm += on_mm;
   return stretches;
 }
 

@@ -6,12 +6,13 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::joint {
 
 namespace {
 
-constexpr double rounding_ratio = 1e-9;
+using base::rounding_ratio;
 
 bool is_strong(const SizeCheck& check) {
   return check.citation.status == base::Status::verified ||

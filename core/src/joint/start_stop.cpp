@@ -8,12 +8,13 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::joint {
 
 namespace {
 
-constexpr double rounding_mm = 1e-9;
+using base::rounding_mm;
 
 class Mapper {
  public:

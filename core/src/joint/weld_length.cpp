@@ -5,6 +5,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::joint {
 
@@ -12,7 +13,7 @@ namespace {
 
 using base::Refusal;
 
-constexpr double rounding_mm = 1e-9;
+using base::rounding_mm;
 
 std::string mm(double value) {
   return base::digits_text(value) + " mm";
@@ -125,8 +126,7 @@ base::Outcome<WeldedLength> welded_length(const WeldLength& asked, const SeamCou
   welded.stretches.push_back({-asked.run_on_mm, course.length_mm + asked.run_off_mm + overlap_mm});
   welded.tabs_mm = asked.run_on_mm + asked.run_off_mm;
   welded.overlap_mm = overlap_mm;
-  const int returns = (course.returns_at_start ? 1 : 0) + (course.returns_at_end ? 1 : 0);
-  welded.returns_mm = returns * asked.end_return_mm;
+  welded.returns_mm = 2.0 * asked.end_return_mm;
   return welded;
 }
 

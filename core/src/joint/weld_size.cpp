@@ -9,6 +9,7 @@
 #include "detail_size_check.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::joint {
 
@@ -20,7 +21,6 @@ using base::Status;
 constexpr double inch_mm = 25.4;
 constexpr double edge_full_below_mm = 6.0;
 constexpr double edge_step_back_mm = 2.0;
-constexpr double legs_in_length = 4.0;
 constexpr double end_loaded_full_legs = 100.0;
 constexpr double end_loaded_last_legs = 300.0;
 constexpr double end_loaded_most_legs = 180.0;
@@ -42,10 +42,6 @@ constexpr std::array<ThicknessBand, 4> inch_bands = {{{inch_mm / 4.0, inch_mm / 
                                                       {3.0 * inch_mm / 4.0, inch_mm / 4.0},
                                                       {unlimited_mm, 5.0 * inch_mm / 16.0}}};
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
-
 constexpr Citation throat_classes{"AWS D1.1", "2010 2.4.2, throat by angle", Status::verified};
 
 }  // namespace
@@ -53,7 +49,7 @@ constexpr Citation throat_classes{"AWS D1.1", "2010 2.4.2, throat by angle", Sta
 namespace detail {
 
 void note_bad_size(std::vector<std::string>& wrong, const std::string& name, double value_mm) {
-  if (is_positive(value_mm) && value_mm <= largest_size_mm) return;
+  if (base::is_positive(value_mm) && value_mm <= largest_size_mm) return;
   SEAMTURN_REQUIRE(std::isfinite(value_mm), name, value_mm);
   wrong.push_back(name + " must be above 0 mm and up to " + base::digits_text(largest_size_mm) +
                   " mm, found " + base::digits_text(value_mm) + " mm");
@@ -68,7 +64,7 @@ std::string joined(const std::vector<std::string>& wrong) {
 }  // namespace detail
 
 double least_leg_by_thickness_mm(double thickness_mm, SizeColumn column) {
-  SEAMTURN_REQUIRE(is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   const auto& bands = column == SizeColumn::metric ? metric_bands : inch_bands;
   for (const ThicknessBand& band : bands) {
     if (thickness_mm <= band.up_to_mm) return band.leg_mm;
@@ -85,18 +81,18 @@ std::optional<bool> is_low_hydrogen(std::string_view process) {
 }
 
 double largest_edge_leg_mm(double edge_thickness_mm) {
-  SEAMTURN_REQUIRE(is_positive(edge_thickness_mm), edge_thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(edge_thickness_mm), edge_thickness_mm);
   return edge_thickness_mm < edge_full_below_mm ? edge_thickness_mm
                                                 : edge_thickness_mm - edge_step_back_mm;
 }
 
 double counted_leg_mm(double leg_mm, double length_mm) {
-  SEAMTURN_REQUIRE(is_positive(leg_mm) && is_positive(length_mm), leg_mm, length_mm);
-  return std::min(leg_mm, length_mm / legs_in_length);
+  SEAMTURN_REQUIRE(base::is_positive(leg_mm) && base::is_positive(length_mm), leg_mm, length_mm);
+  return std::min(leg_mm, length_mm / detail::legs_in_length);
 }
 
 double end_loaded_share_ratio(double leg_mm, double length_mm) {
-  SEAMTURN_REQUIRE(is_positive(leg_mm) && is_positive(length_mm), leg_mm, length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(leg_mm) && base::is_positive(length_mm), leg_mm, length_mm);
   const double legs = length_mm / leg_mm;
   if (legs <= end_loaded_full_legs) return 1.0;
   if (legs <= end_loaded_last_legs) return 1.2 - 0.2 * legs / end_loaded_full_legs;

@@ -52,7 +52,7 @@ struct Candidate {
   std::uint64_t key = 0;
 };
 
-struct Trace {
+struct BeamTrace {
   Step step;
   std::size_t before = 0;
 };
@@ -214,7 +214,7 @@ class Beam {
     }
     to.least_left_s -= least_s_[block];
     to.done_hash ^= bits_[block];
-    traces_.push_back(Trace{candidate.step, to.trace});
+    traces_.push_back(BeamTrace{candidate.step, to.trace});
     to.trace = traces_.size() - 1;
     return to;
   }
@@ -237,7 +237,7 @@ class Beam {
   std::vector<std::vector<std::size_t>> zone_blocks_;
   std::vector<Candidate> candidates_;
   std::unordered_map<std::uint64_t, std::size_t> known_;
-  std::vector<Trace> traces_;
+  std::vector<BeamTrace> traces_;
 };
 
 }  // namespace

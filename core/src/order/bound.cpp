@@ -16,9 +16,9 @@ constexpr double rounding_ratio = 1e-11;
 
 /// Blocks and home as stations: cost of leaving one and entering another, with what is spent inside
 /// the one entered. Home is the last index.
-class Legs {
+class JobLegs {
  public:
-  Legs(const Job& job, const Precedence& precedence)
+  JobLegs(const Job& job, const Precedence& precedence)
       : count_(job.blocks.size() + 1), cost_s_(count_ * count_, never_s) {
     const std::size_t home = count_ - 1;
     for (std::size_t b = 0; b < home; ++b) {
@@ -74,9 +74,9 @@ class Legs {
 /// Prices for leaving (u) and entering (v) a station with u + v <= cost of every leg between them.
 /// Every block is left once and entered once, home h times, so no order has less than
 /// sum of block prices + h * home price seconds of air, for any such prices.
-class Prices {
+class StationPrices {
  public:
-  explicit Prices(const Legs& legs)
+  explicit StationPrices(const JobLegs& legs)
       : legs_(legs), leave_s_(legs.count(), 0.0), enter_s_(legs.count(), 0.0) {}
 
   /// Raises the price of leaving as far as the entering prices permit, and the other way round.
@@ -103,14 +103,14 @@ class Prices {
   [[nodiscard]] double home_s() const { return leave_s_.back() + enter_s_.back(); }
 
  private:
-  const Legs& legs_;
+  const JobLegs& legs_;
   std::vector<double> leave_s_;
   std::vector<double> enter_s_;
 };
 
 /// Four orders of raising; none is best for all jobs.
-Prices make_prices(const Legs& legs, int variant) {
-  Prices prices(legs);
+StationPrices make_prices(const JobLegs& legs, int variant) {
+  StationPrices prices(legs);
   const std::size_t home = legs.count() - 1;
   const bool home_first = (variant & 1) != 0;
   const bool entering_first = (variant & 2) != 0;
@@ -145,12 +145,12 @@ double least_turn_and_air_s(const Job& job, const Precedence& precedence, int cl
   if (job.blocks.empty()) {
     return 0.0;
   }
-  const Legs legs(job, precedence);
+  const JobLegs legs(job, precedence);
   const int between = std::max(0, cleanings - in_block_cleanings_at_most(job));
   const double turns_alone_s = least_turn_s(job, 0.0);
   double best_s = 0.0;
   for (int variant = 0; variant < 4; ++variant) {
-    const Prices prices = make_prices(legs, variant);
+    const StationPrices prices = make_prices(legs, variant);
     const double home_s = prices.home_s();
     const double with_turns_s =
         std::max(least_turn_s(job, home_s), turns_alone_s + between * home_s);

@@ -58,6 +58,10 @@ class TourOrder {
   std::vector<int> sorted_;
 };
 
+/// True when a tour may have b right behind a: not against the order, and nothing must stand
+/// between.
+[[nodiscard]] bool may_follow(const TourOrder& order, int a, int b);
+
 /// Pre: neighbours in range. never_s when a step is not permitted.
 [[nodiscard]] double tour_cost(const TourProblem& problem, const Tour& tour);
 

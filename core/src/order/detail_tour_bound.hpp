@@ -30,9 +30,6 @@ struct GrainCosts {
 /// Grains as a cost, never above it; whole costs are rounded up to the next possible one.
 [[nodiscard]] double cost_of(const GrainCosts& costs, Grain grains);
 
-/// True when a tour may have b right behind a.
-[[nodiscard]] bool may_follow(const TourOrder& order, int a, int b);
-
 /// A sum over groups that no tour undercuts, and what each group contributes: the cost of a step
 /// from a to b is never below out[a] + in[b].
 struct Assignment {

@@ -28,7 +28,7 @@ struct Partial {
 };
 
 /// Steps taken, linked backwards; index 0 is the empty beginning.
-struct Trace {
+struct ExactTrace {
   Step step;
   std::size_t before = 0;
 };
@@ -48,9 +48,9 @@ struct KeyHash {
   }
 };
 
-class Search {
+class ExactSearch {
  public:
-  Search(const Job& job, const Precedence& precedence, double known_s, std::int64_t states)
+  ExactSearch(const Job& job, const Precedence& precedence, double known_s, std::int64_t states)
       : job_(job),
         zones_(number_zones(job)),
         run_(quiet_run(job)),
@@ -162,7 +162,7 @@ class Search {
         --kept_;
       }
     }
-    traces_.push_back(Trace{step, from.trace});
+    traces_.push_back(ExactTrace{step, from.trace});
     to.trace = traces_.size() - 1;
     rivals.push_back(next.size());
     next.push_back(to);
@@ -310,7 +310,7 @@ class Search {
   std::vector<double> home_from_s_;
   std::vector<double> turn_into_s_;  ///< [block][stance]
   std::vector<double> arcs_s_;
-  std::vector<Trace> traces_;
+  std::vector<ExactTrace> traces_;
 };
 
 }  // namespace
@@ -322,7 +322,7 @@ Exact search_exactly(const Job& job,
   if (job.blocks.size() > most_blocks || job.blocks.empty() || states <= 0) {
     return Exact{};
   }
-  return Search(job, precedence, known_s, states).run();
+  return ExactSearch(job, precedence, known_s, states).run();
 }
 
 }  // namespace seamturn::order

@@ -92,4 +92,13 @@ bool is_tour(const TourProblem& problem, const TourOrder& order, const Tour& tou
   return true;
 }
 
+bool may_follow(const TourOrder& order, int a, int b) {
+  if (a == b || order.before(b, a)) return false;
+  if (!order.before(a, b)) return true;
+  for (std::size_t w = 0; w < order.words(); ++w) {
+    if ((order.followers(a)[w] & order.leaders(b)[w]) != 0) return false;
+  }
+  return true;
+}
+
 }  // namespace seamturn::order

@@ -40,9 +40,9 @@ std::vector<Grain> rounded_down(const TourProblem& problem, double grains) {
 }
 
 /// Least steps between groups that may follow each other.
-class Legs {
+class TourLegs {
  public:
-  Legs(const TourProblem& problem, const TourOrder& order, const std::vector<Grain>& steps)
+  TourLegs(const TourProblem& problem, const TourOrder& order, const std::vector<Grain>& steps)
       : count_(problem.group_count()), least_(count_ * count_, never_grain) {
     for (std::size_t a = 0; a < count_; ++a) {
       for (std::size_t b = 0; b < count_; ++b) {
@@ -72,7 +72,7 @@ class Legs {
 /// way of changes (Kuhn 1955, in the form with potentials; index 0 stands for "none").
 class Hungarian {
  public:
-  explicit Hungarian(const Legs& legs)
+  explicit Hungarian(const TourLegs& legs)
       : legs_(legs),
         size_(legs.count() - 1),
         out_(size_ + 1, 0),
@@ -139,7 +139,7 @@ class Hungarian {
     return next;
   }
 
-  const Legs& legs_;
+  const TourLegs& legs_;
   std::size_t size_;
   std::vector<Grain> out_;  ///< per row from 1
   std::vector<Grain> in_;   ///< per column from 1
@@ -189,20 +189,11 @@ double cost_of(const GrainCosts& costs, Grain grains) {
   return static_cast<double>(units) * unit;
 }
 
-bool may_follow(const TourOrder& order, int a, int b) {
-  if (a == b || order.before(b, a)) return false;
-  if (!order.before(a, b)) return true;
-  for (std::size_t w = 0; w < order.words(); ++w) {
-    if ((order.followers(a)[w] & order.leaders(b)[w]) != 0) return false;
-  }
-  return true;
-}
-
 Assignment assign_groups(const TourProblem& problem,
                          const TourOrder& order,
                          const std::vector<Grain>& steps) {
   SEAMTURN_REQUIRE(problem.group_count() >= 2, problem.group_count());
-  const Legs legs(problem, order, steps);
+  const TourLegs legs(problem, order, steps);
   Hungarian hungarian(legs);
   for (std::size_t row = 1; row < problem.group_count(); ++row) {
     if (!hungarian.add(row)) {
@@ -221,7 +212,7 @@ double assignment_bound(const TourProblem& problem, const TourOrder& order) {
 
 double one_sided_bound(const TourProblem& problem, const TourOrder& order) {
   const GrainCosts costs = grains_of_all(problem);
-  const Legs legs(problem, order, costs.steps);
+  const TourLegs legs(problem, order, costs.steps);
   Grain out = 0;
   Grain in = 0;
   for (std::size_t a = 0; a + 1 < legs.count(); ++a) {

@@ -22,7 +22,7 @@ struct Layer {
 };
 
 /// What is left of a layer when the next is finished: enough to follow a tour back.
-struct Trace {
+struct LayerTrace {
   std::vector<std::uint16_t> vertex;
   std::vector<std::uint32_t> parent;
 };
@@ -72,9 +72,9 @@ class Index {
   std::vector<std::uint32_t> slots_;
 };
 
-class Search {
+class ClosedSearch {
  public:
-  explicit Search(const ClosedSetsInput& input)
+  explicit ClosedSearch(const ClosedSetsInput& input)
       : in_(input), words_(input.net.words), base_(sum_of(input.prices)), set_(words_, 0) {}
 
   ClosedSets run() {
@@ -92,7 +92,7 @@ class Search {
         narrow(layer, 0);
         return found_;
       }
-      traces_.push_back(Trace{std::move(layer.vertex), std::move(layer.parent)});
+      traces_.push_back(LayerTrace{std::move(layer.vertex), std::move(layer.parent)});
       layer = std::move(next);
       found_.states += static_cast<std::int64_t>(layer.size());
     }
@@ -243,14 +243,14 @@ class Search {
   std::size_t group_ = 0;
   bool permitted_ = false;
   std::uint16_t part_ = 0;
-  std::vector<Trace> traces_;
+  std::vector<LayerTrace> traces_;
   ClosedSets found_;
 };
 
 }  // namespace
 
 ClosedSets search_closed_sets(const ClosedSetsInput& input) {
-  return Search(input).run();
+  return ClosedSearch(input).run();
 }
 
 }  // namespace seamturn::order

@@ -19,9 +19,9 @@ constexpr int tries_most = 50;
 
 /// Descents from kicked tours; a worse tour may be the next start, the less worse the later in a
 /// round. Every round starts at the best.
-class Rounds {
+class TourRounds {
  public:
-  Rounds(const TourTable& table, const std::vector<int>& start, const TourSearchParams& params)
+  TourRounds(const TourTable& table, const std::vector<int>& start, const TourSearchParams& params)
       : params_(params),
         random_(base::named_seed(params.seed, "tour search")),
         least_gain_(table.least_gain()),
@@ -110,7 +110,7 @@ TourFound search_tour(const TourProblem& problem,
                       const TourSearchParams& params) {
   const TourTable table(problem, order);
   const Tour first = start.empty() ? nearest_tour(problem, order) : start;
-  Rounds rounds(table, table.from_outside(first), params);
+  TourRounds rounds(table, table.from_outside(first), params);
   rounds.run();
   TourFound found;
   found.work = rounds.work();

@@ -5,21 +5,6 @@
 
 namespace seamturn::order {
 
-namespace {
-
-/// The second may stand right after the first: not against the order, nothing must stand between.
-bool may_follow(const TourOrder& order, int group, int next) {
-  if (group == next || order.before(next, group)) return false;
-  const std::uint64_t* after = order.followers(group);
-  const std::uint64_t* before = order.leaders(next);
-  for (std::size_t w = 0; w < order.words(); ++w) {
-    if ((after[w] & before[w]) != 0) return false;
-  }
-  return true;
-}
-
-}  // namespace
-
 TourTable::TourTable(const TourProblem& problem, const TourOrder& order) : order_(order) {
   first_.push_back(0);
   for (std::size_t group = 0; group < problem.group_count(); ++group) {

@@ -5,18 +5,16 @@
 #include <algorithm>
 #include <string_view>
 
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/pass/caps.hpp"
 
 namespace seamturn::pass {
-
-// A size equal to its limit is within it, whatever the rounding of the geometry.
-inline constexpr double limit_rounding_ratio = 1e-9;
 
 /// The bound exceeded most, relative to its value. `id` stays empty while all hold.
 class Excess {
  public:
   void compare(double value, const Bound& bound) {
-    if (value > ratio_ * (1.0 + limit_rounding_ratio) * bound.value) {
+    if (value > ratio_ * (1.0 + base::rounding_ratio) * bound.value) {
       ratio_ = value / bound.value;
       id_ = bound.id;
     }
@@ -32,7 +30,7 @@ class Excess {
 /// The next whole number, but the one just below when rounding alone lifts a ratio above it. Capped
 /// where beads are not a weld any more, so that a nonsense limit overflows nothing.
 [[nodiscard]] inline int ceil_count(double ratio) {
-  const double wanted = std::min(1e6, ratio - limit_rounding_ratio);
+  const double wanted = std::min(1e6, ratio - base::rounding_ratio);
   const int count = static_cast<int>(wanted);
   return wanted > count ? count + 1 : count;
 }
@@ -40,7 +38,7 @@ class Excess {
 /// Beads side by side that a layer of a width needs: one up to the split width; beyond it as many
 /// as keep a bead, 1.5 pitches wide, within the split width, and never fewer than two.
 [[nodiscard]] inline int split_beads(double width_mm, const Bound& split_mm) {
-  return width_mm <= split_mm.value * (1.0 + limit_rounding_ratio)
+  return width_mm <= split_mm.value * (1.0 + base::rounding_ratio)
              ? 1
              : std::max(2, ceil_count(1.5 * width_mm / split_mm.value));
 }

@@ -13,7 +13,7 @@ namespace {
 using process::PassRole;
 using section::Point;
 
-constexpr int most_layers = 60;
+constexpr int most_fillet_layers = 60;
 
 // Torch off the bisector in layers of several beads, so that it looks into the corner between the
 // layer below and the plate. From memory of shop practice: 55 to 60 degrees above the first plate
@@ -165,7 +165,7 @@ bool FilletSearch::closes(const FilletPlan& plan) {
 
 std::optional<FilletPlan> FilletSearch::find_plan() {
   int layers = 1;
-  while (layers <= most_layers && !is_within_caps(equal_beads(triangular(layers)))) {
+  while (layers <= most_fillet_layers && !is_within_caps(equal_beads(triangular(layers)))) {
     ++layers;
   }
   const FilletPlan triangle = equal_beads(triangular(layers));
@@ -174,7 +174,8 @@ std::optional<FilletPlan> FilletSearch::find_plan() {
   }
   const double least_mm2 =
       std::min(rows_.least_mm2(PassRole::root), rows_.least_mm2(PassRole::cap));
-  for (int passes = std::max(2, triangular(layers - 1) + 1); passes <= triangular(most_layers);
+  for (int passes = std::max(2, triangular(layers - 1) + 1);
+       passes <= triangular(most_fillet_layers);
        ++passes) {
     const FilletPlan equal = equal_beads(passes);
     if (2.0 * equal.other_mm2 < least_mm2) {
@@ -260,7 +261,7 @@ std::optional<FilletPlan> FilletSearch::find_fastest() {
   std::optional<FilletPlan> best;
   const double least_mm2 =
       std::min(rows_.least_mm2(PassRole::root), rows_.least_mm2(PassRole::cap));
-  for (int passes = 1; passes <= triangular(most_layers); ++passes) {
+  for (int passes = 1; passes <= triangular(most_fillet_layers); ++passes) {
     if (passes > 1 && 2.0 * section_.area_mm2 / passes < least_mm2) {
       break;  // more passes need still faster travel
     }

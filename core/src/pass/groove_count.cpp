@@ -15,14 +15,14 @@ void GrooveSearch::find_split_heights() {
     // The widest layer of so many beads.
     const double width_mm = (beads == 1 ? 1.0 : beads / 1.5) * split_mm.value;
     split_heights_mm_.push_back(
-        profile_.wider_above_mm(width_mm * (1.0 + 10.0 * limit_rounding_ratio)));
+        profile_.wider_above_mm(width_mm * (1.0 + 10.0 * base::rounding_ratio)));
   }
 }
 
 int GrooveSearch::least_fill_passes(double root_top_mm, const Cuts& cuts, int layers) const {
   int passes = layers - 1;
   for (const double height_mm : split_heights_mm_) {
-    const double below = (height_mm - root_top_mm) / cuts.layer_mm + limit_rounding_ratio;
+    const double below = (height_mm - root_top_mm) / cuts.layer_mm + base::rounding_ratio;
     if (below >= layers - 1) {
       break;
     }
@@ -43,7 +43,7 @@ bool GrooveSearch::cannot_win(const Score& score, int rows, double area_mm2) con
   const Score& best = best_->score;
   if (rules_.by_time()) {
     return score.arc_s_mm + area_mm2 / rows_.most_mm3_s() >
-           best.arc_s_mm * (1.0 + 10.0 * limit_rounding_ratio);
+           best.arc_s_mm * (1.0 + 10.0 * base::rounding_ratio);
   }
   const int passes = score.passes + least_passes(rows, area_mm2);
   return passes > best.passes || (passes == best.passes && score.departure >= best.departure);

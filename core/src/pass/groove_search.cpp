@@ -11,7 +11,7 @@ namespace {
 
 using process::PassRole;
 
-constexpr int most_layers = 200;
+constexpr int most_groove_layers = 200;
 // Root sizes tried, as shares of the size at the preferred travel. Never taken from the limits:
 // so a wider limit can only add choices.
 constexpr double root_shares[] = {
@@ -164,7 +164,7 @@ Excess GrooveSearch::layers_excess(const Cuts& cuts, int layers) const {
 void GrooveSearch::try_layers(const RootChoice& root) {
   const double rest_mm = profile_.top_mm() - root.top_mm;
   const double rest_mm2 = all_mm2_ - root.beads * root.bead_mm2;
-  const int last_count = rest_mm > 0.0 ? most_layers : 1;
+  const int last_count = rest_mm > 0.0 ? most_groove_layers : 1;
   std::string_view limited_by;
   for (int layers = 1; layers <= last_count; ++layers) {
     if (cannot_win(root.score, layers - 1 + least_cap_beads_, rest_mm2)) {

@@ -9,6 +9,7 @@
 #include "pass/detail_profile.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::pass {
 namespace {
@@ -19,8 +20,7 @@ using base::fixed_text;
 constexpr double longest_stick_out_mm = 100.0;
 // Widest opening tried, as the tangent by which each face is turned outwards.
 constexpr double widest_opening = 2.0;
-// A clearance short by rounding only is met.
-constexpr double rounding_mm = 1e-9;
+using base::rounding_mm;
 
 [[nodiscard]] Mouth mouth_of(const NozzleAccessRequest& request, const Pass& pass) {
   return {pass.tip_distance_mm - request.nozzle.recess_mm, 0.5 * request.nozzle.outer_diameter_mm};

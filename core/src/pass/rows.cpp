@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "pass/detail_rows.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/heat/heat_input.hpp"
 #include "seamturn/process/deposit.hpp"
 
@@ -13,8 +14,7 @@ namespace {
 using process::LinkedSettings;
 using process::PassRole;
 
-// An area at the very edge of a row's range is within it, whatever the rounding.
-constexpr double rounding_ratio = 1e-9;
+using base::rounding_ratio;
 
 [[nodiscard]] bool serves(const LinkedSettings& row,
                           const StackRulesRequest& request,

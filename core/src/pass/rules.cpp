@@ -3,11 +3,12 @@
 
 #include "pass/detail_rules.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::pass {
 namespace {
 
-constexpr double rounding_ratio = 1e-9;
+using base::rounding_ratio;
 
 void keep_margin(Caps& caps, double margin_ratio) {
   for (Bound* bound : {&caps.leg_mm, &caps.area_mm2, &caps.thickness_mm, &caps.split_mm}) {

@@ -7,6 +7,7 @@
 
 #include "detail_assemble.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/shrinkage/rules.hpp"
 
 namespace seamturn::planner::detail {
@@ -109,8 +110,8 @@ void assemble_twins(const std::vector<SeamRef>& seams,
 
 std::optional<plan::ShrinkageMoment> find_shrink_moment(const std::vector<SeamRef>& seams,
                                                         const plan::Plan& plan) {
-  constexpr double j_per_kj = 1000.0;  // defined
-  constexpr double m_per_mm = 1e-3;
+  using base::j_per_kj;
+  using base::m_per_mm;
   std::vector<Laid> laid;
   std::vector<std::array<Vec3, 3>> levers(seams.size());
   for (std::size_t i = 0; i < seams.size(); ++i) {

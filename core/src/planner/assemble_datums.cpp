@@ -5,6 +5,7 @@
 #include <map>
 
 #include "detail_tacking.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/segments.hpp"
@@ -50,7 +51,7 @@ std::vector<Welded> in_order(const std::vector<StageWork>& stages,
 }
 
 double net_heat_j_mm(const plan::PlannedSeam& seam) {
-  constexpr double j_per_kj = 1000.0;  // defined
+  using base::j_per_kj;
   double sum = 0.0;
   for (const plan::PlannedPass& pass : seam.passes) sum += pass.pass.heat_input_kj_mm * j_per_kj;
   return sum;
@@ -150,8 +151,7 @@ class DatumMaker {
     out.net_heat_j_mm = net_heat_j_mm(*weld.planned);
     out.tangents_mm = shrinkage::tangents_over_mm(face_of(datum), *seam.path) *
                       (weld.planned->welded_mm / geom::path_length_mm(*seam.path));
-    const geom::Station middle =
-        geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0);
+    const geom::Station middle = geom::path_middle(*seam.path);
     out.closed_ring = std::holds_alternative<geom::CirclePath>(joint::drawn_course(seam)) &&
                       joint::stretches_of(seam).size() == 1;
     out.height_mm = (middle.point - datum.at).dot(datum.axis);

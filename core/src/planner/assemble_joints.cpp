@@ -15,18 +15,14 @@ namespace {
 
 /// Share of the whole circle's weld metal to its length on the seam's line: the circle of the
 /// section's centre of area counts.
-double ring_factor(const JointWork& work,
-                   const SeamWork& seam,
-                   const geom::Vec3& centre,
-                   const geom::Vec3& axis,
-                   double radius_mm) {
+double ring_factor(const JointWork& work, const SeamWork& seam, const geom::Round& round) {
   const joint::SectionFrame frame = joint::section_frame(*work.joint, *seam.seam, 0.0);
   const section::Point c = section::centroid(seam.section);
   const geom::Vec3 point = frame.origin + (c.x_mm - seam.section.seam_line_x_mm) * frame.x +
                            (c.y_mm - seam.section.seam_line_y_mm) * frame.y;
-  const geom::Vec3 from_axis = (point - centre).cross(axis);
+  const geom::Vec3 from_axis = (point - round.centre).cross(round.axis);
   return section::ring_volume_mm3(seam.section.area_mm2, from_axis.norm()) /
-         section::ring_volume_mm3(seam.section.area_mm2, radius_mm);
+         section::ring_volume_mm3(seam.section.area_mm2, round.radius_mm);
 }
 
 /// What is welded of a seam: of a segment, whose layers differ in length, their mean by metal.
@@ -46,14 +42,8 @@ double laid_length_mm(const joint::Seam& seam, const pass::PassStack& stack) {
 double metal_kg(const JointWork& work, const SeamWork& seam_work, double length_mm) {
   const joint::Seam& seam = *seam_work.seam;
   double volume_mm3 = seam_work.section.area_mm2 * length_mm;
-  const auto* circle = seam.path ? std::get_if<geom::CirclePath>(&*seam.path) : nullptr;
-  if (circle != nullptr) {
-    volume_mm3 *= ring_factor(work, seam_work, circle->centre, circle->axis, circle->radius_mm);
-  }
-  const auto* arc = seam.path ? std::get_if<geom::ArcPath>(&*seam.path) : nullptr;
-  if (arc != nullptr) {
-    volume_mm3 *= ring_factor(work, seam_work, arc->centre, arc->axis, arc->radius_mm);
-  }
+  const auto round = seam.path ? geom::round_of(*seam.path) : std::nullopt;
+  if (round) volume_mm3 *= ring_factor(work, seam_work, *round);
   return volume_mm3 * process::steel_density_kg_mm3;
 }
 

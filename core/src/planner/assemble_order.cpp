@@ -7,6 +7,7 @@
 #include "detail_assemble.hpp"
 #include "detail_other_orders.hpp"
 #include "detail_stances.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/order/simulate.hpp"
 #include "seamturn/turn/load.hpp"
@@ -48,9 +49,10 @@ class OrderAssembler {
     plan_.cycle_s = before_s_ + clock.now_s();
     for (std::size_t i = 0; i < seams_.size(); ++i) {
       set_starts(i);
-      check_travel(i);
+      set_travel(i);
       set_gaps(i);
     }
+    tell_one_way();
   }
 
  private:
@@ -164,11 +166,13 @@ class OrderAssembler {
         {}});
   }
 
-  /// A segment that could not be held for the way it is to run was laid the other way.
-  void check_travel(std::size_t index) {
+  /// Layers of an open seam that could not be held for the way they are to run were laid the other
+  /// way.
+  void set_travel(std::size_t index) {
     const joint::Seam& seam = *seams_[index].work->seam;
-    if (!seam.segment || job_.placements[index].empty()) return;
+    if (job_.placements[index].empty() || geom::is_closed(*seam.path)) return;
     plan::PlannedSeam& planned = planned_seam(plan_, seam.id);
+    if (planned.starts.empty()) return;
     bool against = false;
     for (const plan::PlannedPass& pass : planned.passes) {
       joint::LayerStops& stops = planned.starts.at(static_cast<std::size_t>(pass.pass.layer) - 1);
@@ -178,6 +182,10 @@ class OrderAssembler {
       against = true;
     }
     if (!against) return;
+    if (!seam.segment) {
+      one_way_.push_back(seam.id);
+      return;
+    }
     plan_.findings.push_back(base::Finding{
         base::Severity::warning,
         "plan.segments.travel",
@@ -186,6 +194,18 @@ class OrderAssembler {
             "way; widen the working tolerance for that travel, or give the seam other segments",
         place_of(inputs_.weldment, "joint/" + seams_[index].joint->joint->id),
         {}});
+  }
+
+  void tell_one_way() {
+    if (one_way_.empty()) return;
+    plan_.findings.push_back(
+        base::Finding{base::Severity::note,
+                      "plan.starts.one_way",
+                      "no stance holds " + base::listed(one_way_) +
+                          " for travel from either end, so their layers all stop at one end: fill "
+                          "and grind each crater before the next layer",
+                      place_of(inputs_.weldment, "weldment"),
+                      {}});
   }
 
   /// Torch poses; a closed seam starts at the station the placement names.
@@ -267,7 +287,8 @@ class OrderAssembler {
   double before_s_;  ///< clock of the stages before
   std::map<int, int> option_of_;
   std::map<int, int> index_of_;
-  int held_ = -1;  ///< stance of the event before; -1: at rest
+  std::vector<std::string> one_way_;  ///< seams
+  int held_ = -1;                     ///< stance of the event before; -1: at rest
 };
 
 }  // namespace

@@ -65,7 +65,7 @@ void turn_beads(std::vector<JointWork>& joints,
                                     const pass::PassStack& stack,
                                     const pass::Pass& pass);
 
-/// From a ring's axis to the wire tip of a pass. Pre: the seam is a ring.
+/// From a ring's axis to the wire tip of a pass. Pre: the seam is a ring or an arc.
 [[nodiscard]] double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass);
 /// Arc times of rings and arcs, where the wire tip of a pass goes round at its own radius and not
 /// the drawn one, and of segments, whose layers differ in length.

@@ -9,7 +9,7 @@ namespace seamturn::planner::detail {
 namespace {
 
 constexpr double no_path_below_mm = 0.5;  // a rim of metal beside the seam leads nothing away
-constexpr double stations[] = {0.5, 0.1, 0.2, 0.3, 0.4, 0.6, 0.7, 0.8, 0.9};  // middle first
+constexpr double station_shares[] = {0.5, 0.1, 0.2, 0.3, 0.4, 0.6, 0.7, 0.8, 0.9};  // middle first
 
 /// A body without a wall that heat could run along.
 bool is_solid(const joint::Shape& shape) {
@@ -69,7 +69,7 @@ std::vector<heat::HeatPath> heat_paths(const JointWork& work) {
   for (const joint::Seam& seam : work.joint->seams) {
     if (!seam.path) continue;
     const double length_mm = geom::path_length_mm(*seam.path);
-    for (const double share : stations) {
+    for (const double share : station_shares) {
       std::vector<heat::HeatPath> here =
           paths_at(work, geom::path_station(*seam.path, share * length_mm));
       if (sum_mm(here) > sum_mm(most) + 1e-9) most = std::move(here);

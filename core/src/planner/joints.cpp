@@ -27,9 +27,8 @@ double heated_width_mm(const joint::Member& member, const joint::Seam& seam) {
   const joint::Shape& shape = member.shape;
   if (const auto* plate = std::get_if<joint::Plate>(&shape)) {
     if (!seam.path) return std::min(plate->length_mm, plate->width_mm);
-    const double middle_mm = geom::path_length_mm(*seam.path) / 2.0;
     const geom::Mat3& R_JM = member.X_JM.rotation;
-    const geom::Vec3 across = R_JM.col(2).cross(geom::path_station(*seam.path, middle_mm).tangent);
+    const geom::Vec3 across = R_JM.col(2).cross(geom::path_middle(*seam.path).tangent);
     return std::abs(across.dot(R_JM.col(0))) * plate->length_mm +
            std::abs(across.dot(R_JM.col(1))) * plate->width_mm;
   }

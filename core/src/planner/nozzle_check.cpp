@@ -10,7 +10,7 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-constexpr Angle upright = Angle::deg(90.0);
+constexpr Angle right_angle = Angle::deg(90.0);
 
 /// Grooves of one weld: in a tee the first member stands upright beside the square wall.
 pass::NozzleAccessRequest request_of(const plan::PlannedSeam& seam, const joint::Joint& joint) {
@@ -18,7 +18,7 @@ pass::NozzleAccessRequest request_of(const plan::PlannedSeam& seam, const joint:
   request.section = &seam.section;
   request.passes = seam.stack.passes;
   const bool groove = !seam.section.is_fillet;
-  if (groove && joint.type == joint::JointType::tee) request.left_rise = upright;
+  if (groove && joint.type == joint::JointType::tee) request.left_rise = right_angle;
   return request;
 }
 

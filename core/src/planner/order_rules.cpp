@@ -257,9 +257,8 @@ class Rules {
     if (all.empty() || (run.ring && all.size() < 3)) return;
     const std::string what = course_name(run, all.front());
     std::vector<std::string> against;
-    // Roots of the last rank follow all others.
     for (const std::size_t seam : all) {
-      for (const std::size_t other : ranks.back()) {
+      for (const std::size_t other : all) {
         if (seam == other || layers_[seam].size() < 2) continue;
         add_or_tell(layers_[seam][1].first, layers_[other][0].last, what, against);
       }

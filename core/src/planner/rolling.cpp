@@ -73,21 +73,7 @@ base::Angle lead_wind(const Inputs& inputs,
 
 namespace {
 
-struct Round {
-  geom::Vec3 centre, axis;
-  double radius_mm = 0.0;
-};
-std::optional<Round> round_of(const joint::Seam& seam) {
-  if (!seam.path) return std::nullopt;
-  if (const auto* circle = std::get_if<geom::CirclePath>(&*seam.path)) {
-    return Round{circle->centre, circle->axis, circle->radius_mm};
-  }
-  const auto* arc = std::get_if<geom::ArcPath>(&*seam.path);
-  return arc == nullptr ? std::nullopt
-                        : std::optional(Round{arc->centre, arc->axis, arc->radius_mm});
-}
-
-double tip_radius_mm(const SeamRef& ref, const pass::Pass& pass, const Round& round) {
+double tip_radius_mm(const SeamRef& ref, const pass::Pass& pass, const geom::Round& round) {
   const joint::Seam& seam = *ref.work->seam;
   const geom::Vec3 tip =
       reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
@@ -98,19 +84,21 @@ double tip_radius_mm(const SeamRef& ref, const pass::Pass& pass, const Round& ro
 }  // namespace
 
 double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass) {
-  const auto& circle = std::get<geom::CirclePath>(*ref.work->seam->path);
-  return tip_radius_mm(ref, pass, {circle.centre, circle.axis, circle.radius_mm});
+  const std::optional<geom::Round> round = geom::round_of(*ref.work->seam->path);
+  SEAMTURN_REQUIRE(round.has_value(), ref.work->seam->id);
+  return tip_radius_mm(ref, pass, *round);
 }
 
 void set_layer_times(const JointWork& work, SeamWork& seam) {
-  const std::optional<Round> round = round_of(*seam.seam);
-  if (!round && !seam.seam->segment) return;
+  const joint::Seam& described = *seam.seam;
+  const auto round = described.path ? geom::round_of(*described.path) : std::nullopt;
+  if (!round && !described.segment) return;
   for (StackChoice& choice : seam.stacks) {
     choice.stack.arc_time_s = 0.0;
     for (pass::Pass& pass : choice.stack.passes) {
       const double share =
           round ? tip_radius_mm({&work, &seam}, pass, *round) / round->radius_mm : 1.0;
-      pass.arc_time_s = share * joint::layer_length_mm(*seam.seam, pass.layer) / pass.travel_mm_s;
+      pass.arc_time_s = share * joint::layer_length_mm(described, pass.layer) / pass.travel_mm_s;
       choice.stack.arc_time_s += pass.arc_time_s;
     }
   }

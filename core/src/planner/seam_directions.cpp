@@ -13,8 +13,7 @@ using geom::Vec3;
 using process::WeldPosition;
 
 std::optional<Vec3> turning_axis(const geom::Path& path) {
-  if (const auto* circle = std::get_if<geom::CirclePath>(&path)) return circle->axis;
-  if (const auto* arc = std::get_if<geom::ArcPath>(&path)) return arc->axis;
+  if (const auto round = geom::round_of(path)) return round->axis;
   const std::vector<double> corners_mm = geom::corner_stations_mm(path);
   if (corners_mm.empty()) return std::nullopt;
   const auto tangent = [&](geom::AtCorner corner) {

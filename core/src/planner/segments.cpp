@@ -74,6 +74,9 @@ class Splitter {
     const std::vector<joint::Joint>& all = inputs_.weldment.joints;
     find_drawn_rings();
     for (const joint::Joint& joint : all) decisions_.push_back(decide(joint));
+    const bool any = std::any_of(
+        decisions_.begin(), decisions_.end(), [](const Decision& one) { return one.count > 1; });
+    if (any) twins_ = find_twins(inputs_, drawn_.seams);
     while (follow_twins()) {
     }
     std::vector<joint::Joint> joints;
@@ -148,7 +151,7 @@ class Splitter {
   /// one of the twin's segments could keep step with it. True when one was.
   bool follow_twins() {
     bool any = false;
-    for (const Twins& twins : find_twins(inputs_, drawn_.seams)) {
+    for (const Twins& twins : twins_) {
       if (!twins.off.empty()) continue;
       for (const auto& [one, other] :
            {std::pair(twins.first, twins.second), std::pair(twins.second, twins.first)}) {
@@ -173,7 +176,6 @@ class Splitter {
     const joint::WeldLength& asked = joint.seams.front().asked;
     const std::optional<LongSeams>& row = inputs_.library.long_seams;
     joint::Splitting out{count, asked.travel, asked.stop_stagger_mm, asked.overlap_mm};
-    if (row && !(out.stagger_mm > 0.0)) out.stagger_mm = row->stagger_mm;
     if (row && !(out.overlap_mm > 0.0)) out.overlap_mm = row->overlap_mm;
     return out;
   }
@@ -255,14 +257,33 @@ class Splitter {
   Drawn drawn_;
   std::set<std::string> of_drawn_ring_;  ///< joints
   std::vector<Decision> decisions_;      ///< one a joint
+  std::vector<Twins> twins_;             ///< among the seams drawn
   std::vector<std::string> told_[5];
 };
 
 }  // namespace
 
+Inputs with_stops_apart(Inputs inputs) {
+  const std::optional<LayerStops>& row = inputs.library.layer_stops;
+  if (!row || !inputs.weldment.balance_off.empty()) return inputs;
+  for (joint::Joint& joint : inputs.weldment.joints) {
+    if (!joint.balance_off.empty()) continue;
+    for (Seam& seam : joint.seams) {
+      if (!seam.path || seam.asked.stop_stagger_mm > 0.0) continue;
+      const bool closed = geom::is_closed(*seam.path);
+      // Craters on a tab are cut off with it. Going round, stops lie at most half the way apart.
+      if (!closed && seam.asked.run_on_mm > 0.0 && seam.asked.run_off_mm > 0.0) continue;
+      seam.asked.stop_stagger_mm =
+          closed ? std::min(row->stagger_mm, seam.length_mm / 4.0) : row->stagger_mm;
+    }
+  }
+  return inputs;
+}
+
 Inputs in_segments(const Inputs& inputs, std::vector<Finding>& findings) {
-  Inputs out = inputs;
-  out.weldment.joints = Splitter(inputs, findings).split();
+  Inputs out = with_stops_apart(inputs);
+  std::vector<joint::Joint> joints = Splitter(out, findings).split();
+  out.weldment.joints = std::move(joints);
   return out;
 }
 

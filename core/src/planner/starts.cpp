@@ -47,7 +47,7 @@ joint::StartStopMap segment_starts(const joint::Seam& seam, int layers) {
 joint::StartStopMap layer_starts(const joint::Seam& seam, const pass::PassStack& stack) {
   if (seam.segment) return segment_starts(seam, stack.layers);
   const joint::StartStopRule rule{seam.asked.corner_clear_mm, seam.asked.stop_stagger_mm};
-  const bool asks = rule.corner_clear_mm > 0.0 || rule.stagger_mm > 0.0;
+  const bool asks = rule.corner_clear_mm > 0.0 || (rule.stagger_mm > 0.0 && stack.layers > 1);
   const bool in_one_go = joint::stretches_of(seam).size() == 1;
   if (!asks || !seam.path || !in_one_go || stack.layers < 1) return {};
   const joint::StartStopCourse course = joint::start_stop_course(*seam.path, seam.asked, false);

@@ -27,14 +27,10 @@ const geom::CirclePath* circle_of(const joint::Seam& seam) {
   return std::get_if<geom::CirclePath>(&joint::drawn_course(seam));
 }
 
-Vec3 middle_of(const joint::Seam& seam) {
-  return geom::path_station(*seam.path, geom::path_length_mm(*seam.path) / 2.0).point;
-}
-
 /// Angle between the middles of two segments of rings about one axis, seen along it.
 double apart_rad(const joint::Seam& a, const joint::Seam& b, const geom::CirclePath& about) {
   const auto out = [&](const joint::Seam& seam) {
-    return Vec3((middle_of(seam) - about.centre).cross(about.axis));
+    return Vec3((geom::path_middle(*seam.path).point - about.centre).cross(about.axis));
   };
   return geom::angle_between(out(a), out(b)).rad();
 }
@@ -134,7 +130,9 @@ std::optional<Match> match(const SeamRef& a, const SeamRef& b) {
       return std::nullopt;
     }
     if (one.segment)
-      return Match{(middle_of(one) - middle_of(other)).norm(), plan::TwinKind::rings};
+      return Match{
+          (geom::path_middle(*one.path).point - geom::path_middle(*other.path).point).norm(),
+          plan::TwinKind::rings};
     const double along_mm = (circle_b->centre - circle_a->centre).dot(circle_a->axis);
     return Match{std::hypot(along_mm, circle_b->radius_mm - circle_a->radius_mm),
                  plan::TwinKind::rings};
@@ -242,7 +240,8 @@ class Finder {
     const joint::Seam* nearest = nullptr;
     double least_mm = std::numeric_limits<double>::infinity();
     for (const joint::Seam& seam : of.seams) {
-      const double off_mm = (middle_of(seam) - middle_of(segment)).norm();
+      const double off_mm =
+          (geom::path_middle(*seam.path).point - geom::path_middle(*segment.path).point).norm();
       if (joint::drawn_id(seam) != joint::drawn_id(like) || off_mm >= least_mm) continue;
       least_mm = off_mm;
       nearest = &seam;
@@ -287,13 +286,12 @@ double middle_rad(const geom::ArcPath& first, const geom::ArcPath& arc) {
   return rad < 0.0 ? rad + 2.0 * std::numbers::pi : rad;
 }
 
-/// 1 3 2 4, 1 4 2 5 3 6; of five 1 4 2 5 3.
 Run opposite(const std::vector<std::size_t>& round) {
-  const std::size_t half = (round.size() + 1) / 2;
-  Run run{true, {}};
-  for (std::size_t i = 0; i < half; ++i) {
-    run.ranks.push_back({round[i]});
-    if (half + i < round.size()) run.ranks.push_back({round[half + i]});
+  Run run{true, std::vector<std::vector<std::size_t>>(round.size())};
+  const int count = static_cast<int>(round.size());
+  for (int i = 0; i < count; ++i) {
+    const auto rank = static_cast<std::size_t>(joint::opposite_rank(i, count));
+    run.ranks[rank] = {round[static_cast<std::size_t>(i)]};
   }
   return run;
 }

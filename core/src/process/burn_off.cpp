@@ -5,7 +5,9 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/process/deposit.hpp"
 #include "seamturn/process/wire_kind.hpp"
 
@@ -15,8 +17,8 @@ namespace {
 
 using base::Refusal;
 
-constexpr double mm_per_m = 1000.0;
-constexpr double s_per_h = 3600.0;
+using base::mm_per_m;
+using base::s_per_h;
 // From memory, 1.2 mm solid steel wire: v [mm/s] = 0.30 I + 5.0e-5 L I2.
 constexpr double remembered_diameter_mm = 1.2;
 constexpr double remembered_arc_mm_s_a = 0.30;
@@ -32,10 +34,6 @@ struct CurrentRange {
 };
 constexpr CurrentRange remembered_currents[] = {
     {1.0, 80.0, 300.0}, {1.2, 120.0, 380.0}, {1.6, 225.0, 550.0}};
-
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
 
 CurrentRange currents_of(double diameter_mm) {
   const CurrentRange* from = &remembered_currents[0];
@@ -116,19 +114,20 @@ void judge_extension(const BurnOffLaw& law,
 }
 
 void require_use(const BurnOffLaw& law, double extension_mm, double value, double ratio) {
-  SEAMTURN_REQUIRE(is_positive(law.linear_mass_kg_m) && is_positive(law.a_kg_h_a) &&
+  SEAMTURN_REQUIRE(base::is_positive(law.linear_mass_kg_m) && base::is_positive(law.a_kg_h_a) &&
                        std::isfinite(law.b_kg_h_a2_mm) && law.b_kg_h_a2_mm >= 0.0,
                    law.linear_mass_kg_m,
                    law.a_kg_h_a,
                    law.b_kg_h_a2_mm);
-  SEAMTURN_REQUIRE(is_positive(extension_mm) && is_positive(value), extension_mm, value);
+  SEAMTURN_REQUIRE(
+      base::is_positive(extension_mm) && base::is_positive(value), extension_mm, value);
   SEAMTURN_REQUIRE(ratio >= 0.0 && ratio < 1.0, ratio);
 }
 
 }  // namespace
 
 base::Outcome<BurnOffLaw> remembered_burn_off(const Wire& wire) {
-  SEAMTURN_REQUIRE(is_positive(wire.diameter_mm), wire.diameter_mm);
+  SEAMTURN_REQUIRE(base::is_positive(wire.diameter_mm), wire.diameter_mm);
   const std::optional<WireKind> kind = find_wire_kind(wire.process);
   if ((kind && is_cored(*kind)) || wire.linear_mass_kg_m) {
     return Refusal{"process.burn_off.cored",

@@ -5,6 +5,8 @@
 #include <numbers>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::process {
 
@@ -15,16 +17,12 @@ using base::Dimension;
 using base::FigureKey;
 using base::Status;
 
-constexpr double mm_per_m = 1000.0;
-constexpr double s_per_h = 3600.0;
-
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
+using base::mm_per_m;
+using base::s_per_h;
 
 void require_melting(const Wire& wire, double feed_mm_s) {
-  SEAMTURN_REQUIRE(is_positive(feed_mm_s), feed_mm_s);
-  SEAMTURN_REQUIRE(is_positive(wire.efficiency_ratio) && wire.efficiency_ratio <= 1.0,
+  SEAMTURN_REQUIRE(base::is_positive(feed_mm_s), feed_mm_s);
+  SEAMTURN_REQUIRE(base::is_positive(wire.efficiency_ratio) && wire.efficiency_ratio <= 1.0,
                    wire.efficiency_ratio);
 }
 
@@ -49,10 +47,10 @@ constexpr FigureKey linear_mass_key{"linear-mass",
 
 double wire_linear_mass_kg_m(const Wire& wire) {
   if (wire.linear_mass_kg_m) {
-    SEAMTURN_REQUIRE(is_positive(*wire.linear_mass_kg_m), *wire.linear_mass_kg_m);
+    SEAMTURN_REQUIRE(base::is_positive(*wire.linear_mass_kg_m), *wire.linear_mass_kg_m);
     return *wire.linear_mass_kg_m;
   }
-  SEAMTURN_REQUIRE(is_positive(wire.diameter_mm), wire.diameter_mm);
+  SEAMTURN_REQUIRE(base::is_positive(wire.diameter_mm), wire.diameter_mm);
   return std::numbers::pi / 4.0 * wire.diameter_mm * wire.diameter_mm * steel_density_kg_mm3 *
          mm_per_m;
 }
@@ -68,12 +66,12 @@ Deposit deposit_rate(const Wire& wire, double feed_mm_s) {
 }
 
 double bead_area_mm2(const Wire& wire, double feed_mm_s, double travel_mm_s) {
-  SEAMTURN_REQUIRE(is_positive(travel_mm_s), travel_mm_s);
+  SEAMTURN_REQUIRE(base::is_positive(travel_mm_s), travel_mm_s);
   return laid_mm3_s(wire, feed_mm_s) / travel_mm_s;
 }
 
 double travel_for_area_mm_s(const Wire& wire, double feed_mm_s, double area_mm2) {
-  SEAMTURN_REQUIRE(is_positive(area_mm2), area_mm2);
+  SEAMTURN_REQUIRE(base::is_positive(area_mm2), area_mm2);
   return laid_mm3_s(wire, feed_mm_s) / area_mm2;
 }
 

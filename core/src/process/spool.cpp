@@ -7,12 +7,13 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::process {
 
 namespace {
 
-constexpr double rounding_ratio = 1e-9;
+using base::rounding_ratio;
 constexpr double most_changes = 1e6;
 
 std::string wrong_values(const SpoolUse& use) {

@@ -5,7 +5,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/process/deposit.hpp"
 
 namespace seamturn::process {
@@ -15,7 +17,7 @@ namespace {
 using base::Citation;
 using base::Status;
 
-constexpr double mm_per_m = 1000.0;
+using base::mm_per_m;
 constexpr double most_fill_ratio = 0.6;  // project choice: more is no wire
 constexpr double solid_mass_off_ratio = 0.03;
 constexpr double least_cored_ratio = 0.75;  // project choice below the 0.88 published
@@ -47,10 +49,6 @@ constexpr TypicalEfficiency rows[] = {
     {"E70T-4", WireKind::self_shielded, 0.81, 0.86, {"AWTC-9", "p. 8", Status::verified}},
 };
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
-
 double solid_mass_kg_m(double diameter_mm) {
   Wire solid;
   solid.diameter_mm = diameter_mm;
@@ -72,7 +70,7 @@ base::Finding warning(const std::string& code, const std::string& text) {
 }
 
 void check_mass(std::vector<base::Finding>& findings, const Wire& wire, WireKind kind) {
-  if (!wire.linear_mass_kg_m || !is_positive(wire.diameter_mm)) return;
+  if (!wire.linear_mass_kg_m || !base::is_positive(wire.diameter_mm)) return;
   const double ratio = *wire.linear_mass_kg_m / solid_mass_kg_m(wire.diameter_mm);
   const double least = is_cored(kind) ? least_cored_ratio : 1.0 - solid_mass_off_ratio;
   const double most = is_cored(kind) ? most_cored_ratio : 1.0 + solid_mass_off_ratio;
@@ -127,8 +125,9 @@ bool is_cored(WireKind kind) {
 }
 
 base::Outcome<double> cored_linear_mass_kg_m(double diameter_mm, const CoreFill& fill) {
-  const bool good = is_positive(diameter_mm) && fill.mass_share_ratio > 0.0 &&
-                    fill.mass_share_ratio < most_fill_ratio && is_positive(fill.density_kg_mm3) &&
+  const bool good = base::is_positive(diameter_mm) && fill.mass_share_ratio > 0.0 &&
+                    fill.mass_share_ratio < most_fill_ratio &&
+                    base::is_positive(fill.density_kg_mm3) &&
                     fill.density_kg_mm3 <= steel_density_kg_mm3;
   if (!good) {
     return base::Refusal{"process.wire.fill",

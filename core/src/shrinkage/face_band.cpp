@@ -9,6 +9,7 @@
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::shrinkage {
 
@@ -215,8 +216,8 @@ void require(const DatumFace& face) {
   SEAMTURN_REQUIRE(std::abs(face.u.dot(face.v)) <= square, face.u.dot(face.v));
   SEAMTURN_REQUIRE(std::abs(face.u.dot(face.normal)) <= square, face.u.dot(face.normal));
   SEAMTURN_REQUIRE(std::abs(face.v.dot(face.normal)) <= square, face.v.dot(face.normal));
-  SEAMTURN_REQUIRE(detail::is_positive(face.length_u_mm), face.length_u_mm);
-  SEAMTURN_REQUIRE(detail::is_positive(face.length_v_mm), face.length_v_mm);
+  SEAMTURN_REQUIRE(base::is_positive(face.length_u_mm), face.length_u_mm);
+  SEAMTURN_REQUIRE(base::is_positive(face.length_v_mm), face.length_v_mm);
 }
 
 bool lies_over(const DatumFace& face, const Vec3& point) {
@@ -228,8 +229,8 @@ bool lies_over(const DatumFace& face, const Vec3& point) {
 
 void require(const FaceWeld& weld, std::size_t stages) {
   SEAMTURN_REQUIRE(weld.stage < stages, weld.stage, stages);
-  SEAMTURN_REQUIRE(detail::is_positive(weld.area_mm2), weld.area_mm2);
-  SEAMTURN_REQUIRE(detail::is_amount(weld.net_heat_j_mm), weld.net_heat_j_mm);
+  SEAMTURN_REQUIRE(base::is_positive(weld.area_mm2), weld.area_mm2);
+  SEAMTURN_REQUIRE(base::is_amount(weld.net_heat_j_mm), weld.net_heat_j_mm);
   SEAMTURN_REQUIRE(weld.tangents_mm.allFinite(), weld.tangents_mm(0, 0));
   SEAMTURN_REQUIRE(std::isfinite(weld.height_mm), weld.height_mm);
 }
@@ -311,7 +312,7 @@ FaceBand face_band(const DatumFace& face,
 }
 
 Band bore_closing_mm(double diameter_mm, const std::vector<BoreWeld>& welds) {
-  SEAMTURN_REQUIRE(detail::is_positive(diameter_mm), diameter_mm);
+  SEAMTURN_REQUIRE(base::is_positive(diameter_mm), diameter_mm);
   Band closing;
   for (const BoreWeld& weld : welds) {
     const double force_n = force_by_heat_n(weld.net_heat_j_mm);

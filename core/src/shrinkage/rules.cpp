@@ -8,6 +8,7 @@
 #include "seamturn/base/angle.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::shrinkage {
 
@@ -16,8 +17,6 @@ namespace {
 using base::Citation;
 using base::Refusal;
 using base::Status;
-using detail::is_amount;
-using detail::is_positive;
 
 constexpr double newton_per_kilonewton = 1000.0;
 constexpr double force_kn_per_j_mm = 0.2;       // [SHRINK-FORCE] from memory
@@ -29,20 +28,20 @@ constexpr double metres_allowed_mm = 3000.0;    // [TWI-SHRINK] allowances in 3 
 constexpr Citation beam{"MECHANICS", "beam under a force beside its axis", Status::computed};
 
 void require(const ButtWeld& weld) {
-  SEAMTURN_REQUIRE(is_positive(weld.area_mm2), weld.area_mm2);
-  SEAMTURN_REQUIRE(is_positive(weld.thickness_mm), weld.thickness_mm);
-  SEAMTURN_REQUIRE(is_amount(weld.gap_mm), weld.gap_mm);
+  SEAMTURN_REQUIRE(base::is_positive(weld.area_mm2), weld.area_mm2);
+  SEAMTURN_REQUIRE(base::is_positive(weld.thickness_mm), weld.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_amount(weld.gap_mm), weld.gap_mm);
 }
 
 void require(const BowedMember& member) {
   SEAMTURN_REQUIRE(std::isfinite(member.arm_mm), member.arm_mm);
-  SEAMTURN_REQUIRE(is_positive(member.length_mm), member.length_mm);
-  SEAMTURN_REQUIRE(is_positive(member.second_moment_mm4), member.second_moment_mm4);
+  SEAMTURN_REQUIRE(base::is_positive(member.length_mm), member.length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(member.second_moment_mm4), member.second_moment_mm4);
 }
 
 bool leg_is_large(const FilletPair& pair) {
-  SEAMTURN_REQUIRE(is_positive(pair.leg_mm), pair.leg_mm);
-  SEAMTURN_REQUIRE(is_positive(pair.thickness_mm), pair.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(pair.leg_mm), pair.leg_mm);
+  SEAMTURN_REQUIRE(base::is_positive(pair.thickness_mm), pair.thickness_mm);
   return pair.leg_mm > leg_share_of_thickness * pair.thickness_mm;
 }
 
@@ -88,9 +87,9 @@ RuleValue lap_fillets(const FilletPair& pair) {
 }
 
 RuleValue along_butt(const LongButt& weld) {
-  SEAMTURN_REQUIRE(is_positive(weld.current_a), weld.current_a);
-  SEAMTURN_REQUIRE(is_positive(weld.length_mm), weld.length_mm);
-  SEAMTURN_REQUIRE(is_positive(weld.thickness_mm), weld.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(weld.current_a), weld.current_a);
+  SEAMTURN_REQUIRE(base::is_positive(weld.length_mm), weld.length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(weld.thickness_mm), weld.thickness_mm);
   RuleValue out{305.0e-7 * weld.current_a * weld.length_mm / weld.thickness_mm,
                 {"SHRINK-MEMORY", "along a butt, 305 I L/t 1e-7 mm", Status::from_memory},
                 {}};
@@ -104,9 +103,9 @@ RuleValue along_butt(const LongButt& weld) {
 }
 
 base::Outcome<RuleValue> along_fillet(const LongFillet& weld) {
-  SEAMTURN_REQUIRE(is_positive(weld.area_mm2), weld.area_mm2);
-  SEAMTURN_REQUIRE(is_positive(weld.section_area_mm2), weld.section_area_mm2);
-  SEAMTURN_REQUIRE(is_positive(weld.length_mm), weld.length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(weld.area_mm2), weld.area_mm2);
+  SEAMTURN_REQUIRE(base::is_positive(weld.section_area_mm2), weld.section_area_mm2);
+  SEAMTURN_REQUIRE(base::is_positive(weld.length_mm), weld.length_mm);
   const double share = weld.area_mm2 / weld.section_area_mm2;
   if (share >= weld_share_of_section) {
     return Refusal{"shrinkage.long_fillet.share",
@@ -119,17 +118,17 @@ base::Outcome<RuleValue> along_fillet(const LongFillet& weld) {
 }
 
 double force_by_heat_n(double net_heat_j_mm) {
-  SEAMTURN_REQUIRE(is_amount(net_heat_j_mm), net_heat_j_mm);
+  SEAMTURN_REQUIRE(base::is_amount(net_heat_j_mm), net_heat_j_mm);
   return force_kn_per_j_mm * newton_per_kilonewton * net_heat_j_mm;
 }
 
 double force_by_area_n(double area_mm2) {
-  SEAMTURN_REQUIRE(is_amount(area_mm2), area_mm2);
+  SEAMTURN_REQUIRE(base::is_amount(area_mm2), area_mm2);
   return force_share_of_e * youngs_modulus_n_mm2 * area_mm2;
 }
 
 RuleValue bow_by_area(double area_mm2, const BowedMember& member) {
-  SEAMTURN_REQUIRE(is_amount(area_mm2), area_mm2);
+  SEAMTURN_REQUIRE(base::is_amount(area_mm2), area_mm2);
   require(member);
   return {bow_coefficient * area_mm2 * member.arm_mm * member.length_mm * member.length_mm /
               member.second_moment_mm4,
@@ -138,7 +137,7 @@ RuleValue bow_by_area(double area_mm2, const BowedMember& member) {
 }
 
 RuleValue bow_by_force(double force_n, const BowedMember& member) {
-  SEAMTURN_REQUIRE(is_amount(force_n), force_n);
+  SEAMTURN_REQUIRE(base::is_amount(force_n), force_n);
   require(member);
   return {force_n * member.arm_mm * member.length_mm * member.length_mm /
               (8.0 * youngs_modulus_n_mm2 * member.second_moment_mm4),
@@ -147,16 +146,16 @@ RuleValue bow_by_force(double force_n, const BowedMember& member) {
 }
 
 RuleValue shortening_by_force(double force_n, double length_mm, double section_area_mm2) {
-  SEAMTURN_REQUIRE(is_amount(force_n), force_n);
-  SEAMTURN_REQUIRE(is_positive(length_mm), length_mm);
-  SEAMTURN_REQUIRE(is_positive(section_area_mm2), section_area_mm2);
+  SEAMTURN_REQUIRE(base::is_amount(force_n), force_n);
+  SEAMTURN_REQUIRE(base::is_positive(length_mm), length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(section_area_mm2), section_area_mm2);
   return {force_n * length_mm / (youngs_modulus_n_mm2 * section_area_mm2), beam, {}};
 }
 
 RuleValue flange_tilt(const TiltedFlange& flange) {
-  SEAMTURN_REQUIRE(is_positive(flange.width_mm), flange.width_mm);
-  SEAMTURN_REQUIRE(is_positive(flange.leg_mm), flange.leg_mm);
-  SEAMTURN_REQUIRE(is_positive(flange.thickness_mm), flange.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(flange.width_mm), flange.width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(flange.leg_mm), flange.leg_mm);
+  SEAMTURN_REQUIRE(base::is_positive(flange.thickness_mm), flange.thickness_mm);
   return {tilt_coefficient_mm * flange.width_mm * std::pow(flange.leg_mm, 1.3) /
               (flange.thickness_mm * flange.thickness_mm),
           {"BLODGETT", "tilt of a flange, 0.02 W z^1.3/t2 in inches", Status::from_memory},
@@ -164,8 +163,8 @@ RuleValue flange_tilt(const TiltedFlange& flange) {
 }
 
 base::Outcome<Allowance> published_lean(double width_mm, double thickness_mm) {
-  SEAMTURN_REQUIRE(is_positive(width_mm), width_mm);
-  SEAMTURN_REQUIRE(is_positive(thickness_mm), thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(width_mm), width_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   if (thickness_mm > lean_up_to_mm) {
     return Refusal{"shrinkage.lean.thick",
                    "the published lean of a single fillet, 1 to 3 deg, is one of plates up to "
@@ -180,13 +179,13 @@ base::Outcome<Allowance> published_lean(double width_mm, double thickness_mm) {
 }
 
 Allowance allowance_along_fillet(double length_mm) {
-  SEAMTURN_REQUIRE(is_positive(length_mm), length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(length_mm), length_mm);
   const double mm = 0.8 * length_mm / metres_allowed_mm;
   return {{mm, mm}, {"TWI-SHRINK", "along a fillet, 0.8 mm in 3 m", Status::verified}};
 }
 
 Allowance allowance_along_butt(double length_mm) {
-  SEAMTURN_REQUIRE(is_positive(length_mm), length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(length_mm), length_mm);
   const double mm = 3.0 * length_mm / metres_allowed_mm;
   return {{mm, mm}, {"TWI-SHRINK", "along a butt, 3 mm in 3 m", Status::verified}};
 }

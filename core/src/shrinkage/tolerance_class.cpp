@@ -7,13 +7,13 @@
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::shrinkage {
 
 namespace {
 
 using base::Status;
-using detail::is_positive;
 
 // [ISO 13920] 1996. Upper ends of the columns; the last column is open.
 constexpr double up_to_mm[] = {
@@ -102,7 +102,7 @@ std::optional<FormClass> find_form_class(std::string_view name) {
 }
 
 base::Outcome<Tolerance> linear_tolerance(SizeClass size_class, double nominal_mm) {
-  SEAMTURN_REQUIRE(is_positive(nominal_mm), nominal_mm);
+  SEAMTURN_REQUIRE(base::is_positive(nominal_mm), nominal_mm);
   const std::size_t row = index_of(size_class);
   if (nominal_mm < linear_from_mm) return too_small("table 1 begins at 2 mm", nominal_mm);
   const std::size_t column = column_of(up_to_mm, nominal_mm);
@@ -114,7 +114,7 @@ base::Outcome<Tolerance> linear_tolerance(SizeClass size_class, double nominal_m
 }
 
 AngularTolerance angular_tolerance(SizeClass size_class, double shorter_leg_mm) {
-  SEAMTURN_REQUIRE(is_positive(shorter_leg_mm), shorter_leg_mm);
+  SEAMTURN_REQUIRE(base::is_positive(shorter_leg_mm), shorter_leg_mm);
   const std::size_t row = index_of(size_class);
   const std::size_t column = column_of(leg_up_to_mm, shorter_leg_mm);
   return {angle_minutes[row][column],
@@ -124,7 +124,7 @@ AngularTolerance angular_tolerance(SizeClass size_class, double shorter_leg_mm) 
 }
 
 base::Outcome<Tolerance> form_tolerance(FormClass form_class, double longer_side_mm) {
-  SEAMTURN_REQUIRE(is_positive(longer_side_mm), longer_side_mm);
+  SEAMTURN_REQUIRE(base::is_positive(longer_side_mm), longer_side_mm);
   const std::size_t row = index_of(form_class);
   const std::size_t column = column_of(up_to_mm, longer_side_mm);
   if (column == 0) return too_small("table 3 begins above 30 mm", longer_side_mm);

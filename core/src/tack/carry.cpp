@@ -9,6 +9,7 @@
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::tack {
 
@@ -18,9 +19,6 @@ using base::digits_text;
 using geom::Mat3;
 using geom::Vec3;
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
 bool is_unit(const Vec3& v) {
   return v.allFinite() && std::abs(v.norm() - 1.0) < 1e-9;
 }
@@ -29,15 +27,15 @@ void require(const std::vector<HeldTack>& tacks, const CarriedPart& part) {
   SEAMTURN_REQUIRE(!tacks.empty());
   for (const HeldTack& tack : tacks) {
     SEAMTURN_REQUIRE(tack.centre.allFinite() && is_unit(tack.direction));
-    SEAMTURN_REQUIRE(is_positive(tack.length_mm), tack.length_mm);
-    SEAMTURN_REQUIRE(is_positive(tack.throat_mm), tack.throat_mm);
+    SEAMTURN_REQUIRE(base::is_positive(tack.length_mm), tack.length_mm);
+    SEAMTURN_REQUIRE(base::is_positive(tack.throat_mm), tack.throat_mm);
   }
-  SEAMTURN_REQUIRE(is_positive(part.mass_kg), part.mass_kg);
+  SEAMTURN_REQUIRE(base::is_positive(part.mass_kg), part.mass_kg);
   SEAMTURN_REQUIRE(part.centre_of_gravity.allFinite());
   SEAMTURN_REQUIRE(!part.gravity_directions.empty());
   for (const Vec3& down : part.gravity_directions) SEAMTURN_REQUIRE(is_unit(down), down.norm());
   SEAMTURN_REQUIRE(std::isfinite(part.site_factor) && part.site_factor >= 1.0, part.site_factor);
-  SEAMTURN_REQUIRE(is_positive(part.permitted.stress_mpa), part.permitted.stress_mpa);
+  SEAMTURN_REQUIRE(base::is_positive(part.permitted.stress_mpa), part.permitted.stress_mpa);
 }
 
 Mat3 cross_matrix(const Vec3& v) {

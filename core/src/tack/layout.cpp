@@ -6,6 +6,7 @@
 
 #include "detail_layout.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 
 namespace seamturn::tack::detail {
 
@@ -14,7 +15,8 @@ namespace {
 using base::digits_text;
 using base::Refusal;
 
-constexpr double rounding = 1e-9;
+using base::rounding_mm;
+using base::rounding_ratio;
 constexpr int least_on_circle = 4, least_on_seam = 2;
 
 /// A straight part between ends or corners (an arc is one), and the tacks it has got so far.
@@ -33,8 +35,8 @@ double centre_range_mm(const Leg& leg, const LayoutRules& rules) {
 
 int capacity_of(const Leg& leg, const LayoutRules& rules) {
   const double range_mm = centre_range_mm(leg, rules);
-  if (range_mm < -rounding) return 0;
-  const double steps = std::floor(range_mm / (rules.tack_mm + rules.clear_mm) + rounding);
+  if (range_mm < -rounding_mm) return 0;
+  const double steps = std::floor(range_mm / (rules.tack_mm + rules.clear_mm) + rounding_ratio);
   // The second side has its tacks in the middle of as many steps.
   return rules.second_side ? std::max(1, static_cast<int>(steps)) : 1 + static_cast<int>(steps);
 }
@@ -69,7 +71,7 @@ Leg* neediest(std::vector<Leg>& legs, const LayoutRules& rules) {
     if (leg.count >= leg.capacity) continue;
     const bool barer = best != nullptr && (leg.count == 0) != (best->count == 0);
     if (best == nullptr || (barer && leg.count == 0) ||
-        (!barer && spacing_mm(leg, rules) > spacing_mm(*best, rules) + rounding)) {
+        (!barer && spacing_mm(leg, rules) > spacing_mm(*best, rules) + rounding_mm)) {
       best = &leg;
     }
   }
@@ -79,7 +81,7 @@ Leg* neediest(std::vector<Leg>& legs, const LayoutRules& rules) {
 bool is_enough(const Leg& next, int total, const LayoutRules& rules) {
   if (rules.count) return total >= *rules.count;
   return total >= least_on_seam && next.count > 0 &&
-         spacing_mm(next, rules) <= rules.pitch_mm + rounding;
+         spacing_mm(next, rules) <= rules.pitch_mm + rounding_mm;
 }
 
 void add_centres(std::vector<double>& centres, const Leg& leg, const LayoutRules& rules) {
@@ -101,10 +103,10 @@ Refusal no_room(int count, int possible) {
 }
 
 base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules& rules) {
-  const double by_pitch = std::ceil(length_mm / rules.pitch_mm - rounding);
+  const double by_pitch = std::ceil(length_mm / rules.pitch_mm - rounding_ratio);
   const int count = rules.count.value_or(std::max(least_on_circle, static_cast<int>(by_pitch)));
   const int possible =
-      static_cast<int>(std::floor(length_mm / (rules.tack_mm + rules.clear_mm) + rounding));
+      static_cast<int>(std::floor(length_mm / (rules.tack_mm + rules.clear_mm) + rounding_ratio));
   if (count > possible) {
     if (rules.count) return no_room(count, possible);
     return Refusal{

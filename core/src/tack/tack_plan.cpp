@@ -9,6 +9,8 @@
 #include "detail_layout.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/joint/groove_size.hpp"
 
 namespace seamturn::tack {
@@ -18,26 +20,25 @@ namespace {
 using base::digits_text;
 using base::Severity;
 
-constexpr double rounding = 1e-9;
+using base::rounding_mm;
 
-bool is_positive(double value) {
-  return std::isfinite(value) && value > 0.0;
-}
 bool is_not_below_zero(double value) {
   return std::isfinite(value) && value >= 0.0;
 }
 
 void require(const TackSeam& seam, const TackRules& rules) {
   SEAMTURN_REQUIRE(are_rules(rules));
-  SEAMTURN_REQUIRE(is_positive(seam.thicker_mm), seam.thicker_mm);
-  SEAMTURN_REQUIRE(is_positive(seam.yield_mpa), seam.yield_mpa);
-  SEAMTURN_REQUIRE(is_positive(seam.weld_throat_mm), seam.weld_throat_mm);
-  SEAMTURN_REQUIRE(is_positive(seam.root_run_mm), seam.root_run_mm);
+  SEAMTURN_REQUIRE(base::is_positive(seam.thicker_mm), seam.thicker_mm);
+  SEAMTURN_REQUIRE(base::is_positive(seam.yield_mpa), seam.yield_mpa);
+  SEAMTURN_REQUIRE(base::is_positive(seam.weld_throat_mm), seam.weld_throat_mm);
+  SEAMTURN_REQUIRE(base::is_positive(seam.root_run_mm), seam.root_run_mm);
   SEAMTURN_REQUIRE(is_not_below_zero(seam.gap_mm), seam.gap_mm);
   SEAMTURN_REQUIRE(is_not_below_zero(seam.drawn_gap_mm), seam.drawn_gap_mm);
   SEAMTURN_REQUIRE(!seam.count || *seam.count > 0, seam.count.value_or(0));
-  SEAMTURN_REQUIRE(!seam.length_mm || is_positive(*seam.length_mm), seam.length_mm.value_or(0.0));
-  SEAMTURN_REQUIRE(!seam.pitch_mm || is_positive(*seam.pitch_mm), seam.pitch_mm.value_or(0.0));
+  SEAMTURN_REQUIRE(!seam.length_mm || base::is_positive(*seam.length_mm),
+                   seam.length_mm.value_or(0.0));
+  SEAMTURN_REQUIRE(!seam.pitch_mm || base::is_positive(*seam.pitch_mm),
+                   seam.pitch_mm.value_or(0.0));
 }
 
 void warn(TackPlan& plan, const char* code, std::string text) {
@@ -54,7 +55,8 @@ void set_length(TackPlan& plan, const TackSeam& seam, const TackRules& rules) {
   const double least_mm = joint::least_tack_length_mm(seam.thicker_mm);
   const bool longer = joint::needs_two_run_tacks(seam.thicker_mm, seam.yield_mpa);
   const double length_mm = plan.length.length_mm;
-  if (length_mm >= least_mm - rounding && (!longer || length_mm > least_mm + rounding)) return;
+  if (length_mm >= least_mm - rounding_mm && (!longer || length_mm > least_mm + rounding_mm))
+    return;
   warn(plan,
        "tack.length.short",
        "tacks of " + digits_text(length_mm) + " mm; EN 1011-2:2001 clause 13 asks for " +
@@ -64,14 +66,14 @@ void set_length(TackPlan& plan, const TackSeam& seam, const TackRules& rules) {
 
 void set_throat(TackPlan& plan, const TackSeam& seam, const TackRules& rules) {
   double throat_mm = rules.throat_mm ? rules.throat_mm->value : seam.root_run_mm;
-  if (rules.throat_mm && throat_mm > seam.weld_throat_mm + rounding) {
+  if (rules.throat_mm && throat_mm > seam.weld_throat_mm + rounding_mm) {
     warn(plan,
          "tack.throat.above_weld",
          "tacks of " + digits_text(throat_mm) + " mm would stand above the weld of " +
              digits_text(seam.weld_throat_mm) + " mm: laid as thick as the weld");
   }
   throat_mm = std::min(throat_mm, seam.weld_throat_mm);
-  if (throat_mm < std::min(seam.root_run_mm, seam.weld_throat_mm) - rounding) {
+  if (throat_mm < std::min(seam.root_run_mm, seam.weld_throat_mm) - rounding_mm) {
     warn(plan,
          "tack.throat.thin",
          "tacks of " + digits_text(throat_mm) + " mm are thinner than the root run of " +
@@ -82,7 +84,7 @@ void set_throat(TackPlan& plan, const TackSeam& seam, const TackRules& rules) {
     plan.fate = TackFate::gouged_out;
   } else {
     plan.fate =
-        throat_mm <= seam.root_run_mm + rounding ? TackFate::remelted : TackFate::ground_back;
+        throat_mm <= seam.root_run_mm + rounding_mm ? TackFate::remelted : TackFate::ground_back;
   }
 }
 
@@ -152,7 +154,7 @@ void judge_pitch(TackPlan& plan,
   double widest_mm = 0.0;
   for (const Stretch& one : stretches) {
     const double more_mm = corner_allowance_mm(one, seam, plan.length.length_mm, rules);
-    if (one.length_mm() > pitch_mm + more_mm + rounding) {
+    if (one.length_mm() > pitch_mm + more_mm + rounding_mm) {
       widest_mm = std::max(widest_mm, one.length_mm());
     }
   }
@@ -185,7 +187,7 @@ std::string_view tack_fate_name(TackFate fate) {
 base::Outcome<TackPlan> plan_tacks(const TackSeam& seam, const TackRules& rules) {
   require(seam, rules);
   const double widest_mm = seam.drawn_gap_mm + rules.gap_max_mm.value;
-  if (seam.gap_mm > widest_mm + rounding) {
+  if (seam.gap_mm > widest_mm + rounding_mm) {
     return base::Refusal{"tack.gap.too_wide",
                          "a gap of " + digits_text(seam.gap_mm) + " mm; tacks are laid up to " +
                              digits_text(widest_mm) + " mm (" + rules.gap_max_mm.source +

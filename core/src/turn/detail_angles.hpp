@@ -13,6 +13,9 @@ namespace seamturn::turn::detail {
 /// In (-180, 180] deg, tidied alike.
 [[nodiscard]] base::Angle wrapped(double rad);
 
+/// Shorter than this, a direction in a plane is no direction.
+inline constexpr double no_direction = 1e-9;
+
 /// Between two looks along a way, before the best are refined.
 inline constexpr base::Angle look_step = base::Angle::deg(2.0);
 

@@ -5,8 +5,10 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/turn/stance.hpp"
 
 namespace seamturn::turn {
@@ -15,7 +17,7 @@ namespace {
 
 using geom::Vec3;
 
-constexpr double m_per_mm = 0.001;
+using base::m_per_mm;
 
 /// How far the centre of gravity stands in front of the faceplate.
 double from_faceplate_mm(const cell::Positioner& positioner, const Vec3& centre_D) {
@@ -81,7 +83,7 @@ base::Finding too_much_torque(const cell::Positioner& positioner,
   return finding;
 }
 
-constexpr double rounding = 1.0 + 1e-9;  // a load exactly at its limit is allowed
+using base::rounding_ratio;
 
 /// Both ends at the worst place of the centre of gravity within the margin.
 void check_ends(const cell::Positioner& positioner,
@@ -98,11 +100,11 @@ void check_ends(const cell::Positioner& positioner,
     if (std::abs(shares.head_kg) > std::abs(worst.head_kg)) worst.head_kg = shares.head_kg;
     if (std::abs(shares.tail_kg) > std::abs(worst.tail_kg)) worst.tail_kg = shares.tail_kg;
   }
-  if (std::abs(worst.head_kg) > positioner.load_max_kg * rounding) {
+  if (std::abs(worst.head_kg) > positioner.load_max_kg * (1.0 + rounding_ratio)) {
     findings.push_back(
         end_overloaded(positioner, "head", worst.head_kg, positioner.load_max_kg, stance_name));
   }
-  if (std::abs(worst.tail_kg) > tail.load_max_kg * rounding) {
+  if (std::abs(worst.tail_kg) > tail.load_max_kg * (1.0 + rounding_ratio)) {
     findings.push_back(
         end_overloaded(positioner, "tailstock", worst.tail_kg, tail.load_max_kg, stance_name));
   }
@@ -116,7 +118,7 @@ void check_overhung(const cell::Positioner& positioner,
   const double distance_mm =
       std::max(0.0, from_faceplate_mm(positioner, load_D.centre) + margin.centre_mm);
   const double allowed_kg = load_allowed_kg(positioner, distance_mm);
-  if ((1.0 + margin.mass_ratio) * load_D.mass_kg > allowed_kg * rounding) {
+  if ((1.0 + margin.mass_ratio) * load_D.mass_kg > allowed_kg * (1.0 + rounding_ratio)) {
     findings.push_back(too_heavy(positioner, load_D, allowed_kg, stance_name));
   }
 }
@@ -202,7 +204,7 @@ std::vector<base::Finding> check_load(const cell::Positioner& positioner,
   const std::vector<double> torques = safe_torques_nm(positioner, load_D, axes);
   for (std::size_t i = 0; i < torques.size(); ++i) {
     const cell::Axis& axis = positioner.axes[i];
-    if (std::abs(torques[i]) > axis.torque_max_nm * rounding) {
+    if (std::abs(torques[i]) > axis.torque_max_nm * (1.0 + rounding_ratio)) {
       findings.push_back(too_much_torque(positioner, axis, torques[i], stance_name));
     }
   }

@@ -18,12 +18,10 @@ using detail::tidy_angle;
 using geom::Mat3;
 using geom::Vec3;
 
-constexpr double no_direction = 1e-9;  // shorter than this, a direction in a plane is no direction
-
 /// Table: u = (-sin a cos b, sin a sin b, cos a), which two settings answer.
 std::vector<StanceAnswer> table_answers(const Vec3& u) {
   const double level = std::hypot(u.x(), u.y());
-  if (level < no_direction) {
+  if (level < detail::no_direction) {
     const Angle tilt = u.z() > 0.0 ? Angle() : Angle::deg(180.0);
     return {StanceAnswer{{tilt, Angle()}, true, Angle(), false}};
   }

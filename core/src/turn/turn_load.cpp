@@ -5,8 +5,10 @@
 #include <cmath>
 
 #include "detail_angles.hpp"
+#include "seamturn/base/factors.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/stance.hpp"
 #include "seamturn/turn/way.hpp"
@@ -15,8 +17,8 @@ namespace seamturn::turn {
 
 namespace {
 
-constexpr double m_per_mm = 0.001;
-constexpr double rounding = 1.0 + 1e-9;  // a load exactly at its limit is allowed
+using base::m_per_mm;
+using base::rounding_ratio;
 
 /// Sizes along a way of one load; what is asked of one axis at one place.
 class OnWay {
@@ -134,7 +136,7 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
   for (std::size_t i = 0; i < positioner.axes.size(); ++i) {
     const cell::Axis& axis = positioner.axes[i];
     const double limit_nm = axis.torque_peak_nm.value_or(axis.torque_max_nm);
-    if (std::abs(peaks.still[i].torque_nm) > axis.torque_max_nm * rounding) {
+    if (std::abs(peaks.still[i].torque_nm) > axis.torque_max_nm * (1.0 + rounding_ratio)) {
       findings.push_back(finding(
           base::Severity::error,
           "turn.load.turn",
@@ -149,7 +151,7 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                           const Peak& peak,
                           double change_rad_s2,
                           const std::string& act) {
-      if (std::abs(peak.torque_nm) <= limit_nm * rounding) return;
+      if (std::abs(peak.torque_nm) <= limit_nm * (1.0 + rounding_ratio)) return;
       const double bearable = bearable_rad_s2(limit_nm,
                                               std::abs(peak.torque_nm),
                                               std::abs(way.still_nm(i, peak.at_ratio)),

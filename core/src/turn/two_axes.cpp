@@ -19,7 +19,6 @@ namespace {
 using geom::Vec3;
 
 constexpr double pi = std::numbers::pi;
-constexpr double no_direction = 1e-9;
 
 void require_unit(const Vec3& v) {
   SEAMTURN_REQUIRE(std::abs(v.norm() - 1.0) < 1e-6, v.norm());
@@ -66,7 +65,7 @@ OneTurn one_turn_to_sky(const Vec3& axis, const Vec3& u) {
   const double u_across = u.cross(axis).norm();
   const double sky_along = axis.z();
   const double sky_across = std::hypot(axis.x(), axis.y());
-  out.free = u_across < no_direction || sky_across < no_direction;
+  out.free = u_across < detail::no_direction || sky_across < detail::no_direction;
   if (!out.free) {
     out.turn =
         detail::tidy_angle(-u.dot(axis.cross(sky)), u.dot(sky) - u.dot(axis) * sky.dot(axis));
@@ -87,8 +86,8 @@ std::vector<TwoTurns> two_turns_to_sky(const Vec3& first, const Vec3& second, co
   const double to_sky = geom::angle_between(first, sky).rad();
   const double to_u = geom::angle_between(second, u).rad();
   TwoTurns answer;
-  answer.first_free = first.cross(sky).norm() < no_direction;
-  answer.second_free = second.cross(u).norm() < no_direction;
+  answer.first_free = first.cross(sky).norm() < detail::no_direction;
+  answer.second_free = second.cross(u).norm() < detail::no_direction;
   answer.residual = Angle::rad(gap_rad(between, to_sky, to_u));
   const double at_first = opposite_rad(to_u, to_sky, between);
   const double at_second = opposite_rad(to_sky, to_u, between);
@@ -100,8 +99,8 @@ std::vector<TwoTurns> two_turns_to_sky(const Vec3& first, const Vec3& second, co
     answer.second = answer.second_free ? Angle() : detail::wrapped(-side * at_second - u_azimuth);
     answers.push_back(answer);
     // One answer: the triangle is flat, or an axis is free and the other alone decides.
-    const bool flat = std::min(at_first, pi - at_first) < no_direction &&
-                      std::min(at_second, pi - at_second) < no_direction;
+    const bool flat = std::min(at_first, pi - at_first) < detail::no_direction &&
+                      std::min(at_second, pi - at_second) < detail::no_direction;
     if (flat || answer.residual.rad() > 0.0 || answer.first_free || answer.second_free) break;
   }
   return answers;

@@ -13,6 +13,7 @@ namespace seamturn::cooling {
 /// Constants of steel used by both models. Source: docs/methods/cooling.md.
 inline constexpr double conductivity_w_mm_k = 0.045;
 inline constexpr double heat_capacity_j_mm3_k = 0.003925;  ///< 7850 kg/m3 x 500 J/kgK
+inline constexpr double diffusivity_mm2_s = conductivity_w_mm_k / heat_capacity_j_mm3_k;
 inline constexpr double face_loss_w_m2_k = 15.0;
 
 struct CoolingPlate {

@@ -3,6 +3,7 @@
 // corners. Stations run from 0 to the length.
 #pragma once
 
+#include <optional>
 #include <variant>
 #include <vector>
 
@@ -39,6 +40,14 @@ struct PolylinePath {
   bool closed = false;       ///< a last leg leads back to the first point; all lie in one plane
 };
 
+/// What a circle and an arc share.
+struct Round {
+  Vec3 centre = Vec3::Zero();
+  Vec3 axis = Vec3::UnitZ();
+  Vec3 start = Vec3::UnitX();
+  double radius_mm = 0.0;
+};
+
 using Path = std::variant<LinePath, CirclePath, ArcPath, PolylinePath>;
 
 /// A corner belongs to two legs: seen as the weld leaves it, or as it arrives.
@@ -53,6 +62,8 @@ struct Station {
 /// Units: -> mm. Source: none - geometry. Tests: geom/path - closed-form.
 [[nodiscard]] double path_length_mm(const Path& path);
 [[nodiscard]] bool is_closed(const Path& path);
+/// Nothing for lines and polylines.
+[[nodiscard]] std::optional<Round> round_of(const Path& path);
 /// A station of a closed course brought into 0 .. below its length. Pre: length > 0.
 [[nodiscard]] double wrapped_station_mm(double distance_mm, double length_mm);
 /// The station at a distance from the start. Distances outside 0..length run straight on beyond the
@@ -61,6 +72,8 @@ struct Station {
 [[nodiscard]] Station path_station(const Path& path,
                                    double distance_mm,
                                    AtCorner corner = AtCorner::leaving);
+/// The station half way along.
+[[nodiscard]] Station path_middle(const Path& path);
 /// A direction attached to the path at its start, carried along to a distance: unchanged on a
 /// straight leg, turned about the axis on a circle or arc, and at a corner turned as the travel
 /// turns, about the common normal of both legs.

@@ -36,20 +36,19 @@ enum class Duty { strength, tight, seal, buttering, build_up };
 /// little. Common practice.
 inline constexpr double usual_first_share = 1.0 / 3.0;
 
-/// A seam that is one of several segments of the course drawn. Every second layer its ends are
-/// moved along the path, so that the stops of layers do not lie above one another.
+/// A seam that is one of several segments of the course drawn. Where it meets another, its ends lie
+/// asked.stop_stagger_mm further on in layers 2, 4 ..., so that the stops of layers do not lie
+/// above one another.
 struct Segment {
-  int number = 1;              ///< along the course of the joint's first seam
-  int of = 1;                  ///< segments of the course
-  int rank = 0;                ///< of a layer, those of a lower rank are welded first
-  bool reversed = false;       ///< travelled against the path
-  bool at_start = false;       ///< begins where the course drawn does, with its tab or return
-  bool at_end = false;         ///< ends where it does
-  double shift_from_mm = 0.0;  ///< layers 2, 4 ...: the start lies so much further on
-  double shift_to_mm = 0.0;    ///< and the end
-  double begins_mm = 0.0;      ///< station of the course where the segment's path begins
-  std::string drawn;           ///< id of the seam drawn, "J1" or "J1.a"
-  geom::Path course;           ///< as drawn, frame J
+  int number = 1;          ///< along the course of the joint's first seam
+  int of = 1;              ///< segments of the course
+  int rank = 0;            ///< of a layer, those of a lower rank are welded first
+  bool reversed = false;   ///< travelled against the path
+  bool at_start = false;   ///< begins where the course drawn does, with its tab or return
+  bool at_end = false;     ///< ends where it does
+  double begins_mm = 0.0;  ///< station of the course where the segment's path begins
+  std::string drawn;       ///< id of the seam drawn, "J1" or "J1.a"
+  geom::Path course;       ///< as drawn, frame J
 };
 
 /// The path of one weld in frame J with the directions that tell which way it faces, all at the
@@ -103,8 +102,9 @@ struct Joint {
 /// The stretches welded; the whole length when nothing else is asked for.
 [[nodiscard]] std::vector<Stretch> stretches_of(const Seam& seam);
 
-/// The second path starts nearer to the first's end than to its start. False for closed seams and
-/// where one has no place. Source: none - geometry. Tests: joint/joint - closed-form.
+/// The second path starts nearer to the first's end than to its start; two circles: their axes
+/// point apart. False for other closed seams and where one has no place. Source: none - geometry.
+/// Tests: joint/joint - closed-form.
 [[nodiscard]] bool runs_against(const Seam& second, const Seam& first);
 
 /// Whether a member is one of the two.

@@ -17,6 +17,11 @@ struct Splitting {
   double overlap_mm = 0.0;  ///< where two segments meet, half of it on each
 };
 
+/// When an arc of a ring is welded, counted from 0 all round: 1 3 2 4, 1 4 2 5 3 6, of five
+/// 1 4 2 5 3. Pre: 0 <= index < count. Source: trade practice (docs/methods/order.md).
+/// Tests: joint/segments, planner/twins.
+[[nodiscard]] int opposite_rank(int index, int count);
+
 /// The joint with every course in segments. Of equal length but for the stagger, which the first
 /// and last of an open course give and take: what all of them weld is the course and the overlaps.
 /// Open courses: ranks from the middle outward, both sides of it alike, travelled away from it or

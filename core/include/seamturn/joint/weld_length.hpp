@@ -51,10 +51,8 @@ struct Stretch {
 struct SeamCourse {
   double length_mm = 0.0;
   bool closed = false;
-  bool second_side = false;      ///< of a joint with two seams: staggered elements are shifted
-  bool opposed = false;          ///< the second side's path runs against the first's
-  bool returns_at_start = true;  ///< an end return there, where one is asked for
-  bool returns_at_end = true;
+  bool second_side = false;  ///< of a joint with two seams: staggered elements are shifted
+  bool opposed = false;      ///< the second side's path runs against the first's
 };
 
 struct WeldedLength {

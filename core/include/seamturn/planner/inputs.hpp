@@ -30,12 +30,17 @@ struct Priorities {
   std::string source;
   base::Status status = base::Status::proposed;
 };
+/// Stops of consecutive layers lie so far apart unless the file says otherwise.
+struct LayerStops {
+  double stagger_mm = 0.0;
+  std::string source;
+  base::Status status = base::Status::proposed;
+};
 /// Seams longer than this are welded in segments unless the file says otherwise.
 struct LongSeams {
   double over_mm = 0.0;
   int segments = 2;         ///< of an open seam, from the middle outward
   int arcs = 4;             ///< of a ring the positioner cannot roll, opposite ones in turn
-  double stagger_mm = 0.0;  ///< stops of layers 2, 4 ... lie so far from those of layers 1, 3 ...
   double overlap_mm = 0.0;  ///< where segments meet
   std::string source;
   base::Status status = base::Status::proposed;
@@ -60,6 +65,7 @@ struct Library {
   std::optional<process::Heating> heating;
   std::vector<procedure::Record> records;
   std::optional<Priorities> priorities;
+  std::optional<LayerStops> layer_stops;
   std::optional<LongSeams> long_seams;
   tack::TackRules tack_rules;  ///< by default those of the standard and proposals
   std::vector<joint::PreparationRange> preparation_ranges;
