@@ -6,6 +6,8 @@
 
 namespace seamturn::pass_drawing {
 
+inline constexpr double degrees_per_radian = 57.29577951308232;
+
 struct Point {
   double x = 0.0;
   double y = 0.0;

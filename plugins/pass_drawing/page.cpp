@@ -18,7 +18,6 @@ constexpr double line_px = 15.0;
 constexpr std::size_t letters_across = 92;
 constexpr double left_column = page_edge;
 constexpr double right_column = 330.0;
-constexpr double degrees_per_radian = 57.29577951308232;
 
 std::string joined(const std::vector<std::string>& words) {
   std::string all;

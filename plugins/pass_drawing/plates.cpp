@@ -7,7 +7,6 @@ namespace seamturn::pass_drawing {
 
 namespace {
 
-constexpr double degrees_per_radian = 57.29577951308232;
 constexpr double far_mm = 3000.0;  // beyond every picture
 // Of a backing the plan knows the kind only.
 constexpr double backing_height_mm = 5.0;

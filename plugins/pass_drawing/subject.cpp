@@ -12,8 +12,6 @@ using plan_reader::text;
 
 namespace {
 
-constexpr double degrees_per_radian = 57.29577951308232;
-
 Polygon outline_of(pugi::xml_node section) {
   Polygon outline;
   for (const pugi::xml_node corner : section.children("corner")) {
