@@ -20,7 +20,6 @@ using cooling::waits_between_passes;
 
 namespace {
 
-constexpr double diffusivity_mm2_s = cooling::conductivity_w_mm_k / cooling::heat_capacity_j_mm3_k;
 constexpr double no_face_loss_w_m2_k = 1e-9;
 
 CoolingPlate plate_of(double thickness_mm, double width_mm) {
@@ -100,7 +99,7 @@ TEST_SUITE("cooling/between_passes") {
       "given a pass one diffusion time old, the far face raises the line by the theta value") {
     // At a t = d^2/pi the image sum is theta_3(exp(-pi)) = pi^(1/4)/Gamma(3/4).
     const double d = 30.0;
-    const double time_s = d * d / (std::numbers::pi * diffusivity_mm2_s);
+    const double time_s = d * d / (std::numbers::pi * cooling::diffusivity_mm2_s);
     CoolingPlate plate = plate_of(d, 2000.0);
     plate.face_loss_w_m2_k = no_face_loss_w_m2_k;
     const double endless = 1000.0 / (2.0 * std::numbers::pi * 0.045 * time_s);
@@ -115,7 +114,7 @@ TEST_SUITE("cooling/between_passes") {
     constexpr int cells = 60;
     const double d = 25.0;
     const double dx = d / cells;
-    const double step_s = 0.4 * dx * dx / diffusivity_mm2_s;
+    const double step_s = 0.4 * dx * dx / cooling::diffusivity_mm2_s;
     std::vector<double> heat(cells, 0.0);
     heat[0] = 1.0 / dx;
     CoolingPlate plate = plate_of(d, 2000.0);
@@ -132,7 +131,8 @@ TEST_SUITE("cooling/between_passes") {
       heat = next;
       time_s += step_s;
       if (step % 500 != 0) continue;
-      const double across = 1.0 / std::sqrt(4.0 * std::numbers::pi * diffusivity_mm2_s * time_s);
+      const double across =
+          1.0 / std::sqrt(4.0 * std::numbers::pi * cooling::diffusivity_mm2_s * time_s);
       const double expected_k = 1000.0 / cooling::heat_capacity_j_mm3_k * across * heat[0];
       check_expected(
           "grid at " + std::to_string(time_s) + " s",
@@ -147,7 +147,7 @@ TEST_SUITE("cooling/between_passes") {
     const double cell_mm = 1.0;
     CoolingPlate plate = plate_of(through * cell_mm, 5000.0);
     plate.face_loss_w_m2_k = 40.0;
-    const double step_s = 0.2 * cell_mm * cell_mm / diffusivity_mm2_s;
+    const double step_s = 0.2 * cell_mm * cell_mm / cooling::diffusivity_mm2_s;
     const double loss =
         step_s * plate.face_loss_w_m2_k * 1e-6 / (cooling::heat_capacity_j_mm3_k * cell_mm);
     const auto at = [](int y, int z) { return static_cast<std::size_t>(y * through + z); };

@@ -12,8 +12,6 @@ namespace seamturn::tests {
 
 namespace {
 
-constexpr double diffusivity_mm2_s = cooling::conductivity_w_mm_k / cooling::heat_capacity_j_mm3_k;
-
 /// Measured rise over that of the tail. Beside the line a thin plate's rise is less by
 /// exp(-r^2/4at).
 double measured_ratio(const RecordedCurve& curve, std::size_t fall) {
@@ -21,8 +19,8 @@ double measured_ratio(const RecordedCurve& curve, std::size_t fall) {
   plate.thickness_mm = recorded_thickness_mm;
   plate.width_mm = 1000.0;
   const double after_s = curve.falls_s[fall] - curve.arc_passes_s;
-  const double beside =
-      std::exp(-curve.distance_mm * curve.distance_mm / (4.0 * diffusivity_mm2_s * after_s));
+  const double beside = std::exp(-curve.distance_mm * curve.distance_mm /
+                                 (4.0 * cooling::diffusivity_mm2_s * after_s));
   return (recorded_c[fall] - recorded_plate_c) /
          (beside * cooling::tail_rise_k(plate, curve.heat_input_kj_mm, after_s));
 }

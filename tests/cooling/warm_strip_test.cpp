@@ -19,8 +19,6 @@ using cooling::WarmStrip;
 
 namespace {
 
-constexpr double diffusivity_mm2_s = cooling::conductivity_w_mm_k / cooling::heat_capacity_j_mm3_k;
-
 WarmStrip strip_of(double thickness_mm, double half_width_mm, double preheat_c) {
   WarmStrip strip;
   strip.thickness_mm = thickness_mm;
@@ -53,7 +51,7 @@ class Grid {
  public:
   Grid(const WarmStrip& strip, double cell_mm, double plate_half_width_mm)
       : cell_mm_(cell_mm),
-        step_s_(0.25 * cell_mm * cell_mm / diffusivity_mm2_s),
+        step_s_(0.25 * cell_mm * cell_mm / cooling::diffusivity_mm2_s),
         loss_per_s_(2.0 * strip.face_loss_w_m2_k * 1e-6 /
                     (cooling::heat_capacity_j_mm3_k * strip.thickness_mm)),
         rise_(static_cast<std::size_t>(plate_half_width_mm / cell_mm), 0.0) {
@@ -95,7 +93,7 @@ TEST_SUITE("cooling/warm_strip") {
   TEST_CASE("given hardly any face loss, the strip keeps erf(1/2) once a t is its half width^2") {
     WarmStrip strip = strip_of(20.0, 75.0, 120.0);
     strip.face_loss_w_m2_k = 1e-9;
-    const double time_s = 75.0 * 75.0 / diffusivity_mm2_s;
+    const double time_s = 75.0 * 75.0 / cooling::diffusivity_mm2_s;
     check_expected("erf",
                    cooling::strip_left_ratio(strip, time_s),
                    {0.5204998778130465, 1e-9, Origin::closed_form, "DLMF 7.2, table of erf"});

@@ -5,9 +5,7 @@
 
 #include <algorithm>
 
-#include "repository.hpp"
-#include "seamturn/io/read.hpp"
-#include "seamturn/planner/planner.hpp"
+#include "planned_demos.hpp"
 
 namespace seamturn::tests {
 
@@ -17,16 +15,9 @@ planner::Inputs boom_foot() {
   return io::read_inputs(repository() / "joints/boom_foot.xml");
 }
 
-const plan::Plan& planned() {
+const plan::Plan& boom_foot_plan() {
   static const plan::Plan plan = planner::make_plan(boom_foot(), {});
   return plan;
-}
-
-const plan::PlannedJoint& joint_of(const plan::Plan& plan, const std::string& id) {
-  const auto found = std::find_if(
-      plan.joints.begin(), plan.joints.end(), [&](const auto& j) { return j.id == id; });
-  REQUIRE(found != plan.joints.end());
-  return *found;
 }
 
 bool is_told(const plan::Plan& plan, const std::string& code) {
@@ -46,7 +37,7 @@ bool has_caution(const plan::Plan& plan, const std::string& code) {
 TEST_SUITE("planner/boom_foot") {
   TEST_CASE("given a window of the file, law: every pass of the lugs keeps it at both starts") {
     for (const char* id : {"J1", "J2"}) {
-      const plan::PlannedJoint& joint = joint_of(planned(), id);
+      const plan::PlannedJoint& joint = joint_of(boom_foot_plan(), id);
       REQUIRE(joint.heat.window);
       CHECK(joint.heat.window->kept);
       for (const plan::PlannedSeam& seam : joint.seams) {
@@ -56,12 +47,12 @@ TEST_SUITE("planner/boom_foot") {
         }
       }
     }
-    CHECK_FALSE(is_told(planned(), "heat.window.not_closed"));
+    CHECK_FALSE(is_told(boom_foot_plan(), "heat.window.not_closed"));
   }
 
   TEST_CASE("given a rib beside the lugs, it takes over their preheat and says from whom") {
-    const procedure::HeatLimits& lug = joint_of(planned(), "J1").heat;
-    const procedure::HeatLimits& rib = joint_of(planned(), "J3").heat;
+    const procedure::HeatLimits& lug = joint_of(boom_foot_plan(), "J1").heat;
+    const procedure::HeatLimits& rib = joint_of(boom_foot_plan(), "J3").heat;
     CHECK(lug.neighbour.empty());
     CHECK_FALSE(rib.neighbour.empty());
     CHECK(rib.preheat_c >= lug.preheat_c - 1e-9);
@@ -70,9 +61,9 @@ TEST_SUITE("planner/boom_foot") {
 
   // published: EN 1090-2:2008 table 23, above 12 mm, up to 3 kJ/mm, S235 to S420: 16 h
   TEST_CASE("given 60 mm in S355, the hold time is 16 h, and it stands on the sheet") {
-    CHECK(joint_of(planned(), "J1").aftercare.hold.hours == 16.0);
-    CHECK(joint_of(planned(), "J1").aftercare.hold_size_mm == 60.0);
-    const auto& lines = planned().procedures.front().inspection;
+    CHECK(joint_of(boom_foot_plan(), "J1").aftercare.hold.hours == 16.0);
+    CHECK(joint_of(boom_foot_plan(), "J1").aftercare.hold_size_mm == 60.0);
+    const auto& lines = boom_foot_plan().procedures.front().inspection;
     CHECK(std::any_of(lines.begin(), lines.end(), [](const std::string& line) {
       return line.find("at least 16 h after the last pass") != std::string::npos;
     }));
@@ -86,8 +77,8 @@ TEST_SUITE("planner/boom_foot") {
       if (joint.id == "J4") joint.heat.sides_together = true;
     }
     const plan::Plan together = planner::make_plan(inputs, {});
-    CHECK(joint_of(planned(), "J4").aftercare.hold_size_mm == doctest::Approx(8.0));
-    CHECK(joint_of(planned(), "J4").aftercare.hold.hours == 8.0);
+    CHECK(joint_of(boom_foot_plan(), "J4").aftercare.hold_size_mm == doctest::Approx(8.0));
+    CHECK(joint_of(boom_foot_plan(), "J4").aftercare.hold.hours == 8.0);
     CHECK(joint_of(together, "J4").aftercare.hold_size_mm == doctest::Approx(16.0));
     CHECK(joint_of(together, "J4").aftercare.hold.hours == 16.0);
     for (material::Steel& steel : inputs.library.steels) {
@@ -103,7 +94,7 @@ TEST_SUITE("planner/boom_foot") {
     }
     const plan::Plan plan = planner::make_plan(inputs, {});
     CHECK(has_caution(plan, "caution.outside_range"));
-    CHECK_FALSE(has_caution(planned(), "caution.outside_range"));
+    CHECK_FALSE(has_caution(boom_foot_plan(), "caution.outside_range"));
     for (const procedure::Procedure& procedure : plan.procedures) {
       const auto& ids = procedure.joints;
       const bool holds_lug = std::any_of(
@@ -120,15 +111,15 @@ TEST_SUITE("planner/boom_foot") {
   // remembered: points of EN 1993-1-10 table 3.2: above 50 mm 15, penetration 5, 60 mm 12, high
   // restraint 5, heated above 100 degC -8
   TEST_CASE("given the plate under the lugs, 29 points ask for Z25, and Z35 is ordered") {
-    const auto& check = joint_of(planned(), "J1").aftercare.tearing;
+    const auto& check = joint_of(boom_foot_plan(), "J1").aftercare.tearing;
     REQUIRE(check);
     CHECK(check->member == "foot");
     CHECK(check->points.total == 29.0);
     CHECK(check->points.required == heat::ZClass::z25);
     CHECK(check->verdict == heat::TearingVerdict::met);
-    CHECK_FALSE(is_told(planned(), "heat.tearing.class_missing"));
-    CHECK_FALSE(has_caution(planned(), "caution.tearing"));
-    const auto& lines = planned().procedures.front().inspection;
+    CHECK_FALSE(is_told(boom_foot_plan(), "heat.tearing.class_missing"));
+    CHECK_FALSE(has_caution(boom_foot_plan(), "caution.tearing"));
+    const auto& lines = boom_foot_plan().procedures.front().inspection;
     CHECK(std::any_of(lines.begin(), lines.end(), [](const std::string& line) {
       return line.find("ultrasonic") != std::string::npos && line.find("Z25") != std::string::npos;
     }));
@@ -146,7 +137,7 @@ TEST_SUITE("planner/boom_foot") {
   }
 
   TEST_CASE("given analyses, hardness is estimated where the joint cools fastest") {
-    const plan::PlannedJoint& joint = joint_of(planned(), "J1");
+    const plan::PlannedJoint& joint = joint_of(boom_foot_plan(), "J1");
     REQUIRE(joint.aftercare.hardness);
     double shortest_s = 1e9;
     for (const plan::PlannedSeam& seam : joint.seams) {
@@ -164,7 +155,7 @@ TEST_SUITE("planner/boom_foot") {
   }
 
   TEST_CASE("for every pass on the clock, law: it starts between preheat and interpass maximum") {
-    for (const plan::PlannedJoint& joint : planned().joints) {
+    for (const plan::PlannedJoint& joint : boom_foot_plan().joints) {
       for (const plan::PlannedSeam& seam : joint.seams) {
         for (const plan::PlannedPass& pass : seam.passes) {
           INFO(seam.id << " pass " << pass.pass.number);
@@ -178,13 +169,13 @@ TEST_SUITE("planner/boom_foot") {
     }
     // law: two models that differ leave a bracket open over a place that was welded before
     int open = 0;
-    for (const plan::PlannedSeam& seam : joint_of(planned(), "J1").seams) {
+    for (const plan::PlannedSeam& seam : joint_of(boom_foot_plan(), "J1").seams) {
       for (const plan::PlannedPass& pass : seam.passes)
         open += *pass.start_high_c > *pass.start_low_c + 1.0 ? 1 : 0;
     }
     CHECK(open > 5);
-    const plan::PlannedPass& first = joint_of(planned(), "J1").seams.front().passes.front();
-    CHECK(*first.start_high_c == joint_of(planned(), "J1").heat.preheat_c);
+    const plan::PlannedPass& first = joint_of(boom_foot_plan(), "J1").seams.front().passes.front();
+    CHECK(*first.start_high_c == joint_of(boom_foot_plan(), "J1").heat.preheat_c);
   }
 }
 

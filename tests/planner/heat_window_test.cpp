@@ -49,14 +49,14 @@ double slow_s(const procedure::HeatLimits& limits, double q) {
   return std::max(time->t85_s, time->t85_2d_long_s);
 }
 
-struct Laid {
+struct LaidUnderLimits {
   procedure::HeatLimits limits;
   plan::PlannedSeam seam;
   std::vector<base::Finding> findings;
 };
-Laid lay(const planner::Inputs& inputs) {
+LaidUnderLimits lay(const planner::Inputs& inputs) {
   plan::Plan plan = planner::make_plan(inputs);
-  return Laid{plan.joints[0].heat, plan.joints[0].seams[0], plan.findings};
+  return LaidUnderLimits{plan.joints[0].heat, plan.joints[0].seams[0], plan.findings};
 }
 
 /// What is told of joint J1.
@@ -73,7 +73,7 @@ std::string text_of_finding(const std::vector<base::Finding>& findings) {
 TEST_SUITE("planner/heat_window") {
   TEST_CASE("given only a steel's window from memory, it is shown and changes no pass") {
     planner::Inputs inputs = two_rows("single");
-    const Laid shown = lay(inputs);
+    const LaidUnderLimits shown = lay(inputs);
     REQUIRE(shown.limits.window);
     CHECK_FALSE(shown.limits.window->binds);
     CHECK_FALSE(shown.limits.window->kept);
@@ -82,7 +82,7 @@ TEST_SUITE("planner/heat_window") {
     CHECK(shown.limits.window->stated_by == "steel S355J2 (test)");
     CHECK(text_of_finding(shown.findings).empty());
     inputs.library.steels[0].t85.reset();
-    const Laid without = lay(inputs);
+    const LaidUnderLimits without = lay(inputs);
     CHECK_FALSE(without.limits.window);
     CHECK(without.seam.passes[0].pass.settings == shown.seam.passes[0].pass.settings);
     CHECK(without.seam.passes[0].t85_s == shown.seam.passes[0].t85_s);
@@ -91,7 +91,7 @@ TEST_SUITE("planner/heat_window") {
   TEST_CASE("given the same window verified, it binds and is told not to close") {
     planner::Inputs inputs = two_rows("single");
     inputs.library.steels[0].t85->status = Status::verified;
-    const Laid laid = lay(inputs);
+    const LaidUnderLimits laid = lay(inputs);
     REQUIRE(laid.limits.window);
     CHECK(laid.limits.window->binds);
     CHECK_FALSE(laid.limits.window->kept);
@@ -106,7 +106,7 @@ TEST_SUITE("planner/heat_window") {
     planner::Inputs inputs = two_rows("single");
     inputs.library.steels[0].t85->status = Status::verified;
     state_window(inputs, 4.0, 40.0);
-    const Laid laid = lay(inputs);
+    const LaidUnderLimits laid = lay(inputs);
     CHECK(laid.limits.window->stated_by == "weldment file");
     CHECK(laid.limits.window->binds);
     CHECK(laid.limits.window->kept);
@@ -130,14 +130,14 @@ TEST_SUITE("planner/heat_window") {
     for (const bool wants_cool : {true, false}) {
       INFO("wants cool ", wants_cool);
       planner::Inputs inputs = two_rows(wants_cool ? "single" : "cool");
-      const Laid free = lay(inputs);
+      const LaidUnderLimits free = lay(inputs);
       const std::string taken = free.seam.passes[0].pass.settings;
       CHECK(taken == (wants_cool ? "single" : "cool"));
       const double q = free.seam.passes[0].pass.heat_input_kj_mm;
       const double other_q = wants_cool ? q * 9.0 / 11.0 : q * 11.0 / 9.0;
       state_window(
           inputs, brief_s(free.limits, other_q * 0.95), slow_s(free.limits, other_q * 1.05));
-      const Laid bound = lay(inputs);
+      const LaidUnderLimits bound = lay(inputs);
       REQUIRE(bound.limits.window);
       CHECK(bound.limits.window->kept);
       REQUIRE(bound.seam.passes.size() == 1);
@@ -158,10 +158,10 @@ TEST_SUITE("planner/heat_window") {
 
   TEST_CASE("given a window between both rows, no settings keep it and the passes stay") {
     planner::Inputs inputs = two_rows("single");
-    const Laid free = lay(inputs);
+    const LaidUnderLimits free = lay(inputs);
     const double q = free.seam.passes[0].pass.heat_input_kj_mm;
     state_window(inputs, brief_s(free.limits, q * 0.90), slow_s(free.limits, q * 0.92));
-    const Laid open = lay(inputs);
+    const LaidUnderLimits open = lay(inputs);
     CHECK_FALSE(open.limits.window->kept);
     CHECK(open.limits.window->heat_input_least_kj_mm);
     const std::string said = text_of_finding(open.findings);
@@ -233,7 +233,7 @@ TEST_SUITE("planner/heat_window") {
     joint::StatedHeat& stated = inputs.weldment.joints[0].heat;
     stated.single_run_reduction = true;
     stated.preheat_reason = "test";
-    const Laid free = lay(inputs);
+    const LaidUnderLimits free = lay(inputs);
     REQUIRE(free.seam.passes.size() == 1);
     const double q = free.seam.passes[0].pass.heat_input_kj_mm;
     state_window(inputs, brief_s(free.limits, q * 0.2), slow_s(free.limits, q * 0.6));
@@ -247,7 +247,7 @@ TEST_SUITE("planner/heat_window") {
     CHECK(has_code(findings, "heat.preheat.reduction"));
     stated.single_run_reduction = false;
     stated.preheat_reason.clear();
-    const Laid bound = lay(inputs);
+    const LaidUnderLimits bound = lay(inputs);
     CHECK(bound.limits.window->kept);
     CHECK(bound.seam.passes.size() > 1);
     for (const plan::PlannedPass& pass : bound.seam.passes) {

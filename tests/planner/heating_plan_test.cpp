@@ -43,14 +43,6 @@ double first_heating_s(const Plan& plan, const std::string& seam) {
   return 0.0;
 }
 
-const plan::PlannedJoint& joint_of(const Plan& plan, const std::string& id) {
-  const auto found = std::find_if(plan.joints.begin(),
-                                  plan.joints.end(),
-                                  [&](const plan::PlannedJoint& joint) { return joint.id == id; });
-  REQUIRE(found != plan.joints.end());
-  return *found;
-}
-
 bool tells_no_rate(const Plan& plan) {
   return std::any_of(plan.findings.begin(), plan.findings.end(), [](const base::Finding& f) {
     return f.code == "plan.heating.no_rate" && f.severity == base::Severity::warning &&

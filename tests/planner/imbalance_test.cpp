@@ -14,7 +14,7 @@ using geom::Vec3;
 using planner::detail::SeamRef;
 
 /// Seams of one weld each, whose passes are laid when a test says so.
-struct Laid {
+struct LaidSeams {
   std::vector<joint::Joint> joints;
   std::vector<joint::Seam> seams;
   std::vector<planner::detail::JointWork> joint_works;
@@ -22,7 +22,7 @@ struct Laid {
   std::vector<SeamRef> refs;
   Plan plan;
 
-  explicit Laid(const std::vector<geom::Path>& paths) {
+  explicit LaidSeams(const std::vector<geom::Path>& paths) {
     for (std::size_t i = 0; i < paths.size(); ++i) {
       joint::Seam seam;
       seam.id = std::string(1, static_cast<char>('A' + i));
@@ -55,13 +55,13 @@ geom::Path along_x(double y_mm, double z_mm) {
   return geom::LinePath{Vec3(-100.0, y_mm, z_mm), Vec3(100.0, y_mm, z_mm)};
 }
 
-plan::PlannedTwins drift(Laid& laid) {
+plan::PlannedTwins drift(LaidSeams& laid) {
   laid.plan.twins.clear();
   planner::detail::assemble_twins(laid.refs, {{0, 1, plan::TwinKind::plate, {}, {}}}, laid.plan);
   return laid.plan.twins.front();
 }
 
-plan::ShrinkageMoment moment(const Laid& laid) {
+plan::ShrinkageMoment moment(const LaidSeams& laid) {
   const auto found = planner::detail::find_shrink_moment(laid.refs, laid.plan);
   REQUIRE(found);
   return *found;
@@ -72,7 +72,7 @@ plan::ShrinkageMoment moment(const Laid& laid) {
 TEST_SUITE("planner/imbalance") {
   TEST_CASE("given 20 25 25 30 mm2 in turn, the other side is 30 ahead, worked example") {
     // closed-form: docs/methods/order.md, "Balance": 20, -5, -30, 0
-    Laid laid({along_x(0.0, 0.0), along_x(0.0, 10.0)});
+    LaidSeams laid({along_x(0.0, 0.0), along_x(0.0, 10.0)});
     laid.lay(0, 10.0, 20.0, 1.0);
     laid.lay(0, 40.0, 30.0, 1.5);
     laid.lay(1, 20.0, 25.0, 2.0);
@@ -126,7 +126,7 @@ TEST_SUITE("planner/imbalance") {
 
   TEST_CASE("given a weld off centre, its moment is 0.2 kN per J/mm times its distance") {
     // closed-form: 200 N per J/mm x 1500 J/mm x 50 mm; distance of (30, 40) across x
-    Laid laid({along_x(30.0 + 7.0, 40.0 - 3.0)});
+    LaidSeams laid({along_x(30.0 + 7.0, 40.0 - 3.0)});
     laid.plan.part.centre = Vec3(12.0, 7.0, -3.0);
     laid.lay(0, 10.0, 20.0, 1.0);
     laid.lay(0, 20.0, 20.0, 0.5);
@@ -140,7 +140,7 @@ TEST_SUITE("planner/imbalance") {
 
   TEST_CASE(
       "given two welds that balance, law: nothing is left in the end, the first is the most") {
-    Laid laid({along_x(0.0, 40.0), along_x(0.0, -40.0)});
+    LaidSeams laid({along_x(0.0, 40.0), along_x(0.0, -40.0)});
     laid.lay(0, 10.0, 20.0, 1.0);
     laid.lay(1, 20.0, 20.0, 1.0);
     CHECK(moment(laid).largest_nm == doctest::Approx(200.0 * 1000.0 * 0.040));
@@ -153,13 +153,13 @@ TEST_SUITE("planner/imbalance") {
     geom::CirclePath ring;
     ring.centre = Vec3(0.0, 0.0, 80.0);
     ring.radius_mm = 300.0;
-    Laid laid({ring});
+    LaidSeams laid({ring});
     laid.lay(0, 10.0, 20.0, 1.0);
     CHECK(moment(laid).largest_nm == doctest::Approx(200.0 * 1000.0 * 0.080 / 2.0));
   }
 
   TEST_CASE("law: nothing laid, no moment") {
-    const Laid laid({along_x(0.0, 40.0)});
+    const LaidSeams laid({along_x(0.0, 40.0)});
     CHECK_FALSE(planner::detail::find_shrink_moment(laid.refs, laid.plan));
   }
 }

@@ -89,4 +89,32 @@ inline const joint::Seam& described_seam(const Plan& plan, const std::string& id
   return plan.weldment.joints.front().seams.front();
 }
 
+inline const plan::PlannedJoint& joint_of(const Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    if (joint.id == id) return joint;
+  }
+  FAIL("no joint ", id);
+  return plan.joints.front();
+}
+inline joint::Joint& joint_of(planner::Inputs& inputs, const std::string& id) {
+  for (joint::Joint& joint : inputs.weldment.joints) {
+    if (joint.id == id) return joint;
+  }
+  FAIL("no joint ", id);
+  return inputs.weldment.joints.front();
+}
+
+/// Text of the first finding of a code; "" when it was not told.
+inline std::string text_told(const Plan& plan, const std::string& code) {
+  for (const base::Finding& finding : plan.findings) {
+    if (finding.code == code) return finding.text;
+  }
+  return "";
+}
+
+/// The tee of tests/good.
+inline planner::Inputs tee_inputs() {
+  return io::read_inputs(repository() / "tests/good/tee.xml");
+}
+
 }  // namespace seamturn::tests

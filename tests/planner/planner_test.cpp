@@ -11,7 +11,7 @@ namespace seamturn::tests {
 namespace {
 
 /// Total of one kind as the timeline shows it.
-double seconds_of(const Plan& plan, timeline::SecondKind kind) {
+double counted_s(const Plan& plan, timeline::SecondKind kind) {
   double total = 0.0;
   for (const plan::PlannedEvent& event : plan.timeline) {
     if (event.kind == kind) total += event.end_s - event.start_s;
@@ -28,7 +28,7 @@ TEST_SUITE("planner/planner") {
       for (std::size_t kind = 0; kind < timeline::second_kinds; ++kind) {
         total += planned.plan.seconds[kind];
         CHECK(planned.plan.seconds[kind] ==
-              doctest::Approx(seconds_of(planned.plan, static_cast<timeline::SecondKind>(kind))));
+              doctest::Approx(counted_s(planned.plan, static_cast<timeline::SecondKind>(kind))));
       }
       INFO(planned.file);
       CHECK(total == doctest::Approx(planned.plan.cycle_s).epsilon(1e-9).scale(0.0));

@@ -2,12 +2,9 @@
 // Which of the answers governs: by hand, with temperatures put in, and through whole plans.
 #include <algorithm>
 
-#include "oracle.hpp"
 #include "planner/joint_work.hpp"
-#include "repository.hpp"
+#include "planner/planned_demos.hpp"
 #include "seamturn/base/error.hpp"
-#include "seamturn/io/read.hpp"
-#include "seamturn/planner/planner.hpp"
 
 namespace seamturn::tests {
 
@@ -63,10 +60,6 @@ struct Asked {
     return planner::detail::choose_preheat(inputs, hand.work, limits, findings);
   }
 };
-
-planner::Inputs tee() {
-  return io::read_inputs(repository() / "tests/good/tee.xml");
-}
 
 /// What stands in the way of a plan; fails when there is one.
 std::vector<base::Finding> refused(const planner::Inputs& inputs) {
@@ -235,10 +228,10 @@ TEST_SUITE("planner/preheat_choice") {
   }
 
   TEST_CASE("given a plan, a preheat above the interpass maximum stops it, a neighbour's too") {
-    planner::Inputs own = tee();
+    planner::Inputs own = tee_inputs();
     own.weldment.joints[0].heat.interpass_max_c = 60.0;
     CHECK(has_code(refused(own), "heat.preheat.above_interpass"));
-    planner::Inputs beside = tee();
+    planner::Inputs beside = tee_inputs();
     beside.weldment.joints[0].heat.preheat_c = 180.0;
     beside.weldment.joints[0].heat.preheat_reason = "test";
     beside.weldment.joints[1].heat.interpass_max_c = 170.0;
@@ -253,7 +246,7 @@ TEST_SUITE("planner/preheat_choice") {
   TEST_CASE(
       "for a plan, law: more carbon, thickness or hydrogen asks for more, more heat for less") {
     const auto computed_c = [](const auto& change) {
-      planner::Inputs inputs = tee();
+      planner::Inputs inputs = tee_inputs();
       change(inputs);
       return planner::make_plan(inputs).joints[0].heat.preheat_computed_c;
     };

@@ -3,15 +3,12 @@
 // where it lives (tests/heat); here its answer must be the one its own function gives (law).
 #include <algorithm>
 
-#include "oracle.hpp"
 #include "planner/joint_work.hpp"
-#include "repository.hpp"
+#include "planner/planned_demos.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/heat/preheat_ito_bessyo.hpp"
 #include "seamturn/heat/preheat_tables.hpp"
-#include "seamturn/io/read.hpp"
-#include "seamturn/planner/planner.hpp"
 
 namespace seamturn::tests {
 
@@ -26,10 +23,6 @@ const PreheatAnswer& of(const std::vector<PreheatAnswer>& answers, std::string_v
       answers.begin(), answers.end(), [&](const auto& one) { return one.method == method; });
   REQUIRE_MESSAGE(found != answers.end(), method);
   return *found;
-}
-
-planner::Inputs tee() {
-  return io::read_inputs(repository() / "tests/good/tee.xml");
 }
 
 HeatLimits planned(const planner::Inputs& inputs) {
@@ -64,7 +57,7 @@ void categorize(material::Steel& steel, const char* name, Status status = Status
 
 TEST_SUITE("planner/preheat_methods") {
   TEST_CASE("given a planned tee, law: each answer is what its own function gives") {
-    const HeatLimits limits = planned(tee());
+    const HeatLimits limits = planned(tee_inputs());
     REQUIRE(limits.answers.size() == 5);
     const char* names[] = {"cet", "table-c1", "aws-category", "aws-hydrogen", "ito-bessyo"};
     for (std::size_t i = 0; i < 5; ++i) CHECK(limits.answers[i].method == names[i]);
@@ -104,7 +97,7 @@ TEST_SUITE("planner/preheat_methods") {
   }
 
   TEST_CASE("given the annex with the highest temperature of all, it is shown and never governs") {
-    planner::Inputs inputs = tee();
+    planner::Inputs inputs = tee_inputs();
     inputs.weldment.joints[0].heat.restraint = joint::Restraint::high;
     inputs.weldment.joints[0].heat.restraint_stated = true;
     inputs.library.wires[0].hydrogen_ml_100g = 20.0;
@@ -225,7 +218,7 @@ TEST_SUITE("planner/preheat_methods") {
       }
       return std::string("no ") + code;
     };
-    planner::Inputs lean = tee();
+    planner::Inputs lean = tee_inputs();
     material::Composition analysis;
     analysis.c = 0.08;
     analysis.mn = 0.9;
@@ -233,13 +226,13 @@ TEST_SUITE("planner/preheat_methods") {
     lean.library.wires[0].cet = 0.15;
     CHECK(text_of_finding(lean, "heat.preheat.out_of_range").find("0.2 to 0.5 %") !=
           std::string::npos);
-    planner::Inputs odd = tee();
+    planner::Inputs odd = tee_inputs();
     analysis.c = 0.16;
     analysis.mn = 2.2;
     odd.weldment.members[1].analysis = analysis;
     const std::string said = text_of_finding(odd, "material.composition.out_of_range");
     CHECK(said.find("part web: Mn 2.2 % lies outside") != std::string::npos);
-    CHECK(text_of_finding(tee(), "material.composition.out_of_range") ==
+    CHECK(text_of_finding(tee_inputs(), "material.composition.out_of_range") ==
           "no material.composition.out_of_range");
   }
 
@@ -287,7 +280,7 @@ TEST_SUITE("planner/preheat_methods") {
   TEST_CASE("given plates of 2.9 mm, no method is stretched so far, and at 3 mm they are") {
     // Own choice of the heat room: below 3 mm sheet is another matter.
     for (const double thickness_mm : {2.9, 3.0}) {
-      planner::Inputs inputs = tee();
+      planner::Inputs inputs = tee_inputs();
       for (joint::Member& member : inputs.weldment.members) {
         std::get<joint::Plate>(member.shape).thickness_mm = thickness_mm;
       }
@@ -305,7 +298,7 @@ TEST_SUITE("planner/preheat_methods") {
   TEST_CASE("given an interpass maximum of 400 and of 500 degC, the limits of t8/5 are told once") {
     for (const double interpass_c : {350.0, 400.0, 499.9, 500.0}) {
       INFO(interpass_c);
-      planner::Inputs inputs = tee();
+      planner::Inputs inputs = tee_inputs();
       inputs.library.steels[0].interpass_max_c = interpass_c;
       const plan::Plan plan = planner::make_plan(inputs);
       std::size_t warm = 0;

@@ -11,23 +11,23 @@ namespace seamturn::tests {
 
 namespace {
 
-const plan::Plan& planned() {
+const plan::Plan& preparations_plan() {
   static const plan::Plan made =
       planner::make_plan(io::read_inputs(repository() / "tests/good/preparations.xml"));
   return made;
 }
 
-const plan::PlannedJoint& joint_of(const std::string& id) {
-  for (const plan::PlannedJoint& joint : planned().joints) {
+const plan::PlannedJoint& prepared(const std::string& id) {
+  for (const plan::PlannedJoint& joint : preparations_plan().joints) {
     if (joint.id == id) return joint;
   }
   REQUIRE_MESSAGE(false, id);
-  return planned().joints.front();
+  return preparations_plan().joints.front();
 }
 
 std::size_t findings_with(const std::string& code) {
   std::size_t count = 0;
-  for (const base::Finding& finding : planned().findings) {
+  for (const base::Finding& finding : preparations_plan().findings) {
     if (finding.code == code) ++count;
   }
   return count;
@@ -37,7 +37,7 @@ std::size_t findings_with(const std::string& code) {
 
 TEST_SUITE("planner/preparations") {
   TEST_CASE("given a double V cut 18 and 10 mm and gouged, each side is a seam of its own") {
-    const plan::PlannedJoint& joint = joint_of("double-v");
+    const plan::PlannedJoint& joint = prepared("double-v");
     REQUIRE(joint.seams.size() == 2);
     CHECK(joint.seams[0].side == 1);
     CHECK(joint.seams[1].side == 2);
@@ -51,8 +51,8 @@ TEST_SUITE("planner/preparations") {
   }
 
   TEST_CASE("given every preparation, law: pass areas of a seam add up to its side's section") {
-    CHECK(planned().joints.size() == 11);
-    for (const plan::PlannedJoint& joint : planned().joints) {
+    CHECK(preparations_plan().joints.size() == 11);
+    for (const plan::PlannedJoint& joint : preparations_plan().joints) {
       for (const plan::PlannedSeam& seam : joint.seams) {
         double area_mm2 = 0.0;
         for (const plan::PlannedPass& pass : seam.passes) area_mm2 += pass.pass.area_mm2;
@@ -63,14 +63,14 @@ TEST_SUITE("planner/preparations") {
   }
 
   TEST_CASE("given four plugs of 22 mm filled 12 mm, their metal is that of four cylinders") {
-    CHECK(joint_of("plugs").seams.front().metal_kg ==
+    CHECK(prepared("plugs").seams.front().metal_kg ==
           doctest::Approx(4.0 * 3.14159265358979 / 4.0 * 484.0 * 12.0 * 7.85e-6).epsilon(1e-12));
   }
 
   TEST_CASE("given full penetration over a root face, only the joint left alone is warned of") {
     CHECK(findings_with("joint.root.face_left") == 1);
     bool named = false;
-    for (const base::Finding& finding : planned().findings) {
+    for (const base::Finding& finding : preparations_plan().findings) {
       named = named || finding.text.find("joint double-u") != std::string::npos;
     }
     CHECK(named);
@@ -78,8 +78,8 @@ TEST_SUITE("planner/preparations") {
 
   TEST_CASE(
       "given the shop's tolerances, every seam has its band, grooves and fillets a gap table") {
-    for (const plan::PlannedJoint& joint : planned().joints) {
-      const joint::Joint& described = *joint::find_joint(planned().weldment, joint.id);
+    for (const plan::PlannedJoint& joint : preparations_plan().joints) {
+      const joint::Joint& described = *joint::find_joint(preparations_plan().weldment, joint.id);
       const bool plug = std::holds_alternative<joint::Plug>(described.preparation);
       for (const plan::PlannedSeam& seam : joint.seams) {
         INFO(seam.id);
@@ -95,7 +95,7 @@ TEST_SUITE("planner/preparations") {
   }
 
   TEST_CASE("given a fillet of level C, its gaps end at no. 617, second-hand 0.5 + 0.2 a up to 3") {
-    const plan::PlannedSeam& seam = joint_of("lap").seams.front();
+    const plan::PlannedSeam& seam = prepared("lap").seams.front();
     REQUIRE(seam.fit_up->gaps.has_value());
     CHECK(seam.fit_up->gaps->stop.gap_mm ==
           doctest::Approx(0.5 + 0.2 * 8.0 / std::sqrt(2.0)).epsilon(1e-12));
@@ -139,7 +139,7 @@ TEST_SUITE("planner/preparations") {
     CHECK(schema_verdict("weldment.xsd",
                          text_of(repository() / "tests/good/preparations.xml"),
                          "preparations") == "");
-    CHECK(schema_verdict("plan.xsd", io::plan_xml(planned()), "preparations_plan") == "");
+    CHECK(schema_verdict("plan.xsd", io::plan_xml(preparations_plan()), "preparations_plan") == "");
   }
 }
 

@@ -14,15 +14,15 @@ namespace seamturn::tests {
 namespace {
 
 /// Where and when of every arc, in order.
-struct Laid {
+struct LaidPass {
   std::string seam;
   int pass = 0;
   std::string stance;
-  bool operator==(const Laid&) const = default;
+  bool operator==(const LaidPass&) const = default;
 };
 
-std::vector<Laid> laid_in(const Plan& plan) {
-  std::vector<Laid> all;
+std::vector<LaidPass> laid_in(const Plan& plan) {
+  std::vector<LaidPass> all;
   for (const plan::PlannedEvent& event : plan.timeline) {
     if (event.kind == timeline::SecondKind::arc)
       all.push_back({event.seam, event.pass, event.stance});
@@ -72,13 +72,6 @@ Plan plan_from(const Plan& earlier, const planner::Inputs& inputs, planner::Plan
   return planner::make_plan(inputs, params);
 }
 
-std::string told(const Plan& plan, const std::string& code) {
-  for (const base::Finding& finding : plan.findings) {
-    if (finding.code == code) return finding.text;
-  }
-  return "";
-}
-
 /// The bracket with one of its fillets three times as large: more layers and passes.
 planner::Inputs larger_weld() {
   planner::Inputs inputs = planned_demo("bracket.xml").inputs;
@@ -90,9 +83,9 @@ planner::Inputs larger_weld() {
   return inputs;
 }
 
-std::size_t first_of(const std::vector<Laid>& all, const std::string& seam) {
+std::size_t first_of(const std::vector<LaidPass>& all, const std::string& seam) {
   return static_cast<std::size_t>(
-      std::find_if(all.begin(), all.end(), [&](const Laid& one) { return one.seam == seam; }) -
+      std::find_if(all.begin(), all.end(), [&](const LaidPass& one) { return one.seam == seam; }) -
       all.begin());
 }
 
@@ -105,7 +98,7 @@ TEST_SUITE("planner/start_from") {
       const Plan again = plan_from(planned.plan, planned.inputs, no_search());
       CHECK(laid_in(again) == laid_in(planned.plan));
       CHECK(again.cycle_s == doctest::Approx(planned.plan.cycle_s).epsilon(1e-9));
-      const std::string used = told(again, "plan.start.used");
+      const std::string used = text_told(again, "plan.start.used");
       INFO(used);
       CHECK(used.ends_with("pass blocks and operations stand in it"));
       const std::size_t of = used.find(" of ", used.find("this plan: "));
@@ -137,7 +130,7 @@ TEST_SUITE("planner/start_from") {
       params.search.seed = seed;
       Plan again = plan_from(earlier, inputs, params);
       CHECK(objective_s(again) <= objective_s(earlier) * (1.0 + 1e-9));
-      CHECK(told(again, "plan.start.used") != "");
+      CHECK(text_told(again, "plan.start.used") != "");
       earlier = std::move(again);
     }
   }
@@ -167,9 +160,9 @@ TEST_SUITE("planner/start_from") {
       for (plan::PlannedSeam& seam : joint.seams) seam.id = "Z" + seam.id;
     }
     const Plan got = plan_from(other, inputs, effort(order::Effort::quick));
-    CHECK(told(got, "plan.start.unused").find("nothing of the order") == 0);
-    CHECK(told(got, "read.earlier.seam_unknown").find("ZJ1") != std::string::npos);
-    CHECK(told(got, "plan.start.used") == "");
+    CHECK(text_told(got, "plan.start.unused").find("nothing of the order") == 0);
+    CHECK(text_told(got, "read.earlier.seam_unknown").find("ZJ1") != std::string::npos);
+    CHECK(text_told(got, "plan.start.used") == "");
     CHECK(laid_in(got) == laid_in(plain));
     CHECK(got.cycle_s == plain.cycle_s);
   }
@@ -177,15 +170,15 @@ TEST_SUITE("planner/start_from") {
   TEST_CASE("given a larger weld with more layers, the old order stands and the new are put in") {
     const Plan& earlier = planned_demo("bracket.xml").plan;
     const Plan got = plan_from(earlier, larger_weld(), no_search());
-    const std::string used = told(got, "plan.start.used");
+    const std::string used = text_told(got, "plan.start.used");
     INFO(used);
     CHECK(used.find(" are new and were put in") != std::string::npos);
-    const std::vector<Laid> then = laid_in(earlier);
-    std::vector<Laid> now = laid_in(got);
+    const std::vector<LaidPass> then = laid_in(earlier);
+    std::vector<LaidPass> now = laid_in(got);
     REQUIRE(now.size() > then.size());
     // What is not of the changed joint follows one another as before, held as before.
-    const auto changed = [](const Laid& one) { return one.seam.rfind("J5", 0) == 0; };
-    std::vector<Laid> old = then;
+    const auto changed = [](const LaidPass& one) { return one.seam.rfind("J5", 0) == 0; };
+    std::vector<LaidPass> old = then;
     std::erase_if(old, changed);
     std::erase_if(now, changed);
     const Plan greedy = planner::make_plan(larger_weld(), no_search());
@@ -195,10 +188,12 @@ TEST_SUITE("planner/start_from") {
 
   TEST_CASE("given a new rule against the old order, blocks are brought on and the rule is kept") {
     const Planned& bracket = planned_demo("bracket.xml");
-    const std::vector<Laid> then = laid_in(bracket.plan);
+    const std::vector<LaidPass> then = laid_in(bracket.plan);
     planner::Inputs inputs = bracket.inputs;
     // The joint welded first must now come after the one welded last.
-    const auto joint_of = [&](const Laid& one) { return seam_of(bracket.plan, one.seam).joint; };
+    const auto joint_of = [&](const LaidPass& one) {
+      return seam_of(bracket.plan, one.seam).joint;
+    };
     const std::string first = joint_of(then.front()), last = joint_of(then.back());
     REQUIRE(first != last);
     for (joint::Joint& joint : inputs.weldment.joints) {
@@ -207,9 +202,9 @@ TEST_SUITE("planner/start_from") {
     }
     inputs.weldment.balance_off = "test";
     const Plan got = plan_from(bracket.plan, inputs, no_search());
-    INFO(told(got, "plan.start.used"));
-    CHECK(told(got, "plan.start.used").find("were brought on") != std::string::npos);
-    const std::vector<Laid> now = laid_in(got);
+    INFO(text_told(got, "plan.start.used"));
+    CHECK(text_told(got, "plan.start.used").find("were brought on") != std::string::npos);
+    const std::vector<LaidPass> now = laid_in(got);
     REQUIRE(now.size() == then.size());
     CHECK(first_of(now, then.front().seam) > first_of(now, then.back().seam));
   }
@@ -221,7 +216,7 @@ TEST_SUITE("planner/start_from") {
       for (base::Angle& axis : stance.stance.axes) axis = axis + base::Angle::deg(3.0);
     }
     const Plan got = plan_from(earlier, bracket.inputs, no_search());
-    CHECK(told(got, "plan.start.used").find("can no longer be held") != std::string::npos);
+    CHECK(text_told(got, "plan.start.used").find("can no longer be held") != std::string::npos);
     CHECK(laid_in(got) == laid_in(bracket.plan));  // 3 degrees off, none other is nearer
   }
 
@@ -239,7 +234,7 @@ TEST_SUITE("planner/start_from") {
       for (plan::PlannedSeam& seam : joint.seams) seam.rolling = false;
     }
     const Plan got = plan_from(earlier, bracket.inputs, effort(order::Effort::quick));
-    CHECK(told(got, "plan.start.used").find("can no longer be held") != std::string::npos);
+    CHECK(text_told(got, "plan.start.used").find("can no longer be held") != std::string::npos);
     CHECK(laid_in(got).size() == laid_in(bracket.plan).size());
   }
 
@@ -247,8 +242,8 @@ TEST_SUITE("planner/start_from") {
     planner::Inputs inputs = planned_demo("bracket.xml").inputs;
     inputs.cell.reset();
     const Plan got = plan_from(planned_demo("bracket.xml").plan, inputs, no_search());
-    CHECK(told(got, "plan.start.used") == "");
-    CHECK(told(got, "plan.cell.none") != "");
+    CHECK(text_told(got, "plan.start.used") == "");
+    CHECK(text_told(got, "plan.cell.none") != "");
   }
 }
 

@@ -19,14 +19,6 @@ namespace {
 
 using geom::Vec3;
 
-joint::Joint& joint_of(planner::Inputs& inputs, const std::string& id) {
-  for (joint::Joint& joint : inputs.weldment.joints) {
-    if (joint.id == id) return joint;
-  }
-  FAIL("no joint ", id);
-  return inputs.weldment.joints.front();
-}
-
 const plan::PlannedSeam& first_seam(const Plan& plan, const std::string& joint) {
   for (const plan::PlannedJoint& planned : plan.joints) {
     if (planned.id == joint) return planned.seams.front();

@@ -12,21 +12,6 @@ namespace seamturn::tests {
 
 namespace {
 
-joint::Joint& joint_of(planner::Inputs& inputs, const std::string& id) {
-  for (joint::Joint& joint : inputs.weldment.joints) {
-    if (joint.id == id) return joint;
-  }
-  FAIL("no joint ", id);
-  return inputs.weldment.joints.front();
-}
-
-std::string text_of(const Plan& plan, const std::string& code) {
-  for (const base::Finding& finding : plan.findings) {
-    if (finding.code == code) return finding.text;
-  }
-  return {};
-}
-
 std::set<std::string> words_of(const std::string& text) {
   std::set<std::string> words;
   std::string word;
@@ -60,7 +45,8 @@ TEST_SUITE("planner/stops_apart") {
     // on tabs: cut off.
     std::size_t closed = 0, open = 0;
     for (const Planned& planned : plans()) {
-      const std::set<std::string> one_way = words_of(text_of(planned.plan, "plan.starts.one_way"));
+      const std::set<std::string> one_way =
+          words_of(text_told(planned.plan, "plan.starts.one_way"));
       for (const plan::PlannedJoint& joint : planned.plan.joints) {
         for (const plan::PlannedSeam& seam : joint.seams) {
           if (!seam.turned || one_way.contains(seam.id)) continue;
@@ -86,7 +72,7 @@ TEST_SUITE("planner/stops_apart") {
       row.position = process::WeldPosition::pf;
     }
     const Plan plan = planner::make_plan(inputs);
-    const std::set<std::string> one_way = words_of(text_of(plan, "plan.starts.one_way"));
+    const std::set<std::string> one_way = words_of(text_told(plan, "plan.starts.one_way"));
     std::set<std::string> in_layers;
     for (const Arc& arc : arcs_of(plan)) {
       if (arc.seam->position != process::WeldPosition::pf || arc.seam->starts.empty()) continue;

@@ -18,14 +18,6 @@ const Planned& demo(const std::string& file) {
   return plans().front();
 }
 
-const plan::PlannedJoint& joint_of(const Plan& plan, const std::string& id) {
-  for (const plan::PlannedJoint& joint : plan.joints) {
-    if (joint.id == id) return joint;
-  }
-  FAIL("no joint ", id);
-  return plan.joints.front();
-}
-
 const joint::SizeCheck& check_of(const plan::PlannedJoint& joint, const std::string& rule) {
   for (const joint::SizeCheck& check : joint.size.value().checks) {
     if (check.rule == rule) return check;

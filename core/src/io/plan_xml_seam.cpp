@@ -62,7 +62,7 @@ void put_welded(pugi::xml_node parent,
   if (seam.asked.corner_clear_mm > 0.0) {
     put_number(node, "corner_clear_mm", seam.asked.corner_clear_mm);
   }
-  if (seam.asked.stop_stagger_mm > 0.0) {
+  if (seam.asked.stop_stagger_mm > 0.0 && !starts.empty()) {
     put_number(node, "stop_stagger_mm", seam.asked.stop_stagger_mm);
   }
   put_number_if(node, "crater_s", seam.asked.crater_s);
