@@ -61,7 +61,7 @@ TEST_SUITE("planner/starts") {
   TEST_CASE(
       "given a rolled ring with staggered stops, law: the table brings each start to the torch") {
     const planner::Inputs inputs = staggered_hub(60.0);
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     const plan::PlannedSeam& seam = first_seam(plan, "R1");
     REQUIRE(seam.rolling);
     REQUIRE(seam.stack.layers >= 3);
@@ -87,7 +87,7 @@ TEST_SUITE("planner/starts") {
     // Turning on to each start takes time that starting in one place does not.
     planner::Inputs unruled = staggered_hub(0.0);
     unruled.library.layer_stops.reset();
-    CHECK(first_seam(planner::make_plan(unruled), "R1").starts.empty());
+    CHECK(first_seam(quick_plan(unruled), "R1").starts.empty());
   }
 
   TEST_CASE("layers that start elsewhere, and the other side of a ring, run courses of their own") {
@@ -139,7 +139,7 @@ TEST_SUITE("planner/starts") {
     cell::Axis& last = inputs.cell->positioner.axes.back();
     last.min = base::Angle::deg(-181.0);
     last.max = base::Angle::deg(181.0);
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     const plan::PlannedSeam& seam = first_seam(plan, "R1");
     REQUIRE(seam.rolling);
     CHECK(count_code(plan, "plan.starts.no_turn_left") == 1);
@@ -158,7 +158,7 @@ TEST_SUITE("planner/starts") {
         if (seam.path && !geom::is_closed(*seam.path)) seam.asked.stop_stagger_mm = 30.0;
       }
     }
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     std::size_t in_layers = 0;
     for (const Arc& arc : arcs_of(plan)) {
       const bool round = geom::is_closed(*described_seam(plan, arc.seam->id).path);
@@ -177,9 +177,9 @@ TEST_SUITE("planner/starts") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/lengths.xml");
     joint::Seam& moved = joint_of(inputs, "J2").seams.front();
     std::get<geom::PolylinePath>(*moved.path).points.front().x() = 445.0;  // 5 mm from a corner
-    const Plan plain = planner::make_plan(inputs);
+    const Plan plain = quick_plan(inputs);
     moved.asked.corner_clear_mm = 14.0;
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     const plan::PlannedSeam& seam = first_seam(plan, "J2");
     REQUIRE(seam.turned);
     const geom::Path& path = *described_seam(plan, seam.id).path;
@@ -196,7 +196,7 @@ TEST_SUITE("planner/starts") {
 
   TEST_CASE("given end returns, the torch is led round both edges") {
     // closed-form: 12 mm behind the ear's face at both ends of a seam of 100 mm
-    const Plan plan = planner::make_plan(io::read_inputs(repository() / "tests/good/lengths.xml"));
+    const Plan plan = quick_plan(io::read_inputs(repository() / "tests/good/lengths.xml"));
     const plan::PlannedSeam& seam = first_seam(plan, "J4");
     REQUIRE(seam.turned);
     for (const plan::PlannedPass& pass : seam.passes) {
@@ -212,9 +212,9 @@ TEST_SUITE("planner/starts") {
 
   TEST_CASE("given over-weld, law: metal grows by it, the drawn size stays drawn") {
     planner::Inputs inputs = io::read_inputs(repository() / "tests/good/tee.xml");
-    const Plan drawn = planner::make_plan(inputs);
+    const Plan drawn = quick_plan(inputs);
     std::get<joint::Fillet>(joint_of(inputs, "J1").preparation).over_weld_ratio = 1.2;
-    const Plan laid = planner::make_plan(inputs);
+    const Plan laid = quick_plan(inputs);
     const plan::PlannedSeam& before = first_seam(drawn, "J1");
     const plan::PlannedSeam& after = first_seam(laid, "J1");
     CHECK(after.metal_kg == doctest::Approx(1.2 * before.metal_kg));
@@ -236,7 +236,7 @@ TEST_SUITE("planner/starts") {
       inputs.weldment.joints.front().after.clear();
       change(inputs.cell->positioner);
       try {
-        return first_seam(planner::make_plan(inputs), "R1").rolling;
+        return first_seam(quick_plan(inputs), "R1").rolling;
       } catch (const base::InputError& refused) {
         CHECK(refused.findings().front().code == "turn.seam.no_stance");
         return false;

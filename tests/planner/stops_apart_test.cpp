@@ -71,7 +71,7 @@ TEST_SUITE("planner/stops_apart") {
     for (position::WorkingTolerance& row : inputs.library.tolerances) {
       row.position = process::WeldPosition::pf;
     }
-    const Plan plan = planner::make_plan(inputs);
+    const Plan plan = quick_plan(inputs);
     const std::set<std::string> one_way = words_of(text_told(plan, "plan.starts.one_way"));
     std::set<std::string> in_layers;
     for (const Arc& arc : arcs_of(plan)) {
