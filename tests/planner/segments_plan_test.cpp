@@ -37,8 +37,8 @@ TEST_SUITE("planner/segments_plan") {
   TEST_CASE("law: a ring split in four is the ring drawn in four arcs") {
     // R1 and A1 to A4 are drawn alike, on two tubes
     planner::Inputs inputs = part_of({"R1", "A1", "A2", "A3", "A4"});
-    inputs.library.long_seams.reset();
-    inputs.library.layer_stops.reset();  // its overlap would count
+    inputs.library.long_seams.reset();  // its overlap would count
+    inputs.library.layer_stops.reset();
     for (joint::Seam& seam : joint_in(inputs, "R1").seams) seam.asked.segments = 4;
     const Plan plan = quick_plan(inputs);
     CHECK(sum_of(plan, "R1", &plan::PlannedSeam::welded_mm) ==

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "planned_demos.hpp"
-#include "planner/detail_segments.hpp"
+#include "planner/detail_starts.hpp"
 
 namespace seamturn::tests {
 

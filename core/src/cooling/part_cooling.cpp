@@ -6,6 +6,7 @@
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/factors.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::cooling {
 
@@ -22,9 +23,8 @@ using base::mm2_per_m2;
 constexpr double relative_step = 1e-10;
 
 void require_part(const PartCooling& part) {
-  SEAMTURN_REQUIRE(std::isfinite(part.thickness_mm) && part.thickness_mm > 0.0, part.thickness_mm);
-  SEAMTURN_REQUIRE(std::isfinite(part.face_loss_w_m2_k) && part.face_loss_w_m2_k >= 0.0,
-                   part.face_loss_w_m2_k);
+  SEAMTURN_REQUIRE(base::is_positive(part.thickness_mm), part.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_amount(part.face_loss_w_m2_k), part.face_loss_w_m2_k);
   SEAMTURN_REQUIRE(part.emissivity >= 0.0 && part.emissivity <= 1.0, part.emissivity);
   SEAMTURN_REQUIRE(part.face_loss_w_m2_k > 0.0 || part.emissivity > 0.0, part.emissivity);
   SEAMTURN_REQUIRE(std::isfinite(part.from_c) && part.from_c > part.to_c, part.from_c, part.to_c);

@@ -139,8 +139,7 @@ UnitCost unit_cost(const UnitCostParams& params) {
       params.wire_price_per_kg,
       params.gas_flow_m3_h,
       params.gas_price_per_m3);
-  SEAMTURN_REQUIRE(std::isfinite(params.deposit_kg_h) && params.deposit_kg_h > 0.0,
-                   params.deposit_kg_h);
+  SEAMTURN_REQUIRE(base::is_positive(params.deposit_kg_h), params.deposit_kg_h);
   SEAMTURN_REQUIRE(
       is_efficiency(params.efficiency_ratio) && is_efficiency(params.operating_factor_ratio),
       params.efficiency_ratio,

@@ -8,6 +8,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::fitup {
 
@@ -148,7 +149,7 @@ void require_departures(const Tolerances& t) {
                                 t.angle_plus.rad(),
                                 t.size_minus_mm,
                                 t.size_plus_mm}) {
-    SEAMTURN_REQUIRE(std::isfinite(value_mm) && value_mm >= 0.0, value_mm);
+    SEAMTURN_REQUIRE(base::is_amount(value_mm), value_mm);
   }
 }
 

@@ -99,7 +99,7 @@ std::vector<base::Finding> findings_of(const AwsHydrogenParams& params) {
 }  // namespace
 
 base::Outcome<AwsHydrogenPreheat> aws_hydrogen_preheat(const AwsHydrogenParams& params) {
-  SEAMTURN_REQUIRE(std::isfinite(params.pcm) && params.pcm >= 0.0, params.pcm);
+  SEAMTURN_REQUIRE(base::is_amount(params.pcm), params.pcm);
   SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
   SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
   const auto restraint = static_cast<std::size_t>(params.restraint);

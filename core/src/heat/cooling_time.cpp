@@ -8,6 +8,7 @@
 #include "detail_checks.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -94,9 +95,8 @@ CoolingCase cooling_case_of(joint::JointType type) {
 }
 
 base::Outcome<CoolingTime> cooling_time(const CoolingParams& p) {
-  SEAMTURN_REQUIRE(std::isfinite(p.heat_input_kj_mm) && p.heat_input_kj_mm > 0.0,
-                   p.heat_input_kj_mm);
-  SEAMTURN_REQUIRE(std::isfinite(p.thickness_mm) && p.thickness_mm > 0.0, p.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(p.heat_input_kj_mm), p.heat_input_kj_mm);
+  SEAMTURN_REQUIRE(base::is_positive(p.thickness_mm), p.thickness_mm);
   SEAMTURN_REQUIRE(std::isfinite(p.start_c), p.start_c);
   if (p.start_c >= lower_c) {
     return base::Refusal{"heat.t85.start_too_hot",

@@ -68,13 +68,13 @@ bool are_contents(const Composition& m) {
   const double all[] = {
       m.c, m.si, m.mn, m.p, m.s, m.cr, m.mo, m.v, m.ni, m.cu, m.nb, m.ti, m.al, m.b, m.n};
   return std::all_of(std::begin(all), std::end(all), [](double content) {
-    return std::isfinite(content) && content >= 0.0 && content <= 100.0;
+    return base::is_amount(content) && content <= 100.0;
   });
 }
 
 /// A formula fits while steel is softer the slower it cooled, and hardness is that of a steel.
 bool fits(const Composition& m, double hv, double faster_hv) {
-  return std::isfinite(hv) && hv > 0.0 && hv <= 884 * m.c + 400 && faster_hv >= hv - 1e-9;
+  return base::is_positive(hv) && hv <= 884 * m.c + 400 && faster_hv >= hv - 1e-9;
 }
 
 }  // namespace

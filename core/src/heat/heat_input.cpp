@@ -5,6 +5,7 @@
 #include <string>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::heat {
 
@@ -53,9 +54,9 @@ std::string known_processes() {
 }
 
 void require_arc(const ArcParams& arc) {
-  SEAMTURN_REQUIRE(std::isfinite(arc.voltage_v) && arc.voltage_v > 0.0, arc.voltage_v);
-  SEAMTURN_REQUIRE(std::isfinite(arc.current_a) && arc.current_a > 0.0, arc.current_a);
-  SEAMTURN_REQUIRE(std::isfinite(arc.travel_mm_s) && arc.travel_mm_s > 0.0, arc.travel_mm_s);
+  SEAMTURN_REQUIRE(base::is_positive(arc.voltage_v), arc.voltage_v);
+  SEAMTURN_REQUIRE(base::is_positive(arc.current_a), arc.current_a);
+  SEAMTURN_REQUIRE(base::is_positive(arc.travel_mm_s), arc.travel_mm_s);
 }
 
 }  // namespace

@@ -42,7 +42,7 @@ std::vector<Finding> range_findings(const PreheatParams& params) {
 }  // namespace
 
 base::Outcome<Preheat> preheat_cet(const PreheatParams& params) {
-  SEAMTURN_REQUIRE(std::isfinite(params.cet) && params.cet >= 0.0, params.cet);
+  SEAMTURN_REQUIRE(base::is_amount(params.cet), params.cet);
   SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
   SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
   SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);

@@ -22,7 +22,7 @@ constexpr double iso_slope = 1.27, iso_offset_ml_100g = 2.19;
 }  // namespace
 
 base::Outcome<ItoBessyo> preheat_ito_bessyo(const ItoBessyoParams& p) {
-  SEAMTURN_REQUIRE(std::isfinite(p.pcm) && p.pcm >= 0.0, p.pcm);
+  SEAMTURN_REQUIRE(base::is_amount(p.pcm), p.pcm);
   SEAMTURN_REQUIRE(base::is_positive(p.hydrogen_glycerine_ml_100g), p.hydrogen_glycerine_ml_100g);
   SEAMTURN_REQUIRE(base::is_positive(p.thickness_mm), p.thickness_mm);
   SEAMTURN_REQUIRE(base::is_positive(p.heat_input_kj_mm), p.heat_input_kj_mm);

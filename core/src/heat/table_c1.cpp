@@ -56,7 +56,7 @@ bool TableC1::no_preheat(double combined_thickness_mm) const {
 }
 
 base::Outcome<TableC1> table_c1(const TableC1Params& params) {
-  SEAMTURN_REQUIRE(std::isfinite(params.cev) && params.cev >= 0.0, params.cev);
+  SEAMTURN_REQUIRE(base::is_amount(params.cev), params.cev);
   SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
   SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
   if (params.cev > listed_cevs[1]) {

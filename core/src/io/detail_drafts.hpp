@@ -126,6 +126,7 @@ void read_long_seams(FileContext& context,
                      const pugi::xml_node& element,
                      planner::Library& library);
 void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
 
 /// Words of positions and roles in the order of their enumerations.

@@ -226,34 +226,6 @@ void read_record(FileContext& context, const pugi::xml_node& element, planner::L
   library.records.push_back(std::move(row));
 }
 
-void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
-  AttributeReader reader(context, element);
-  cost::Rates rates;
-  rates.currency = reader.text("currency");
-  rates.labour_per_hour = reader.quantity("labour", ranges::price_per_hour);
-  rates.cell_per_hour = reader.quantity("cell", ranges::price_per_hour);
-  rates.energy_per_kwh = reader.quantity("energy", ranges::price_per_kwh);
-  rates.power_source_efficiency_ratio =
-      reader.quantity("power-source-efficiency", ranges::efficiency);
-  rates.gas_loss_ratio = reader.quantity("gas-loss", ranges::gas_loss);
-  rates.gas_pre_post_flow_s = reader.quantity("gas-pre-post-flow", ranges::time);
-  constexpr double hour_s = 3600.0;
-  rates.setup_per_batch_h = reader.quantity("setup-per-batch", ranges::time) / hour_s;
-  rates.time_band_ratio = reader.quantity("time-band", ranges::band);
-  rates.consumption_band_ratio = reader.quantity("consumption-band", ranges::band);
-  rates.source = reader.text("source");
-  if (const std::optional<base::Place> first = library.places.find("rates")) {
-    reader.error("read.rates.repeated",
-                 "second rates; the first stand in " + first->file + " line " +
-                     std::to_string(first->line) +
-                     "; expected at most one in all libraries used; "
-                     "delete one of them");
-  }
-  reader.finish("rates", library.places);
-  check_children(context, element, {});
-  library.rates = std::move(rates);
-}
-
 }  // namespace
 
 std::span<const std::string_view> position_words() {

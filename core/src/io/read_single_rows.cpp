@@ -1,23 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Rows of which all libraries together may hold one.
 #include <optional>
+#include <string>
 #include <utility>
 
 #include "detail_drafts.hpp"
+#include "seamturn/base/factors.hpp"
 
 namespace seamturn::io::detail {
 
 namespace {
-
-void refuse_second(AttributeReader& reader,
-                   bool is_second,
-                   const char* code,
-                   const std::string& row) {
-  if (!is_second) return;
-  reader.error(
-      code,
-      "second " + row + " row; expected at most one in all libraries used; delete one of them");
-}
 
 /// A row at the end of its reading.
 struct RowEnd {
@@ -25,16 +17,26 @@ struct RowEnd {
   const pugi::xml_node& element;
   AttributeReader& reader;
   const char* name;
+  const char* code;  ///< of a second one
   joint::Places& places;
 };
 
-/// Its origin, and that it is the only one.
-template <class Row>
-void keep_only(const RowEnd& end, Row& row, const char* code, std::optional<Row>& kept) {
-  read_origin(end.reader, row);
-  refuse_second(end.reader, kept.has_value(), code, end.name);
+/// Nothing else stands in it, and it is the only one.
+void close_only(const RowEnd& end) {
+  if (const std::optional<base::Place> first = end.places.find(end.name)) {
+    end.reader.error(end.code,
+                     "second " + std::string(end.name) + " row; the first stands in " +
+                         first->file + " line " + std::to_string(first->line) +
+                         "; expected at most one in all libraries used; delete one of them");
+  }
   end.reader.finish(end.name, end.places);
   check_children(end.context, end.element, {});
+}
+
+template <class Row>
+void keep_only(const RowEnd& end, Row& row, std::optional<Row>& kept) {
+  read_origin(end.reader, row);
+  close_only(end);
   kept = std::move(row);
 }
 
@@ -47,9 +49,8 @@ void read_gouging(FileContext& context, const pugi::xml_node& element, planner::
   row.method = reader.text("method");
   row.speed_mm_s = reader.quantity("speed", ranges::gouging_speed);
   row.entry_s = reader.quantity("entry", ranges::time);
-  keep_only({context, element, reader, "gouging", library.places},
+  keep_only({context, element, reader, "gouging", "read.gouging.repeated", library.places},
             row,
-            "read.gouging.repeated",
             library.gouging);
 }
 
@@ -62,9 +63,8 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
   row.useful_ratio = reader.quantity("useful", ranges::efficiency);
   row.entry_s = reader.quantity("entry", ranges::time);
   row.holds = reader.find_yes("holds");
-  keep_only({context, element, reader, "heating", library.places},
+  keep_only({context, element, reader, "heating", "read.heating.repeated", library.places},
             row,
-            "read.heating.repeated",
             library.heating);
 }
 
@@ -75,9 +75,8 @@ void read_priorities(FileContext& context,
   planner::Priorities row;
   row.worth.entry_s = reader.quantity("entry", ranges::time);
   row.worth.stance_s = reader.quantity("stance", ranges::time);
-  keep_only({context, element, reader, "priorities", library.places},
+  keep_only({context, element, reader, "priorities", "read.priorities.repeated", library.places},
             row,
-            "read.priorities.repeated",
             library.priorities);
 }
 
@@ -85,11 +84,10 @@ void read_layer_stops(FileContext& context,
                       const pugi::xml_node& element,
                       planner::Library& library) {
   AttributeReader reader(context, element);
-  planner::LayerStops row;
+  planner::LayerStopRule row;
   row.stagger_mm = reader.quantity("stagger", ranges::weld_length);
-  keep_only({context, element, reader, "layer-stops", library.places},
+  keep_only({context, element, reader, "layer-stops", "read.layer_stops.repeated", library.places},
             row,
-            "read.layer_stops.repeated",
             library.layer_stops);
 }
 
@@ -102,9 +100,8 @@ void read_long_seams(FileContext& context,
   row.segments = reader.count("segments", 1, joint::most_segments);
   row.arcs = reader.count("arcs", 1, joint::most_segments);
   row.overlap_mm = reader.quantity("overlap", ranges::weld_length);
-  keep_only({context, element, reader, "long-seams", library.places},
+  keep_only({context, element, reader, "long-seams", "read.long_seams.repeated", library.places},
             row,
-            "read.long_seams.repeated",
             library.long_seams);
 }
 
@@ -119,9 +116,7 @@ void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Li
   const auto stress_mpa = reader.find_quantity("stress", ranges::yield);
   const std::string source = reader.text("source");
   const base::Status status = reader.status("status");
-  refuse_second(reader, library.places.contains("tacks"), "read.tacks.repeated", "tacks");
-  reader.finish("tacks", library.places);
-  check_children(context, element, {});
+  close_only({context, element, reader, "tacks", "read.tacks.repeated", library.places});
   const auto stated = [&](double value) { return tack::RuleValue{value, status, source}; };
   library.tack_rules.pitch_mm = stated(pitch_mm);
   library.tack_rules.clear_of_ends_mm = stated(clear_mm);
@@ -129,6 +124,25 @@ void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Li
   if (length_mm) library.tack_rules.length_min_mm = stated(*length_mm);
   if (throat_mm) library.tack_rules.throat_mm = stated(*throat_mm);
   if (stress_mpa) library.tack_rules.stress_mpa = stated(*stress_mpa);
+}
+
+void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+  AttributeReader reader(context, element);
+  cost::Rates rates;
+  rates.currency = reader.text("currency");
+  rates.labour_per_hour = reader.quantity("labour", ranges::price_per_hour);
+  rates.cell_per_hour = reader.quantity("cell", ranges::price_per_hour);
+  rates.energy_per_kwh = reader.quantity("energy", ranges::price_per_kwh);
+  rates.power_source_efficiency_ratio =
+      reader.quantity("power-source-efficiency", ranges::efficiency);
+  rates.gas_loss_ratio = reader.quantity("gas-loss", ranges::gas_loss);
+  rates.gas_pre_post_flow_s = reader.quantity("gas-pre-post-flow", ranges::time);
+  rates.setup_per_batch_h = reader.quantity("setup-per-batch", ranges::time) / base::s_per_h;
+  rates.time_band_ratio = reader.quantity("time-band", ranges::band);
+  rates.consumption_band_ratio = reader.quantity("consumption-band", ranges::band);
+  rates.source = reader.text("source");
+  close_only({context, element, reader, "rates", "read.rates.repeated", library.places});
+  library.rates = std::move(rates);
 }
 
 }  // namespace seamturn::io::detail

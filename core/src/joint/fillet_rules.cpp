@@ -6,6 +6,7 @@
 #include "detail_size_check.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/base/rounding.hpp"
 #include "seamturn/joint/weld_size.hpp"
 
@@ -286,7 +287,7 @@ base::Outcome<std::vector<SizeCheck>> check_fillet_size(const FilletSize& size) 
 }
 
 std::vector<base::Finding> edge_leg_findings(double leg_mm, double edge_thickness_mm) {
-  SEAMTURN_REQUIRE(std::isfinite(leg_mm) && leg_mm > 0.0, leg_mm);
+  SEAMTURN_REQUIRE(base::is_positive(leg_mm), leg_mm);
   const SizeCheck check = edge_check(leg_mm, edge_thickness_mm);
   using base::rounding_ratio;
   if (leg_mm > edge_thickness_mm * (1.0 + rounding_ratio)) {

@@ -164,7 +164,7 @@ base::Outcome<CountedGroove> counted_groove_throat(const PartialGroove& groove) 
 
 double combined_throat_mm(double groove_throat_mm, double leg_mm) {
   SEAMTURN_REQUIRE(base::is_positive(groove_throat_mm), groove_throat_mm);
-  SEAMTURN_REQUIRE(std::isfinite(leg_mm) && leg_mm >= 0.0, leg_mm);
+  SEAMTURN_REQUIRE(base::is_amount(leg_mm), leg_mm);
   return leg_mm >= groove_throat_mm ? (groove_throat_mm + leg_mm) / std::numbers::sqrt2
                                     : std::hypot(groove_throat_mm, leg_mm);
 }

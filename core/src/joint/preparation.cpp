@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::joint {
 
@@ -125,7 +126,7 @@ Groove single_bevel(const RootSizes& root, Angle bevel) {
 }
 
 double leg_from_throat_mm(double throat_mm, Angle between_plates) {
-  SEAMTURN_REQUIRE(std::isfinite(throat_mm) && throat_mm > 0.0, throat_mm);
+  SEAMTURN_REQUIRE(base::is_positive(throat_mm), throat_mm);
   SEAMTURN_REQUIRE(between_plates > Angle::deg(0.0) && between_plates < Angle::deg(180.0),
                    between_plates.deg());
   return throat_mm / std::cos(0.5 * between_plates.rad());

@@ -7,6 +7,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/base/rounding.hpp"
 
 namespace seamturn::joint {
@@ -67,8 +68,7 @@ base::Finding outside(const Judged& judged, const PreparationRange& range, doubl
 }
 
 void require_finite(const PreparationSizes& sizes) {
-  SEAMTURN_REQUIRE(std::isfinite(sizes.thickness_mm) && sizes.thickness_mm > 0.0,
-                   sizes.thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(sizes.thickness_mm), sizes.thickness_mm);
   for (const std::optional<double>& one : {sizes.gap_mm, sizes.root_face_mm, sizes.radius_mm}) {
     SEAMTURN_REQUIRE(!one || std::isfinite(*one), one.value_or(0.0));
   }
@@ -80,7 +80,7 @@ void note_wrong_limit(std::string& wrong, const std::string& name, const RangeLi
     wrong += (wrong.empty() ? "" : "; ") + name + " " + text;
   };
   for (const auto& one : {limit.least, limit.largest, limit.thickness_ratio}) {
-    if (one && !(std::isfinite(*one) && *one >= 0.0)) add("has a limit below 0 or none at all");
+    if (one && !(base::is_amount(*one))) add("has a limit below 0 or none at all");
   }
   if (limit.least && limit.largest && *limit.least > *limit.largest) {
     add("has its least above its largest");

@@ -7,6 +7,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::material {
 
@@ -138,7 +139,7 @@ const Formula& formula_of(CarbonFormula formula) {
 void require_contents(const Composition& k) {
   for (const double content :
        {k.c, k.si, k.mn, k.p, k.s, k.cr, k.mo, k.v, k.ni, k.cu, k.nb, k.ti, k.al, k.b, k.n}) {
-    SEAMTURN_REQUIRE(std::isfinite(content) && content >= 0.0 && content <= 100.0, content);
+    SEAMTURN_REQUIRE(base::is_amount(content) && content <= 100.0, content);
   }
 }
 
@@ -192,9 +193,7 @@ std::string_view formula_name(CarbonFormula formula) {
 }
 
 double accommodation_factor_ratio(double carbon_percent) {
-  SEAMTURN_REQUIRE(
-      std::isfinite(carbon_percent) && carbon_percent >= 0.0 && carbon_percent <= 100.0,
-      carbon_percent);
+  SEAMTURN_REQUIRE(base::is_amount(carbon_percent) && carbon_percent <= 100.0, carbon_percent);
   return 0.75 + 0.25 * std::tanh(20.0 * (carbon_percent - 0.12));
 }
 

@@ -4,11 +4,12 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::material {
 
 const SteelBand* find_band(const Steel& steel, double thickness_mm) {
-  SEAMTURN_REQUIRE(std::isfinite(thickness_mm) && thickness_mm > 0.0, thickness_mm);
+  SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   for (const SteelBand& band : steel.bands) {
     if (thickness_mm <= band.up_to_mm) return &band;
   }

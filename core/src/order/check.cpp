@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "seamturn/base/positive.hpp"
 #include "seamturn/order/simulate.hpp"
 
 namespace seamturn::order {
@@ -11,7 +12,7 @@ namespace {
 using base::Refusal;
 
 bool is_time(double seconds) {
-  return std::isfinite(seconds) && seconds >= 0.0;
+  return base::is_amount(seconds);
 }
 
 std::string block_text(const Job& job, std::size_t index) {
@@ -57,8 +58,7 @@ void check_shop(const Job& job, std::vector<Refusal>& doubts) {
                       "end stance " + std::to_string(*job.end_stance) + " is none of the " +
                           std::to_string(stances) + " stances"});
   }
-  if (!(std::isfinite(job.air_speed_mm_s) && job.air_speed_mm_s > 0.0 &&
-        std::isfinite(job.air_acceleration_mm_s2) && job.air_acceleration_mm_s2 > 0.0)) {
+  if (!(base::is_positive(job.air_speed_mm_s) && base::is_positive(job.air_acceleration_mm_s2))) {
     doubts.push_back({"order.value", "air speed and acceleration must be finite and above zero"});
   }
   if (!is_time(job.retract_mm) || !is_time(job.clean_every_s) || !is_time(job.clean_s) ||

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Where the layers of a seam start when the file asks for more than its ends or its first station.
+// Where the layers of a seam start and stop, so that no crater lies on a crater.
 #pragma once
 
 #include <optional>
@@ -7,8 +7,14 @@
 
 #include "detail_work.hpp"
 #include "seamturn/joint/start_stop.hpp"
+#include "seamturn/planner/inputs.hpp"
 
 namespace seamturn::planner::detail {
+
+/// The inputs with the library's distance between the stops of layers on every seam that states
+/// none, unless balance is off; on rings at most a quarter of their length.
+/// Source: none - rules of this model (docs/methods/order.md). Tests: planner/stops_apart.
+[[nodiscard]] Inputs with_stops_apart(Inputs inputs);
 
 /// Starts and stops of the layers by what the seam asks for. No layers: it asks for nothing, has no
 /// place, or is interrupted.

@@ -6,6 +6,7 @@
 #include "detail_seam_directions.hpp"
 #include "detail_segments.hpp"
 #include "detail_stages.hpp"
+#include "detail_starts.hpp"
 #include "detail_twins.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -262,23 +263,6 @@ class Splitter {
 };
 
 }  // namespace
-
-Inputs with_stops_apart(Inputs inputs) {
-  const std::optional<LayerStops>& row = inputs.library.layer_stops;
-  if (!row || !inputs.weldment.balance_off.empty()) return inputs;
-  for (joint::Joint& joint : inputs.weldment.joints) {
-    if (!joint.balance_off.empty()) continue;
-    for (Seam& seam : joint.seams) {
-      if (!seam.path || seam.asked.stop_stagger_mm > 0.0) continue;
-      const bool closed = geom::is_closed(*seam.path);
-      // Craters on a tab are cut off with it. Going round, stops lie at most half the way apart.
-      if (!closed && seam.asked.run_on_mm > 0.0 && seam.asked.run_off_mm > 0.0) continue;
-      seam.asked.stop_stagger_mm =
-          closed ? std::min(row->stagger_mm, seam.length_mm / 4.0) : row->stagger_mm;
-    }
-  }
-  return inputs;
-}
 
 Inputs in_segments(const Inputs& inputs, std::vector<Finding>& findings) {
   Inputs out = with_stops_apart(inputs);

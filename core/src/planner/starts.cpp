@@ -44,6 +44,23 @@ joint::StartStopMap segment_starts(const joint::Seam& seam, int layers) {
 
 }  // namespace
 
+Inputs with_stops_apart(Inputs inputs) {
+  const std::optional<LayerStopRule>& row = inputs.library.layer_stops;
+  if (!row || !inputs.weldment.balance_off.empty()) return inputs;
+  for (joint::Joint& joint : inputs.weldment.joints) {
+    if (!joint.balance_off.empty()) continue;
+    for (joint::Seam& seam : joint.seams) {
+      if (!seam.path || seam.asked.stop_stagger_mm > 0.0) continue;
+      const bool closed = geom::is_closed(*seam.path);
+      // Craters on a tab are cut off with it. Going round, stops lie at most half the way apart.
+      if (!closed && seam.asked.run_on_mm > 0.0 && seam.asked.run_off_mm > 0.0) continue;
+      seam.asked.stop_stagger_mm =
+          closed ? std::min(row->stagger_mm, seam.length_mm / 4.0) : row->stagger_mm;
+    }
+  }
+  return inputs;
+}
+
 joint::StartStopMap layer_starts(const joint::Seam& seam, const pass::PassStack& stack) {
   if (seam.segment) return segment_starts(seam, stack.layers);
   const joint::StartStopRule rule{seam.asked.corner_clear_mm, seam.asked.stop_stagger_mm};

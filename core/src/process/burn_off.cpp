@@ -115,7 +115,7 @@ void judge_extension(const BurnOffLaw& law,
 
 void require_use(const BurnOffLaw& law, double extension_mm, double value, double ratio) {
   SEAMTURN_REQUIRE(base::is_positive(law.linear_mass_kg_m) && base::is_positive(law.a_kg_h_a) &&
-                       std::isfinite(law.b_kg_h_a2_mm) && law.b_kg_h_a2_mm >= 0.0,
+                       base::is_amount(law.b_kg_h_a2_mm),
                    law.linear_mass_kg_m,
                    law.a_kg_h_a,
                    law.b_kg_h_a2_mm);

@@ -4,14 +4,14 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::process {
 
 double gouging_time_s(const Gouging& gouging, double length_mm) {
-  SEAMTURN_REQUIRE(std::isfinite(gouging.speed_mm_s) && gouging.speed_mm_s > 0.0,
-                   gouging.speed_mm_s);
-  SEAMTURN_REQUIRE(std::isfinite(gouging.entry_s) && gouging.entry_s >= 0.0, gouging.entry_s);
-  SEAMTURN_REQUIRE(std::isfinite(length_mm) && length_mm >= 0.0, length_mm);
+  SEAMTURN_REQUIRE(base::is_positive(gouging.speed_mm_s), gouging.speed_mm_s);
+  SEAMTURN_REQUIRE(base::is_amount(gouging.entry_s), gouging.entry_s);
+  SEAMTURN_REQUIRE(base::is_amount(length_mm), length_mm);
   return gouging.entry_s + length_mm / gouging.speed_mm_s;
 }
 

@@ -6,6 +6,7 @@
 
 #include "detail_profile.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::section {
 
@@ -103,9 +104,8 @@ double height_of_area_mm(const WeldSection& section, double area_mm2) {
 }
 
 double ring_volume_mm3(double area_mm2, double centroid_radius_mm) {
-  SEAMTURN_REQUIRE(std::isfinite(area_mm2) && area_mm2 >= 0.0, area_mm2);
-  SEAMTURN_REQUIRE(std::isfinite(centroid_radius_mm) && centroid_radius_mm >= 0.0,
-                   centroid_radius_mm);
+  SEAMTURN_REQUIRE(base::is_amount(area_mm2), area_mm2);
+  SEAMTURN_REQUIRE(base::is_amount(centroid_radius_mm), centroid_radius_mm);
   return 2.0 * std::numbers::pi * centroid_radius_mm * area_mm2;
 }
 

@@ -22,18 +22,14 @@ using base::Severity;
 
 using base::rounding_mm;
 
-bool is_not_below_zero(double value) {
-  return std::isfinite(value) && value >= 0.0;
-}
-
 void require(const TackSeam& seam, const TackRules& rules) {
   SEAMTURN_REQUIRE(are_rules(rules));
   SEAMTURN_REQUIRE(base::is_positive(seam.thicker_mm), seam.thicker_mm);
   SEAMTURN_REQUIRE(base::is_positive(seam.yield_mpa), seam.yield_mpa);
   SEAMTURN_REQUIRE(base::is_positive(seam.weld_throat_mm), seam.weld_throat_mm);
   SEAMTURN_REQUIRE(base::is_positive(seam.root_run_mm), seam.root_run_mm);
-  SEAMTURN_REQUIRE(is_not_below_zero(seam.gap_mm), seam.gap_mm);
-  SEAMTURN_REQUIRE(is_not_below_zero(seam.drawn_gap_mm), seam.drawn_gap_mm);
+  SEAMTURN_REQUIRE(base::is_amount(seam.gap_mm), seam.gap_mm);
+  SEAMTURN_REQUIRE(base::is_amount(seam.drawn_gap_mm), seam.drawn_gap_mm);
   SEAMTURN_REQUIRE(!seam.count || *seam.count > 0, seam.count.value_or(0));
   SEAMTURN_REQUIRE(!seam.length_mm || base::is_positive(*seam.length_mm),
                    seam.length_mm.value_or(0.0));

@@ -8,6 +8,7 @@
 
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 #include "seamturn/joint/groove_size.hpp"
 
 namespace seamturn::tack {
@@ -70,8 +71,8 @@ bool are_rules(const TackRules& rules) {
 }
 
 TackLength tack_length(double thicker_mm, double yield_mpa, const TackRules& rules) {
-  SEAMTURN_REQUIRE(std::isfinite(thicker_mm) && thicker_mm > 0.0, thicker_mm);
-  SEAMTURN_REQUIRE(std::isfinite(yield_mpa) && yield_mpa > 0.0, yield_mpa);
+  SEAMTURN_REQUIRE(base::is_positive(thicker_mm), thicker_mm);
+  SEAMTURN_REQUIRE(base::is_positive(yield_mpa), yield_mpa);
   SEAMTURN_REQUIRE(are_rules(rules));
   TackLength out;
   if (thicker_mm < thin_below_mm) {
@@ -96,7 +97,7 @@ TackLength tack_length(double thicker_mm, double yield_mpa, const TackRules& rul
 }
 
 double fillet_throat_mm(double area_mm2, Angle between_plates) {
-  SEAMTURN_REQUIRE(std::isfinite(area_mm2) && area_mm2 > 0.0, area_mm2);
+  SEAMTURN_REQUIRE(base::is_positive(area_mm2), area_mm2);
   const double half_rad = 0.5 * between_plates.rad();
   SEAMTURN_REQUIRE(half_rad > 0.0 && half_rad < 0.5 * std::numbers::pi, between_plates.deg());
   return std::sqrt(area_mm2 / std::tan(half_rad));
@@ -120,7 +121,7 @@ double remembered_ultimate_mpa(double yield_mpa) {
 base::Outcome<PermittedStress> permitted_stress(double ultimate_mpa,
                                                 double yield_mpa,
                                                 const TackRules& rules) {
-  SEAMTURN_REQUIRE(std::isfinite(yield_mpa) && yield_mpa > 0.0, yield_mpa);
+  SEAMTURN_REQUIRE(base::is_positive(yield_mpa), yield_mpa);
   SEAMTURN_REQUIRE(std::isfinite(ultimate_mpa) && ultimate_mpa >= yield_mpa, ultimate_mpa);
   SEAMTURN_REQUIRE(are_rules(rules));
   if (rules.stress_mpa) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::timeline {
 
@@ -36,7 +37,7 @@ std::string_view second_kind_name(SecondKind kind) {
 }
 
 void Clock::spend(SecondKind kind, double seconds, int stance, int item, int pass) {
-  SEAMTURN_REQUIRE(std::isfinite(seconds) && seconds >= 0.0, seconds);
+  SEAMTURN_REQUIRE(base::is_amount(seconds), seconds);
   const double end_s = now_s_ + seconds;
   if (end_s > now_s_ || kind == SecondKind::work) {
     events_.push_back(Event{kind, now_s_, end_s, stance, item, pass});

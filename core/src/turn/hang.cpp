@@ -9,6 +9,7 @@
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/positive.hpp"
 
 namespace seamturn::turn {
 
@@ -26,7 +27,7 @@ constexpr double apart_mm = 1e-6;
 constexpr double in_line = 1e-9;
 
 void require(const HangParams& params) {
-  SEAMTURN_REQUIRE(std::isfinite(params.mass_kg) && params.mass_kg > 0.0, params.mass_kg);
+  SEAMTURN_REQUIRE(base::is_positive(params.mass_kg), params.mass_kg);
   SEAMTURN_REQUIRE(params.centre_of_gravity.allFinite() && params.hook.allFinite());
   SEAMTURN_REQUIRE(params.up.allFinite() && std::abs(params.up.norm() - 1.0) < 1e-9);
   SEAMTURN_REQUIRE(!params.lean_limit || params.lean_limit->rad() > 0.0);

@@ -116,7 +116,7 @@ struct PlannedSeam {
   section::WeldSection section;
   pass::PassStack stack;
   std::vector<PlannedPass> passes;
-  std::vector<joint::LayerStops> starts;  ///< of each layer, where the file asks for a rule
+  std::vector<joint::LayerStops> starts;  ///< of each layer, where they are kept apart
   std::optional<PlannedThroat> counted;   ///< none: full penetration, plugs and slots
   /// Metal laid over metal drawn: 1 when nothing is laid beyond the drawn section.
   double over_weld_area_ratio = 1.0;

@@ -31,7 +31,7 @@ struct Priorities {
   base::Status status = base::Status::proposed;
 };
 /// Stops of consecutive layers lie so far apart unless the file says otherwise.
-struct LayerStops {
+struct LayerStopRule {
   double stagger_mm = 0.0;
   std::string source;
   base::Status status = base::Status::proposed;
@@ -65,7 +65,7 @@ struct Library {
   std::optional<process::Heating> heating;
   std::vector<procedure::Record> records;
   std::optional<Priorities> priorities;
-  std::optional<LayerStops> layer_stops;
+  std::optional<LayerStopRule> layer_stops;
   std::optional<LongSeams> long_seams;
   tack::TackRules tack_rules;  ///< by default those of the standard and proposals
   std::vector<joint::PreparationRange> preparation_ranges;
