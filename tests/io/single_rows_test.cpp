@@ -48,10 +48,10 @@ bool is_held(const SingleRow& row) {
 /// Codes found in a weldment with a library of these rows beside that of tests/good.
 std::string codes_with(const std::string& rows) {
   const auto folder = scratch_folder("single_rows");
-  std::filesystem::copy(repository() / "tests/good",
-                        folder,
-                        std::filesystem::copy_options::recursive |
-                            std::filesystem::copy_options::overwrite_existing);
+  std::filesystem::copy(
+      repository() / "tests/good",
+      folder,
+      std::filesystem::copy_options::recursive | std::filesystem::copy_options::overwrite_existing);
   std::string weldment = text_of(folder / "tee.xml");
   weldment.insert(weldment.find("<use cell="), "<use library=\"rows.xml\"/>");
   write_bytes(folder / "tee.xml", weldment);

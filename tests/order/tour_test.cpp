@@ -63,7 +63,8 @@ struct Counted {
 }  // namespace
 
 TEST_SUITE("order/tour") {
-  TEST_CASE("for any precedence, who stands before whom is Warshall's closure") {
+  TEST_CASE(
+      "for any precedence, who stands before whom, and right before whom, is Warshall's closure") {
     const std::uint64_t seed = base::named_seed(1, "order closure");
     INFO("seed " << seed);
     base::Random random(seed);
@@ -81,6 +82,13 @@ TEST_SUITE("order/tour") {
           wrong += order.before(static_cast<int>(a), static_cast<int>(b)) == is ? 0 : 1;
           wrong += has(order.leaders(static_cast<int>(b)), a) == is ? 0 : 1;
           wrong += has(order.followers(static_cast<int>(a)), b) == is ? 0 : 1;
+          bool between = false;
+          for (std::size_t c = 0; c < problem.group_count(); ++c) {
+            between = between || (reach[a][c] && reach[c][b]);
+          }
+          const bool may = a != b && !reach[b][a] && !between;
+          wrong +=
+              order::may_follow(order, static_cast<int>(a), static_cast<int>(b)) == may ? 0 : 1;
         }
       }
       CAPTURE(groups);

@@ -7,6 +7,8 @@
 
 #include "planned_demos.hpp"
 #include "planner/detail_starts.hpp"
+#include "seamturn/io/plan_xml.hpp"
+#include "split_part.hpp"
 
 namespace seamturn::tests {
 
@@ -45,25 +47,63 @@ TEST_SUITE("planner/stops_apart") {
     // on tabs: cut off.
     std::size_t closed = 0, open = 0;
     for (const Planned& planned : plans()) {
-      const std::set<std::string> one_way =
-          words_of(text_told(planned.plan, "plan.starts.one_way"));
+      const std::set<std::string> one_end =
+          words_of(text_told(planned.plan, "plan.starts.one_end"));
       for (const plan::PlannedJoint& joint : planned.plan.joints) {
         for (const plan::PlannedSeam& seam : joint.seams) {
-          if (!seam.turned || one_way.contains(seam.id)) continue;
+          if (!seam.turned) continue;
           INFO(planned.file, " ", seam.id);
           const joint::Seam& described = described_seam(planned.plan, seam.id);
           if (described.asked.run_on_mm > 0.0 && described.asked.run_off_mm > 0.0) continue;
           const bool round = geom::is_closed(*described.path);
+          std::size_t above_one_another = 0;
           for (const auto& [below, above] : layers_on_layers(seam)) {
             // 30 mm along a ring are a little less across it.
-            CHECK((above->points.back().point - below->points.back().point).norm() > 29.0);
+            const double apart = (above->points.back().point - below->points.back().point).norm();
+            above_one_another += apart > 29.0 ? 0 : 1;
             ++(round ? closed : open);
           }
+          CHECK((above_one_another > 0) == one_end.contains(seam.id));
         }
       }
     }
     CHECK(closed > 5);
     CHECK(open > 20);
+  }
+
+  TEST_CASE("given segments, their outer ends are told unless tabs take the craters") {
+    planner::Inputs inputs = part_of({"J1"});
+    inputs.library.long_seams.reset();
+    ask(inputs, "J1", 2);
+    const Plan plan = quick_plan(inputs);
+    REQUIRE(seam_of(plan, "J1/1").stack.layers > 1);
+    const std::set<std::string> one_end = words_of(text_told(plan, "plan.starts.one_end"));
+    CHECK(one_end.contains("J1/1"));
+    CHECK(one_end.contains("J1/2"));
+    for (joint::Seam& seam : joint_in(inputs, "J1").seams) seam.asked.run_off_mm = 30.0;
+    const std::set<std::string> at_start =
+        words_of(text_told(quick_plan(inputs), "plan.starts.one_end"));
+    CHECK(at_start.contains("J1/1"));
+    CHECK_FALSE(at_start.contains("J1/2"));
+    for (joint::Seam& seam : joint_in(inputs, "J1").seams) seam.asked.run_on_mm = 30.0;
+    CHECK(text_told(quick_plan(inputs), "plan.starts.one_end") == "");
+  }
+
+  TEST_CASE("for every demo, law: a plan tells how far stops lie apart only where they do") {
+    for (const Planned& planned : plans()) {
+      std::size_t seams = 0;
+      for (const plan::PlannedJoint& joint : planned.plan.joints) {
+        for (const plan::PlannedSeam& seam : joint.seams) seams += seam.starts.empty() ? 0 : 1;
+      }
+      const std::string xml = io::plan_xml(planned.plan);
+      std::size_t told_there = 0;
+      for (std::size_t at = xml.find("stop_stagger_mm"); at != std::string::npos;
+           at = xml.find("stop_stagger_mm", at + 1)) {
+        ++told_there;
+      }
+      INFO(planned.file);
+      CHECK(told_there == seams);
+    }
   }
 
   TEST_CASE("given seams that are welded uphill only, all layers stop above and the plan says so") {
@@ -72,7 +112,7 @@ TEST_SUITE("planner/stops_apart") {
       row.position = process::WeldPosition::pf;
     }
     const Plan plan = quick_plan(inputs);
-    const std::set<std::string> one_way = words_of(text_told(plan, "plan.starts.one_way"));
+    const std::set<std::string> one_end = words_of(text_told(plan, "plan.starts.one_end"));
     std::set<std::string> in_layers;
     for (const Arc& arc : arcs_of(plan)) {
       if (arc.seam->position != process::WeldPosition::pf || arc.seam->starts.empty()) continue;
@@ -82,10 +122,12 @@ TEST_SUITE("planner/stops_apart") {
       CHECK(stops.reversed == arc.pass->reversed);
       CHECK(stops.reversed == arc.seam->starts.front().reversed);
       CHECK((stops.start_mm > stops.stop_mm) == stops.reversed);
-      CHECK(one_way.contains(arc.seam->id));
+      CHECK(one_end.contains(arc.seam->id));
       in_layers.insert(arc.seam->id);
     }
     CHECK(in_layers.size() >= 2);
+    CHECK(one_end.size() > 0);
+    CHECK(text_told(plan, "plan.segments.travel") == "");
   }
 
   TEST_CASE("given seams that state it, have tabs, are short rings or unbalanced, stops differ") {

@@ -52,7 +52,7 @@ class OrderAssembler {
       set_travel(i);
       set_gaps(i);
     }
-    tell_one_way();
+    tell_one_end();
   }
 
  private:
@@ -181,11 +181,8 @@ class OrderAssembler {
       stops.reversed = pass.reversed;
       against = true;
     }
-    if (!against) return;
-    if (!seam.segment) {
-      one_way_.push_back(seam.id);
-      return;
-    }
+    if (stops_at_one_end(seam, planned.starts)) one_end_.push_back(seam.id);
+    if (!against || !seam.segment) return;
     plan_.findings.push_back(base::Finding{
         base::Severity::warning,
         "plan.segments.travel",
@@ -196,14 +193,15 @@ class OrderAssembler {
         {}});
   }
 
-  void tell_one_way() {
-    if (one_way_.empty()) return;
+  void tell_one_end() {
+    if (one_end_.empty()) return;
     plan_.findings.push_back(
         base::Finding{base::Severity::note,
-                      "plan.starts.one_way",
-                      "no stance holds " + base::listed(one_way_) +
-                          " for travel from either end, so their layers all stop at one end: fill "
-                          "and grind each crater before the next layer",
+                      "plan.starts.one_end",
+                      "layers of " + base::listed(one_end_) +
+                          " stop above one another at one end (a segment runs outward in every "
+                          "layer, another seam is held for travel one way only): fill and grind "
+                          "each crater before the next layer, or give tabs (run-on, run-off)",
                       place_of(inputs_.weldment, "weldment"),
                       {}});
   }
@@ -287,7 +285,7 @@ class OrderAssembler {
   double before_s_;  ///< clock of the stages before
   std::map<int, int> option_of_;
   std::map<int, int> index_of_;
-  std::vector<std::string> one_way_;  ///< seams
+  std::vector<std::string> one_end_;  ///< seams
   int held_ = -1;                     ///< stance of the event before; -1: at rest
 };
 

@@ -24,6 +24,10 @@ namespace seamturn::planner::detail {
 /// Where the first layer of a closed seam starts, when the robot goes round it; 0 for open seams.
 [[nodiscard]] double first_start_mm(const joint::Seam& seam, const pass::PassStack& stack);
 
+/// Whether layers of an open seam stop above one another, and no tab takes their craters.
+[[nodiscard]] bool stops_at_one_end(const joint::Seam& seam,
+                                    const std::vector<joint::LayerStops>& starts);
+
 /// What a layer's start means for the robot and the table.
 struct LayerStart {
   bool reversed = false;   ///< open seams: welded from the end of the path

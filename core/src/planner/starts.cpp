@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 
 #include "detail_starts.hpp"
+#include "seamturn/base/rounding.hpp"
 #include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
@@ -69,6 +71,17 @@ joint::StartStopMap layer_starts(const joint::Seam& seam, const pass::PassStack&
   if (!asks || !seam.path || !in_one_go || stack.layers < 1) return {};
   const joint::StartStopCourse course = joint::start_stop_course(*seam.path, seam.asked, false);
   return joint::start_stop_map(rule, course, stack.layers);
+}
+
+bool stops_at_one_end(const joint::Seam& seam, const std::vector<joint::LayerStops>& starts) {
+  const auto above =
+      std::adjacent_find(starts.begin(),
+                         starts.end(),
+                         [](const joint::LayerStops& one, const joint::LayerStops& next) {
+                           return std::abs(one.stop_mm - next.stop_mm) < base::rounding_mm;
+                         });
+  if (above == starts.end()) return false;
+  return (above->reversed ? seam.asked.run_on_mm : seam.asked.run_off_mm) <= 0.0;
 }
 
 double first_start_mm(const joint::Seam& seam, const pass::PassStack& stack) {
