@@ -17,7 +17,8 @@ namespace {
 std::string checked(const std::string& bytes) {
   const io::detail::Source source("f", bytes);
   io::detail::Report report;
-  const bool readable = io::detail::check_markup(source, report);
+  io::detail::MarkupIndex index;
+  const bool readable = io::detail::check_markup(source, report, index);
   std::string text;
   for (const auto& finding : report.sorted()) {
     text += finding.code.substr(finding.code.find('.') + 1) + ' ' +

@@ -136,8 +136,13 @@ constexpr bool is_digit(char c) {
   return c >= '0' && c <= '9';
 }
 
-std::string_view trimmed(std::string_view text) {
+inline std::string_view without_blanks_before(std::string_view text) {
   while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  return text;
+}
+
+inline std::string_view trimmed(std::string_view text) {
+  text = without_blanks_before(text);
   while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
   return text;
 }
@@ -157,42 +162,38 @@ Refusal malformed(std::string_view text) {
 
 enum class Found { number, nothing, too_large };
 
-/// What a text starts with. No refusal is made here: few numbers are wrong, and words cost.
-struct Start {
-  Found found = Found::nothing;
-  double value = 0.0;
-  std::string_view rest;
-};
-
-Refusal refusal_of(const Start& start, std::string_view text) {
-  if (start.found == Found::nothing) return malformed(text);
+/// Why a text that should start with a number is refused.
+Refusal refusal_of(Found found, std::string_view text) {
+  if (found == Found::nothing) return malformed(text);
   return Refusal{"read.number.too_large", quoted(text) + " is beyond the range of numbers"};
 }
 
-/// A decimal number at the start of a text, or "5/16" as people write inch fractions.
-Start number_at_start(std::string_view text) {
+/// Takes the divisor of "5/16" off the start of a text that begins with "/".
+Found take_divisor(std::string_view& text, double& value) {
+  double divisor = 0.0;
+  const char* const end = text.data() + text.size();
+  const auto below = std::from_chars(text.data() + 1, end, divisor);
+  if (below.ec != std::errc() || divisor == 0.0) return Found::nothing;
+  value /= divisor;
+  text = std::string_view(below.ptr, static_cast<std::size_t>(end - below.ptr));
+  return Found::number;
+}
+
+/// Takes a decimal number off the start of a text, or "5/16" as people write inch fractions. No
+/// refusal is made here: few numbers are wrong, and words cost.
+inline Found take_number(std::string_view& text, double& value) {
   std::string_view body = text;
   if (body.starts_with('+') && !body.starts_with("+-")) body.remove_prefix(1);
-  const bool digits_follow =
-      !body.empty() && (is_digit(body.front()) || body.front() == '-' || body.front() == '.');
-  double value = 0.0;
-  const auto parsed = std::from_chars(body.data(), body.data() + body.size(), value);
-  if (!digits_follow || parsed.ec == std::errc::invalid_argument) return {};
-  if (parsed.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
-    return {Found::too_large, value, {}};
-  }
-  std::string_view rest(parsed.ptr,
-                        static_cast<std::size_t>(body.data() + body.size() - parsed.ptr));
-  const bool fraction = rest.size() > 1 && rest.front() == '/' && is_digit(rest[1]);
-  if (fraction) {
-    double divisor = 0.0;
-    const char* end = rest.data() + rest.size();
-    const auto below = std::from_chars(rest.data() + 1, end, divisor);
-    if (below.ec != std::errc() || divisor == 0.0) return {};
-    value /= divisor;
-    rest = std::string_view(below.ptr, static_cast<std::size_t>(end - below.ptr));
-  }
-  return {Found::number, value, rest};
+  if (body.empty()) return Found::nothing;
+  const char first = body.front();  // no "inf", no "nan"
+  if (!is_digit(first) && first != '-' && first != '.') return Found::nothing;
+  const char* const end = body.data() + body.size();
+  const auto parsed = std::from_chars(body.data(), end, value);
+  if (parsed.ec == std::errc::invalid_argument) return Found::nothing;
+  if (parsed.ec != std::errc() || !std::isfinite(value)) return Found::too_large;
+  text = std::string_view(parsed.ptr, static_cast<std::size_t>(end - parsed.ptr));
+  const bool is_fraction = text.size() > 1 && text.front() == '/' && is_digit(text[1]);
+  return is_fraction ? take_divisor(text, value) : Found::number;
 }
 
 constexpr std::size_t index_of(Dimension dimension) {
@@ -222,7 +223,10 @@ std::span<const Unit> units_of(Dimension dimension) {
 
 const Unit* find_unit(std::string_view symbol, Dimension dimension) {
   for (const Unit& unit : units_of(dimension)) {
-    if (unit.symbol == symbol) return &unit;
+    const std::string_view known = unit.symbol;
+    // Most differ in their first letter, so few are compared to the end.
+    if (known.size() != symbol.size()) continue;
+    if (known.empty() || (known.front() == symbol.front() && known == symbol)) return &unit;
   }
   return nullptr;
 }
@@ -255,10 +259,6 @@ Refusal no_unit(std::string_view written, std::string_view symbol, Dimension dim
       quoted(written) + " has the unknown unit " + quoted(symbol) + "; expected " + wanted};
 }
 
-double to_internal(double written, const Unit& unit) {
-  return (written + unit.offset) * unit.factor;
-}
-
 }  // namespace
 
 std::span<const Unit> known_units() {
@@ -283,16 +283,18 @@ std::string unit_symbols(Dimension dimension) {
 
 Outcome<double> parse_number(std::string_view text) {
   const std::string_view body = trimmed(text);
-  const Start start = number_at_start(body);
-  if (start.found != Found::number) return refusal_of(start, body);
-  if (!start.rest.empty()) return malformed(text);
-  return start.value;
+  std::string_view rest = body;
+  double value = 0.0;
+  const Found found = take_number(rest, value);
+  if (found != Found::number) return refusal_of(found, body);
+  if (!rest.empty()) return malformed(text);
+  return value;
 }
 
 Outcome<double> parse_quantity(std::string_view text, Dimension dimension) {
-  const Outcome<std::array<double, 1>> values = parse_quantities<1>(text, dimension);
-  if (!values) return values.error();
-  return values->front();
+  const Outcome<Written<1>> written = parse_written<1>(text, dimension);
+  if (!written) return written.error();
+  return in_internal_unit(written->values.front(), written->unit);
 }
 
 Outcome<std::vector<double>> parse_quantities(std::string_view text,
@@ -300,32 +302,33 @@ Outcome<std::vector<double>> parse_quantities(std::string_view text,
                                               std::size_t count) {
   SEAMTURN_REQUIRE(count > 0, count);
   std::vector<double> values(count);
-  if (std::optional<Refusal> why = detail::parse_quantities_into(values, text, dimension)) {
+  const Unit* unit = nullptr;
+  if (std::optional<Refusal> why = detail::parse_written_into(values, unit, text, dimension)) {
     return *std::move(why);
   }
+  for (double& value : values) value = in_internal_unit(value, unit);
   return values;
 }
 
 namespace detail {
 
-std::optional<Refusal> parse_quantities_into(std::span<double> values,
-                                             std::string_view text,
-                                             Dimension dimension) {
+std::optional<Refusal> parse_written_into(std::span<double> values,
+                                          const Unit*& unit,
+                                          std::string_view text,
+                                          Dimension dimension) {
   std::string_view rest = trimmed(text);
   std::size_t read = 0;
   while (read < values.size()) {
     if (rest.empty() && read > 0) break;
-    const Start start = number_at_start(rest);
-    if (start.found == Found::nothing && read > 0) break;
-    if (start.found != Found::number) return refusal_of(start, rest);
-    values[read++] = start.value;
+    const Found found = take_number(rest, values[read]);
+    if (found == Found::nothing && read > 0) break;
+    if (found != Found::number) return refusal_of(found, rest);
+    ++read;
     // "1.2.3" or "5-3" is a typing error, not two numbers.
-    if (!start.rest.empty() && (start.rest.front() == '.' || start.rest.front() == '-')) {
-      return malformed(text);
-    }
-    rest = trimmed(start.rest);
+    if (!rest.empty() && (rest.front() == '.' || rest.front() == '-')) return malformed(text);
+    rest = without_blanks_before(rest);
     const bool cross = read < values.size() && rest.size() > 1 && rest.front() == 'x';
-    if (cross) rest = trimmed(rest.substr(1));
+    if (cross) rest = without_blanks_before(rest.substr(1));
   }
   if (read < values.size()) {
     return Refusal{"read.number.count",
@@ -334,11 +337,11 @@ std::optional<Refusal> parse_quantities_into(std::span<double> values,
   }
   if (dimension == Dimension::none || dimension == Dimension::money) {
     if (!rest.empty()) return malformed(text);
+    unit = nullptr;
     return std::nullopt;
   }
-  const Unit* unit = find_unit(rest, dimension);
+  unit = find_unit(rest, dimension);
   if (unit == nullptr) return no_unit(text, rest, dimension);
-  for (double& value : values) value = to_internal(value, *unit);
   return std::nullopt;
 }
 

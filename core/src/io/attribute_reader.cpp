@@ -32,6 +32,13 @@ bool is_id(std::string_view text) {
          id_bytes.run_end(text, 0) == text.size();
 }
 
+template <std::size_t count>
+std::array<double, count> no_numbers() {
+  std::array<double, count> numbers;
+  numbers.fill(no_number);
+  return numbers;
+}
+
 std::string range_text(const Range& range) {
   const std::string unit = range.unit.empty() ? "" : " " + std::string(range.unit);
   return (range.above ? "more than " : "at least ") + base::shortest_text(range.least) + unit +
@@ -39,9 +46,10 @@ std::string range_text(const Range& range) {
          unit;
 }
 
-double shown(double internal, const Range& range) {
-  return range.dimension == Dimension::none ? internal
-                                            : base::in_unit(internal, range.dimension, range.unit);
+/// A written value in the unit of its range.
+double shown(double written, const base::Unit* unit, const Range& range) {
+  if (unit == nullptr || unit->symbol == range.unit) return written;
+  return base::in_unit(base::in_internal_unit(written, unit), range.dimension, range.unit);
 }
 
 std::string quantity_text(const Range& range) {
@@ -53,25 +61,23 @@ std::string quantity_text(const Range& range) {
 }  // namespace
 
 AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& element)
-    : context_(context), element_(element) {
-  constexpr std::size_t most_have_fewer = 25;
+    : context_(context),
+      element_(element),
+      text_(context.file.buffer.data()),
+      attributes_(context.file.index.attributes_of(context.file.offset(element.name()))),
+      next_(attributes_.written.data()) {
   constexpr std::size_t most_are_asked_fewer = 45;
-  attributes_.reserve(most_have_fewer);
   asked_.reserve(most_are_asked_fewer);
-  for (pugi::xml_attribute at = element.first_attribute(); at; at = at.next_attribute()) {
-    attributes_.push_back(Attribute{at.name(), at.value()});
-    marks_.add(attributes_.back().name);
-  }
-  next_ = attributes_.data();
 }
 
 const AttributeReader::Attribute* AttributeReader::find(std::string_view name) const {
-  const Attribute* const end = attributes_.data() + attributes_.size();
+  const Attribute* const begin = attributes_.written.data();
+  const Attribute* const end = begin + attributes_.written.size();
   // People write attributes in the order of the documents, and readers ask for them in that order.
-  if (next_ != end && next_->name == name) return next_;
-  if (!marks_.may_hold(name)) return nullptr;
+  if (next_ != end && name_of(*next_) == name) return next_;
+  if (!attributes_.names.may_hold(name)) return nullptr;
   const Attribute* const found = std::find_if(
-      attributes_.data(), end, [&](const Attribute& attribute) { return attribute.name == name; });
+      begin, end, [&](const Attribute& attribute) { return name_of(attribute) == name; });
   return found == end ? nullptr : found;
 }
 
@@ -83,7 +89,7 @@ const AttributeReader::Attribute* AttributeReader::ask(std::string_view name) {
   asked_.push_back(name);
   const Attribute* const found = find(name);
   if (found == nullptr) return nullptr;
-  attributes_[static_cast<std::size_t>(found - attributes_.data())].was_asked = true;
+  was_asked_[static_cast<std::size_t>(found - attributes_.written.data())] = true;
   next_ = found + 1;
   return found;
 }
@@ -96,10 +102,12 @@ void AttributeReader::missing(std::string_view name, const std::string& expected
 }
 
 std::optional<std::string_view> AttributeReader::nonempty(const Attribute& attribute) {
-  if (blank_bytes.run_end(attribute.value, 0) < attribute.value.size()) return attribute.value;
-  error(attribute.name,
+  const std::string_view value = value_of(attribute);
+  if (blank_bytes.run_end(value, 0) < value.size()) return value;
+  error(name_of(attribute),
         "read.attribute.empty",
-        "attribute \"" + std::string(attribute.name) + "\" is empty; expected a text; fill it in");
+        "attribute \"" + std::string(name_of(attribute)) +
+            "\" is empty; expected a text; fill it in");
   return std::nullopt;
 }
 
@@ -118,7 +126,7 @@ std::string AttributeReader::find_text(std::string_view name, std::string_view o
 std::string AttributeReader::checked_id(const Attribute& attribute) {
   const std::string_view found = nonempty(attribute).value_or("");
   if (found.empty() || is_id(found)) return std::string(found);
-  error(attribute.name,
+  error(name_of(attribute),
         "read.id.malformed",
         in_quotes(found) +
             " is no id; expected at most 64 ASCII letters, digits and _ . + -, a letter, digit or "
@@ -145,7 +153,7 @@ std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute
     if (is_id(piece)) {
       ids.emplace_back(piece);
     } else {
-      error(attribute.name,
+      error(name_of(attribute),
             "read.id.malformed",
             in_quotes(piece) + " is no id; expected ids separated by blanks");
     }
@@ -165,17 +173,17 @@ std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
   return attribute != nullptr ? checked_ids(*attribute) : std::vector<std::string>();
 }
 
-bool AttributeReader::is_in_range(const Attribute& attribute, double internal, const Range& range) {
-  const double value = shown(internal, range);
+bool AttributeReader::is_in_range(const Attribute& attribute, double value, const Range& range) {
   if (value > range.least && value < range.most) return true;
   const double slack = rounding * std::max(std::abs(range.least), std::abs(range.most));
   const bool low = range.above ? value <= range.least : value < range.least - slack;
   const bool high = range.below ? value >= range.most : value > range.most + slack;
   if (!low && !high) return true;
-  error(attribute.name,
+  error(name_of(attribute),
         "read.value.out_of_range",
-        "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(attribute.value) +
-            "; expected " + range_text(range) + "; correct the value or its unit");
+        "attribute \"" + std::string(name_of(attribute)) + "\" is " +
+            in_quotes(value_of(attribute)) + "; expected " + range_text(range) +
+            "; correct the value or its unit");
   return false;
 }
 
@@ -183,28 +191,27 @@ void AttributeReader::not_a_quantity(const Attribute& attribute,
                                      const base::Refusal& why,
                                      const Range& range) {
   const bool says_what_is_expected = why.text.find("expected") != std::string::npos;
-  error(attribute.name,
+  error(name_of(attribute),
         why.code,
-        "attribute \"" + std::string(attribute.name) + "\": " + why.text +
+        "attribute \"" + std::string(name_of(attribute)) + "\": " + why.text +
             (says_what_is_expected ? "" : "; expected " + quantity_text(range)) + "; correct it");
 }
 
 template <std::size_t count>
 std::array<double, count> AttributeReader::read_quantities(const Attribute& attribute,
                                                            const Range& range) {
-  std::array<double, count> no_numbers;
-  no_numbers.fill(no_number);
-  const auto read = base::parse_quantities<count>(attribute.value, range.dimension);
+  const auto read = base::parse_written<count>(value_of(attribute), range.dimension);
   if (!read) {
     not_a_quantity(attribute, read.error(), range);
-    return no_numbers;
+    return no_numbers<count>();
   }
-  const std::array<double, count>& values = *read;
-  // The first outside ends it: one finding an attribute.
-  const bool all_in_range = std::all_of(values.begin(), values.end(), [&](double value) {
-    return is_in_range(attribute, value, range);
-  });
-  return all_in_range ? values : no_numbers;
+  std::array<double, count> values = read->values;
+  for (double& value : values) {
+    // The first outside ends it: one finding an attribute.
+    if (!is_in_range(attribute, shown(value, read->unit, range), range)) return no_numbers<count>();
+    value = base::in_internal_unit(value, read->unit);
+  }
+  return values;
 }
 
 double AttributeReader::read_quantity(const Attribute& attribute, const Range& range) {
@@ -244,7 +251,7 @@ int AttributeReader::count(std::string_view name, int least, int most) {
   if (value != std::floor(value)) {
     error(name,
           "read.number.not_whole",
-          "attribute \"" + std::string(name) + "\" is " + in_quotes(attribute->value) +
+          "attribute \"" + std::string(name) + "\" is " + in_quotes(value_of(*attribute)) +
               "; expected a whole number");
   }
   return static_cast<int>(value);
@@ -281,9 +288,10 @@ geom::Vec3 AttributeReader::read_direction(const Attribute& attribute) {
   const geom::Vec3 direction(values[0], values[1], values[2]);
   if (direction.hasNaN()) return direction;
   if (direction.norm() < shortest) {
-    error(attribute.name,
+    error(name_of(attribute),
           "read.direction.zero",
-          "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(attribute.value) +
+          "attribute \"" + std::string(name_of(attribute)) + "\" is " +
+              in_quotes(value_of(attribute)) +
               ", which points nowhere; expected three numbers, e.g. \"0 0 1\"");
     return no_vector;
   }

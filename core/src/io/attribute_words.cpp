@@ -47,16 +47,16 @@ std::optional<std::size_t> AttributeReader::read_word(const Attribute& attribute
                                                       std::span<const std::string_view> words) {
   const auto at = std::find(words.begin(), words.end(), found);
   if (at != words.end()) return static_cast<std::size_t>(at - words.begin());
-  error(attribute.name,
+  error(name_of(attribute),
         "read.word.unknown",
-        "attribute \"" + std::string(attribute.name) + "\" is " + in_quotes(found) + "; expected " +
-            one_of(words) + did_you_mean(found, words));
+        "attribute \"" + std::string(name_of(attribute)) + "\" is " + in_quotes(found) +
+            "; expected " + one_of(words) + did_you_mean(found, words));
   return std::nullopt;
 }
 
 std::size_t AttributeReader::word(std::string_view name, std::span<const std::string_view> words) {
   const Attribute* attribute = ask(name);
-  if (attribute != nullptr) return read_word(*attribute, attribute->value, words).value_or(0);
+  if (attribute != nullptr) return read_word(*attribute, value_of(*attribute), words).value_or(0);
   missing(name, one_of(words));
   return 0;
 }
@@ -65,7 +65,7 @@ std::optional<std::size_t> AttributeReader::find_word(std::string_view name,
                                                       std::span<const std::string_view> words) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) return std::nullopt;
-  return read_word(*attribute, attribute->value, words);
+  return read_word(*attribute, value_of(*attribute), words);
 }
 
 std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
@@ -106,7 +106,7 @@ Spot AttributeReader::spot() const {
 }
 
 Spot AttributeReader::spot_of(const Attribute& attribute) const {
-  return Spot{context_.file.source.get(), context_.file.offset(attribute.value.data())};
+  return Spot{context_.file.source.get(), attribute.value_at};
 }
 
 Spot AttributeReader::spot(std::string_view name) const {
@@ -131,13 +131,15 @@ void AttributeReader::refuse(std::string_view name, const char* code, std::strin
 }
 
 void AttributeReader::finish() {
+  if (was_asked_.count() == attributes_.written.size()) return;
   std::vector<std::string_view> seen;
-  for (const Attribute& attribute : attributes_) {
-    if (attribute.was_asked || contains(asked_, attribute.name)) continue;
-    const bool of_root = attribute.name == "xmlns" || attribute.name == "schema";
+  for (std::size_t i = 0; i < attributes_.written.size(); ++i) {
+    const Attribute& attribute = attributes_.written[i];
+    if (was_asked_[i] || contains(asked_, name_of(attribute))) continue;
+    const bool of_root = name_of(attribute) == "xmlns" || name_of(attribute) == "schema";
     if (of_root && element_.parent() == context_.file.document) continue;
-    if (contains(seen, attribute.name)) continue;  // told as a duplicate
-    seen.push_back(attribute.name);
+    if (contains(seen, name_of(attribute))) continue;  // told as a duplicate
+    seen.push_back(name_of(attribute));
     unknown(attribute);
   }
 }
@@ -151,9 +153,9 @@ void AttributeReader::unknown(const Attribute& attribute) {
                       spot_of(attribute),
                       "read.attribute.unknown",
                       "<" + std::string(element_.name()) + "> has no attribute " +
-                          in_quotes(attribute.name) + "; expected " +
+                          in_quotes(name_of(attribute)) + "; expected " +
                           (known.empty() ? "none" : one_of(known)) +
-                          did_you_mean(attribute.name, known) + "; correct or delete it");
+                          did_you_mean(name_of(attribute), known) + "; correct or delete it");
 }
 
 void AttributeReader::finish(std::string key, joint::Places& places) {

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <array>
+#include <bitset>
 #include <cstddef>
 #include <memory_resource>
 #include <optional>
@@ -13,7 +14,7 @@
 #include <string_view>
 #include <vector>
 
-#include "detail_name_marks.hpp"
+#include "detail_markup_check.hpp"
 #include "detail_parsed_file.hpp"
 #include "detail_range.hpp"
 #include "seamturn/base/angle.hpp"
@@ -84,11 +85,15 @@ class AttributeReader {
   void keep_places(std::string key, joint::Places& places, const pugi::xml_node& part = {}) const;
 
  private:
-  struct Attribute {
-    std::string_view name;
-    std::string_view value;
-    bool was_asked = false;
-  };
+  using Attribute = MarkupIndex::Attribute;
+  [[nodiscard]] std::string_view name_of(const Attribute& attribute) const {
+    return {text_ + attribute.name_at, attribute.name_size};
+  }
+  /// The value as the tree holds it: references resolved, line ends blanks.
+  [[nodiscard]] std::string_view value_of(const Attribute& attribute) const {
+    const char* const value = text_ + attribute.value_at;
+    return attribute.is_verbatim ? std::string_view(value, attribute.value_size) : value;
+  }
   /// The first of a name; null when absent.
   [[nodiscard]] const Attribute* find(std::string_view name) const;
   /// Same, and from now on attributes of that name may stand here.
@@ -98,7 +103,8 @@ class AttributeReader {
   [[nodiscard]] std::optional<std::string_view> nonempty(const Attribute& attribute);
   [[nodiscard]] std::string checked_id(const Attribute& attribute);
   [[nodiscard]] std::vector<std::string> checked_ids(const Attribute& attribute);
-  [[nodiscard]] bool is_in_range(const Attribute& attribute, double internal, const Range& range);
+  /// Of a value in the unit of the range; outside: reports.
+  [[nodiscard]] bool is_in_range(const Attribute& attribute, double value, const Range& range);
   [[nodiscard]] double read_quantity(const Attribute& attribute, const Range& range);
   void unknown(const Attribute& attribute);
   [[nodiscard]] Spot spot_of(const Attribute& attribute) const;
@@ -113,13 +119,14 @@ class AttributeReader {
 
   FileContext& context_;
   pugi::xml_node element_;
-  // Room for the names of nearly every element, so that most are read without asking for memory.
-  std::array<std::byte, 2048> room_;
+  const char* text_;                        // of the file, as the tree holds it
+  MarkupIndex::Attributes attributes_;      // of the element
+  std::bitset<most_attributes> was_asked_;  // of these
+  const Attribute* next_;                   // most likely the next one asked for
+  // Room for the names most readers ask for, so that few ask for memory.
+  std::array<std::byte, 1024> room_;
   std::pmr::monotonic_buffer_resource memory_{room_.data(), room_.size()};
-  std::pmr::vector<Attribute> attributes_{&memory_};
   std::pmr::vector<std::string_view> asked_{&memory_};
-  NameMarks marks_;                  // of the attributes' names
-  const Attribute* next_ = nullptr;  // most likely the next one asked for
 };
 
 /// Status and source close every row.

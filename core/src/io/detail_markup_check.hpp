@@ -6,6 +6,7 @@
 
 #include <cstddef>
 
+#include "detail_markup_index.hpp"
 #include "detail_report.hpp"
 #include "detail_source.hpp"
 
@@ -17,7 +18,8 @@ inline constexpr std::size_t most_attributes = 100;     // of one element
 inline constexpr std::size_t most_elements = 200'000;   // of one file
 
 /// Reports every breach of well-formedness and of our limits. False: do not parse the file; the
-/// findings so far explain why. True may come with findings that do not hinder reading on.
-[[nodiscard]] bool check_markup(const Source& source, Report& report);
+/// findings so far explain why. True may come with findings that do not hinder reading on. What was
+/// met goes into an empty index.
+[[nodiscard]] bool check_markup(const Source& source, Report& report, MarkupIndex& index);
 
 }  // namespace seamturn::io::detail

@@ -19,7 +19,6 @@ class NameMarks {
     return may_be_there;
   }
   [[nodiscard]] bool may_hold(std::string_view name) const { return (marks_ & mark_of(name)) != 0; }
-  void clear() { marks_ = 0; }
 
  private:
   /// Pre: the name is not empty.

@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "detail_markup_index.hpp"
 #include "detail_report.hpp"
 #include "detail_source.hpp"
 
@@ -20,6 +21,7 @@ struct ParsedFile {
   std::shared_ptr<const Source> source;
   std::string buffer;  ///< parsed in place: pointers into it are byte offsets of the source
   pugi::xml_document document;
+  MarkupIndex index;  ///< of the source
 
   [[nodiscard]] Spot spot(const pugi::xml_attribute& attribute) const;
   [[nodiscard]] Spot spot(const pugi::xml_node& element) const;

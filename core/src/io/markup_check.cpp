@@ -8,7 +8,7 @@
 
 #include "detail_byte_class.hpp"
 #include "detail_encoding_check.hpp"
-#include "detail_name_marks.hpp"
+#include "detail_next_byte.hpp"
 #include "detail_reference_check.hpp"
 #include "detail_utf8.hpp"
 
@@ -32,25 +32,6 @@ struct Attribute {
   bool is_plain = false;  ///< holds neither '<' nor '&'
 };
 
-/// Where the next of a byte stands, sought anew only when that one is passed.
-class NextByte {
- public:
-  NextByte(std::string_view text, char byte) : text_(text), byte_(byte), next_(sought(0)) {}
-  /// The text's size when none follows. Pre: never asked for less than before.
-  std::size_t from(std::size_t at) {
-    if (next_ < at) next_ = sought(at);
-    return next_;
-  }
-
- private:
-  [[nodiscard]] std::size_t sought(std::size_t at) const {
-    return std::min(text_.find(byte_, at), text_.size());
-  }
-  std::string_view text_;
-  char byte_;
-  std::size_t next_;
-};
-
 struct OpenElement {
   std::string_view name;
   std::size_t offset;
@@ -59,10 +40,11 @@ struct OpenElement {
 /// One walk over the bytes. A breach that leaves no way on ends it (`lost_`).
 class MarkupCheck {
  public:
-  MarkupCheck(const Source& source, Report& report)
-      : source_(source), report_(report), bytes_(source.bytes()), text_(bytes_) {}
+  MarkupCheck(const Source& source, Report& report, MarkupIndex& index)
+      : source_(source), report_(report), index_(index), bytes_(source.bytes()), text_(bytes_) {}
 
   bool run() {
+    index_.reserve(text_.size());
     if (text_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
     start_ = at_;
     while (!lost_ && at_ < text_.size()) {
@@ -268,8 +250,7 @@ class MarkupCheck {
 
   /// Up to the ">" or "/>" of the tag.
   void attributes(std::size_t from, std::string_view element) {
-    names_.clear();
-    marks_.clear();
+    index_.open_element(from + 1);
     while (true) {
       const std::size_t before = at_;
       skip_blanks();
@@ -286,21 +267,39 @@ class MarkupCheck {
       Attribute attribute;
       if (!take_plain_attribute(attribute)) attribute = take_attribute();
       if (lost_) return;
-      if (marks_.add(attribute.name) &&
-          std::find(names_.begin(), names_.end(), attribute.name) != names_.end()) {
+      if (keep(attribute) && stood_before(attribute.name)) {
         error(attribute.value_at,
               "read.xml.duplicate_attribute",
               "attribute " + in_quotes(attribute.name) + " stands twice in <" +
                   std::string(element.substr(0, 40)) + ">; expected once; delete one");
       }
-      names_.push_back(attribute.name);
-      if (names_.size() > most_attributes) {
+      if (index_.of_last_element().size() > most_attributes) {
         return lose(from + 1,
                     "read.element.too_many_attributes",
                     "more than " + std::to_string(most_attributes) +
                         " attributes in one element; expected no more than docs/files.md lists");
       }
     }
+  }
+
+  /// Whether the name of the last attribute is also that of one before it in the element.
+  [[nodiscard]] bool stood_before(std::string_view name) const {
+    const auto all = index_.of_last_element();
+    return std::any_of(all.begin(), all.end() - 1, [&](const MarkupIndex::Attribute& one) {
+      return text_.substr(one.name_at, one.name_size) == name;
+    });
+  }
+
+  /// True: one of that name may stand in the element already.
+  bool keep(const Attribute& attribute) {
+    MarkupIndex::Attribute kept;
+    kept.name_at = static_cast<std::uint32_t>(attribute.name.data() - text_.data());
+    kept.name_size = static_cast<std::uint32_t>(attribute.name.size());
+    kept.value_at = static_cast<std::uint32_t>(attribute.value_at);
+    kept.value_size = static_cast<std::uint32_t>(attribute.value.size());
+    kept.is_verbatim = attribute.is_plain && attribute.value_at + attribute.value.size() <=
+                                                 next_return_.from(attribute.value_at);
+    return index_.add(kept, attribute.name);
   }
 
   /// One as people write nearly all of them: name="value" with nothing in it to look closer at.
@@ -313,7 +312,9 @@ class MarkupCheck {
     if (end > next_less_.from(value_at) || end > next_ampersand_.from(value_at)) return false;
     if (end - value_at > longest_attribute) return false;
     attribute.name = {bytes_.data() + at_, name_end - at_};
+    attribute.value = {bytes_.data() + value_at, end - value_at};
     attribute.value_at = value_at;
+    attribute.is_plain = true;
     at_ = end + 1;
     return true;
   }
@@ -389,15 +390,15 @@ class MarkupCheck {
 
   const Source& source_;
   Report& report_;
+  MarkupIndex& index_;
   const std::string& bytes_;
   std::string_view text_;  // the same
   NextByte next_less_{text_, '<'};
   NextByte next_ampersand_{text_, '&'};
+  NextByte next_return_{text_, '\r'};
   std::size_t at_ = 0;
   std::size_t start_ = 0;
   std::vector<OpenElement> open_;
-  std::vector<std::string_view> names_;  // of the attributes of the element at hand
-  NameMarks marks_;                      // of these names
   std::size_t roots_ = 0;
   std::size_t elements_ = 0;
   bool lost_ = false;
@@ -406,10 +407,10 @@ class MarkupCheck {
 
 }  // namespace
 
-bool check_markup(const Source& source, Report& report) {
+bool check_markup(const Source& source, Report& report, MarkupIndex& index) {
   const Encoding encoding = check_encoding(source, report);
   if (encoding == Encoding::unreadable) return false;
-  const bool readable = MarkupCheck(source, report).run();
+  const bool readable = MarkupCheck(source, report, index).run();
   return readable && encoding == Encoding::sound;
 }
 

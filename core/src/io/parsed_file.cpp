@@ -78,7 +78,7 @@ std::unique_ptr<ParsedFile> make_parsed_file(std::string name, std::string bytes
 }
 
 bool parse(ParsedFile& file, Report& report) {
-  if (!check_markup(*file.source, report)) return false;
+  if (!check_markup(*file.source, report, file.index)) return false;
   file.buffer = file.source->bytes();
   const pugi::xml_parse_result result = file.document.load_buffer_inplace(
       file.buffer.data(), file.buffer.size(), pugi::parse_default, pugi::encoding_utf8);

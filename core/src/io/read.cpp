@@ -51,6 +51,7 @@ class Reading {
   static void forget_tree(ParsedFile& file) {
     file.document.reset();
     file.buffer = std::string();
+    file.index = detail::MarkupIndex();
   }
 
   /// Null: cannot be read on; the report says why.

@@ -99,6 +99,8 @@ double shape_distance_mm(const Shape& shape, const Vec3& p) {
 
 void detail::FaceSearch::offer(const Vec3& normal_M, double distance_mm, bool inside_outline) {
   if (inside_outline && distance_mm <= off_face_mm_) {
+    constexpr std::size_t most_meet = 4;
+    if (faces_.empty()) faces_.reserve(most_meet);
     faces_.push_back(Face{X_JM_.direction(normal_M), distance_mm});
   }
 }

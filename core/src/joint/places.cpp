@@ -9,6 +9,8 @@ void Places::add(std::string key,
                  const std::shared_ptr<const base::FileText>& file,
                  const Element& element,
                  FindValue find_value) {
+  constexpr std::size_t most_parts_have_fewer = 500;
+  if (things_.empty()) things_.reserve(most_parts_have_fewer);
   const Thing thing{file.get(), element, find_value};
   if (!things_.try_emplace(std::move(key), thing).second) return;
   if (files_.empty() || files_.back() != file) files_.push_back(file);

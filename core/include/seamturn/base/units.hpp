@@ -63,10 +63,12 @@ struct Unit {
 [[nodiscard]] std::string unit_symbols(Dimension dimension);
 
 namespace detail {
-/// Writes as many values as there is room; the reason when the text does not hold them.
-[[nodiscard]] std::optional<Refusal> parse_quantities_into(std::span<double> values,
-                                                           std::string_view text,
-                                                           Dimension dimension);
+/// Writes as many values as there is room, in the unit that stands behind them: one of
+/// known_units(), null for bare numbers. The reason when the text does not hold them.
+[[nodiscard]] std::optional<Refusal> parse_written_into(std::span<double> values,
+                                                        const Unit*& unit,
+                                                        std::string_view text,
+                                                        Dimension dimension);
 }  // namespace detail
 
 /// A quantity written as "<number> <unit>" (the space may be missing), in the internal unit.
@@ -85,19 +87,30 @@ namespace detail {
                                                             Dimension dimension,
                                                             std::size_t count);
 
-/// Same for a number known when compiling.
+/// Numbers as a text writes them.
 template <std::size_t count>
-[[nodiscard]] Outcome<std::array<double, count>> parse_quantities(std::string_view text,
-                                                                  Dimension dimension) {
+struct Written {
   std::array<double, count> values{};
-  if (std::optional<Refusal> why = detail::parse_quantities_into(values, text, dimension)) {
-    return *std::move(why);
-  }
-  return values;
+  const Unit* unit = nullptr;  ///< of the values, one of known_units(); null: bare numbers
+};
+
+/// Same as parse_quantities, for a number of them known when compiling, in the unit written.
+template <std::size_t count>
+[[nodiscard]] Outcome<Written<count>> parse_written(std::string_view text, Dimension dimension) {
+  Written<count> written;
+  std::optional<Refusal> why =
+      detail::parse_written_into(written.values, written.unit, text, dimension);
+  if (why) return *std::move(why);
+  return written;
 }
 
 /// A bare number, fully consumed and finite. Refuses with read.number.malformed.
 [[nodiscard]] Outcome<double> parse_number(std::string_view text);
+
+/// A written value in the internal unit of its dimension; a bare number as it stands.
+[[nodiscard]] inline double in_internal_unit(double written, const Unit* unit) {
+  return unit == nullptr ? written : (written + unit->offset) * unit->factor;
+}
 
 /// Internal value in another unit of the same dimension.
 /// Pre: the symbol is a unit of that dimension; otherwise ContractViolation.
