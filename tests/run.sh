@@ -41,7 +41,7 @@ clang)
   # What most files include is parsed once and kept; each file stands by itself.
   options=(-std=c++20 -Icore/include -Icore/src -Icore/cli -Iplugins -Ibuild/core/cli
     -isystem /usr/include/eigen3 -DBOOST_DLL_USE_STD_FS)
-  clang++-14 "${options[@]}" -x c++-header core/include/seamturn/plan/plan.hpp -o build/plan.pch
+  clang++-14 "${options[@]}" -fpch-instantiate-templates -x c++-header core/include/seamturn/plan/plan.hpp -o build/plan.pch
   git ls-files 'core/*.cpp' 'plugins/*.cpp' | xargs -P "$jobs" -n 8 clang++-14 \
     "${options[@]}" -fsyntax-only -include-pch build/plan.pch
   echo "clang 14 parses every source"
