@@ -64,9 +64,12 @@ TEST_SUITE("io/markup_index") {
 
   TEST_CASE("given every spelling of an attribute, the index is the tree's") {
     CHECK(agreed("<a/>") == 0);
-    CHECK(agreed("\xEF\xBB\xBF<a  b = '1'\r\n\tc=\"\" d='\"'><e f=\"g\"/><e/>\n<h i='j'/></a>") == 5);
-    CHECK(agreed("<a b='&lt;' c='d&#10;' e=\"f\r\ng\" h='\r' i='\n'><!-- x='1' --><j k='&amp;'/></a>") ==
-          6);
+    CHECK(agreed("\xEF\xBB\xBF<a  b = '1'\r\n\tc=\"\" d='\"'><e f=\"g\"/><e/>\n<h i='j'/></a>") ==
+          5);
+    CHECK(
+        agreed(
+            "<a b='&lt;' c='d&#10;' e=\"f\r\ng\" h='\r' i='\n'><!-- x='1' --><j k='&amp;'/></a>") ==
+        6);
   }
 
   TEST_CASE("given references or carriage returns, a value does not read as written") {

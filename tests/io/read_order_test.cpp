@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "repository.hpp"
+#include "scratch.hpp"
 #include "seamturn/io/read.hpp"
 
 namespace seamturn::tests {
@@ -34,6 +35,26 @@ TEST_SUITE("io/read_order") {
     CHECK(inputs.library.priorities->worth.entry_s == 120.0);
     CHECK(inputs.library.priorities->worth.stance_s == 5.0);
     CHECK(inputs.library.priorities->source == "test");
+  }
+
+  TEST_CASE("given a segment in an order by hand, it is read as written") {
+    const auto folder = scratch_folder("read_order");
+    std::filesystem::copy(repository() / "tests/good",
+                          folder,
+                          std::filesystem::copy_options::recursive |
+                              std::filesystem::copy_options::overwrite_existing);
+    std::string text = text_of(folder / "by_hand.xml");
+    const std::string written = "seams=\"J3\"";
+    text.replace(text.find(written), written.size(), "seams=\"J3/2  J3/1.2-\n\"");
+    write_bytes(folder / "by_hand.xml", text);
+    const planner::Inputs inputs = io::read_inputs(folder / "by_hand.xml");
+    const auto& entries = inputs.weldment.hand_orders.at(1).entries;
+    REQUIRE(entries.size() == 2);
+    CHECK(entries[0].text == "J3/2");
+    CHECK(entries[0].segment == 2);
+    CHECK(entries[1].segment == 1);
+    CHECK(entries[1].from_layer == 2);
+    CHECK_FALSE(entries[1].to_layer);
   }
 
   TEST_CASE("given files without them, balance is on and nothing is fixed") {

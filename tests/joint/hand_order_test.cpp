@@ -2,6 +2,8 @@
 // Entries of an order by hand. Expected values: the format as docs/files.md states it.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "seamturn/joint/stages.hpp"
 
 namespace seamturn::tests {
@@ -20,60 +22,53 @@ HandEntry entry(const char* text) {
 }  // namespace
 
 TEST_SUITE("joint/hand_order") {
-  TEST_CASE("given a joint, a seam, layers or both, the entry says so") {
+  TEST_CASE("given a joint, a seam, a segment, layers or several of these, the entry says so") {
     struct Row {
       const char* text;
       const char* joint;
       char side;
+      int segment;
       int from;
       std::optional<int> to;
     };
-    const Row rows[] = {{"R1", "R1", 0, 1, {}},
-                        {"J4.a", "J4", 'a', 1, {}},
-                        {"J4.b", "J4", 'b', 1, {}},
-                        {"R2.1", "R2", 0, 1, 1},
-                        {"R2.12", "R2", 0, 12, 12},
-                        {"R2.2-", "R2", 0, 2, {}},
-                        {"R2.2-3", "R2", 0, 2, 3},
-                        {"J4.b.2-2", "J4", 'b', 2, 2},
-                        {"web-first", "web-first", 0, 1, {}}};
+    const Row rows[] = {{"R1", "R1", 0, 0, 1, {}},
+                        {"J4.a", "J4", 'a', 0, 1, {}},
+                        {"J4.b", "J4", 'b', 0, 1, {}},
+                        {"R2.1", "R2", 0, 0, 1, 1},
+                        {"R2.12", "R2", 0, 0, 12, 12},
+                        {"R2.2-", "R2", 0, 0, 2, {}},
+                        {"R2.2-3", "R2", 0, 0, 2, 3},
+                        {"J4.b.2-2", "J4", 'b', 0, 2, 2},
+                        {"R1/1", "R1", 0, 1, 1, {}},
+                        {"R1/24.2-", "R1", 0, 24, 2, {}},
+                        {"J4.b/2", "J4", 'b', 2, 1, {}},
+                        {"J4.a/3.1-2", "J4", 'a', 3, 1, 2},
+                        {"web-first", "web-first", 0, 0, 1, {}}};
     for (const Row& row : rows) {
       INFO(row.text);
       const HandEntry read = entry(row.text);
       CHECK(read.joint == row.joint);
       CHECK(read.side == row.side);
+      CHECK(read.segment == row.segment);
       CHECK(read.from_layer == row.from);
       CHECK(read.to_layer == row.to);
     }
   }
 
   TEST_CASE("refuses what is no entry because a guess would weld in another order") {
-    for (const char* text : {"",
-                             ".",
-                             "R1.",
-                             "R1.0",
-                             "R1.01",
-                             "R1.3-2",
-                             "R1.c",
-                             "R1.-2",
-                             "R1.1-x",
-                             "R1.1.2",
-                             "R1.a.b",
-                             "R1.a.",
-                             ".1",
-                             "R1..1",
-                             "R1.1--",
-                             "R1.+1",
-                             "R1.1-2-3",
-                             "R1.99999999999",
-                             "R1.1001"}) {
+    for (const char* text :
+         {"",         ".",      "R1.",      "R1.0",           "R1.01",   "R1.3-2",  "R1.c",
+          "R1.-2",    "R1.1-x", "R1.1.2",   "R1.a.b",         "R1.a.",   ".1",      "R1..1",
+          "R1.1--",   "R1.+1",  "R1.1-2-3", "R1.99999999999", "R1.1001", "R1/",     "R1/0",
+          "R1/25",    "R1/02",  "R1/1/2",   "R1/a",           "/1",      "/1.2",    "J4/1.a",
+          "J4/1.a/1", "J4.b/",  "J4.b2",    "J4.1/2",         "J4.b/1.", "J4.b/1.x"}) {
       INFO(text);
       CHECK_FALSE(joint::read_hand_entry(text));
     }
   }
 
   TEST_CASE("for all pairs, law: two entries overlap when some layer of some seam is in both") {
-    // Written out: seams a and b with layers 1 to 5 each.
+    // Written out: seams a and b in two segments with layers 1 to 5 each.
     const char* texts[] = {"J",
                            "J.a",
                            "J.b",
@@ -84,24 +79,37 @@ TEST_SUITE("joint/hand_order") {
                            "J.a.1",
                            "J.b.2-",
                            "J.a.3-4",
+                           "J/1",
+                           "J.a/2",
+                           "J.b/1.2",
+                           "J/2.3-",
                            "K.1",
                            "K",
                            "K.a"};
-    const auto holds = [](const HandEntry& entry, const std::string& joint, char side, int layer) {
-      return entry.joint == joint && (entry.side == 0 || entry.side == side) &&
-             layer >= entry.from_layer && layer <= entry.to_layer.value_or(5);
+    struct Piece {
+      std::string joint;
+      char side;
+      int segment;
+      int layer;
+    };
+    std::vector<Piece> pieces;
+    for (const char* joint : {"J", "K"}) {
+      for (const char side : {'a', 'b'}) {
+        for (const int segment : {1, 2}) {
+          for (int layer = 1; layer <= 5; ++layer) pieces.push_back({joint, side, segment, layer});
+        }
+      }
+    }
+    const auto holds = [](const HandEntry& entry, const Piece& piece) {
+      return entry.joint == piece.joint && (entry.side == 0 || entry.side == piece.side) &&
+             (entry.segment == 0 || entry.segment == piece.segment) &&
+             piece.layer >= entry.from_layer && piece.layer <= entry.to_layer.value_or(5);
     };
     for (const char* one : texts) {
       for (const char* two : texts) {
-        bool common = false;
-        for (const char* joint : {"J", "K"}) {
-          for (const char side : {'a', 'b'}) {
-            for (int layer = 1; layer <= 5; ++layer) {
-              common |=
-                  holds(entry(one), joint, side, layer) && holds(entry(two), joint, side, layer);
-            }
-          }
-        }
+        const bool common = std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
+          return holds(entry(one), piece) && holds(entry(two), piece);
+        });
         INFO(one, " ", two);
         CHECK(joint::overlap(entry(one), entry(two)) == common);
       }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // An order fixed by hand is kept, checked and priced.
-#include "ordered_part.hpp"
+#include "split_part.hpp"
 
 namespace seamturn::tests {
 
@@ -11,7 +11,9 @@ Span span_of(const Plan& plan, const joint::HandEntry& entry) {
   Span span{1e12, -1.0};
   for (const Arc& arc : arcs_of(plan)) {
     const bool is_seam = arc.seam->joint == entry.joint &&
-                         (entry.side == 0 || arc.seam->id == entry.joint + '.' + entry.side);
+                         (entry.side == 0 || arc.seam->drawn == entry.joint + '.' + entry.side) &&
+                         (entry.segment == 0 ||
+                          arc.seam->id == arc.seam->drawn + '/' + std::to_string(entry.segment));
     const int layer = arc.pass->pass.layer;
     if (!is_seam || layer < entry.from_layer || layer > entry.to_layer.value_or(layer)) continue;
     span.from_s = std::min(span.from_s, *arc.pass->start_s);
@@ -68,6 +70,48 @@ TEST_SUITE("planner/hand_order_plan") {
       CHECK(plan.stages.front().by_hand->entries == entries);
       CHECK(plan.not_turned.empty());
     }
+  }
+
+  TEST_CASE(
+      "given segments by hand, they go before the order balance would take, and all keep it") {
+    for (const std::vector<std::string>& entries :
+         {std::vector<std::string>{"R1/4.1", "R1/2.1", "R1/1.1", "R1/3.1", "R1/3.2-"},
+          std::vector<std::string>{"J3.b/2.1", "J3.a/1.1", "R1/2.1"}}) {
+      planner::Inputs inputs = part_of({"R1", "J3"});
+      ask(inputs, "R1", 4, 10.0);
+      ask(inputs, "J3", 2);
+      inputs.weldment.hand_orders = {hand_order(entries)};
+      const Plan plan = quick_plan(inputs);
+      CHECK(is_kept(plan, inputs.weldment.hand_orders.front()));
+      CHECK(plan.stages.front().by_hand->entries == entries);
+    }
+  }
+
+  TEST_CASE("given a joint whose two seams go in segments, one without a side is of both") {
+    planner::Inputs inputs = part_of({"J3"});
+    ask(inputs, "J3", 2);
+    inputs.weldment.hand_orders = {hand_order({"J3/2.1", "J3/1.1"})};
+    const Plan plan = quick_plan(inputs);
+    double ends_s = 0.0;
+    for (const char* first : {"J3.a/2", "J3.b/2"}) {
+      ends_s = std::max(ends_s, layer_span(seam_of(plan, first), 1).to_s);
+    }
+    for (const char* second : {"J3.a/1", "J3.b/1"}) {
+      CHECK(layer_span(seam_of(plan, second), 1).from_s >= ends_s);
+    }
+  }
+
+  TEST_CASE("given a segment the seam does not go in, the finding says in how many it goes") {
+    planner::Inputs inputs = part_of({"R1", "J3"});
+    inputs.library.long_seams.reset();
+    ask(inputs, "J3", 2);
+    inputs.weldment.hand_orders = {hand_order({"J3.a/3", "R1"})};
+    CHECK(told(errors_of(inputs), "order.hand.segment", "J3 is welded in 2 segments"));
+    inputs.weldment.hand_orders = {hand_order({"J3.a/2", "R1/1"})};
+    CHECK(told(
+        errors_of(inputs), "order.hand.segment", "names R1/1, and joint R1 is welded in one "));
+    inputs.weldment.hand_orders = {hand_order({"J3.a/2", "R1"})};
+    CHECK(errors_of(inputs).empty());
   }
 
   TEST_CASE("given several orders, each is kept, and they may cross") {

@@ -168,6 +168,20 @@ std::vector<std::string> AttributeReader::ids(std::string_view name) {
   return {};
 }
 
+std::vector<std::string> AttributeReader::words(std::string_view name) {
+  std::vector<std::string> pieces;
+  const Attribute* attribute = ask(name);
+  if (attribute == nullptr) {
+    missing(name, "names separated by blanks");
+    return pieces;
+  }
+  std::string_view rest = nonempty(*attribute).value_or("");
+  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
+    pieces.emplace_back(piece);
+  }
+  return pieces;
+}
+
 std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
   const Attribute* attribute = ask(name);
   return attribute != nullptr ? checked_ids(*attribute) : std::vector<std::string>();

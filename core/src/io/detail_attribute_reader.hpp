@@ -40,7 +40,9 @@ class AttributeReader {
   [[nodiscard]] std::string find_id(std::string_view name);
   /// Ids separated by blanks.
   [[nodiscard]] std::vector<std::string> ids(std::string_view name);
-  /// Same; none when absent.
+  /// Pieces of text separated by blanks.
+  [[nodiscard]] std::vector<std::string> words(std::string_view name);
+  /// Ids separated by blanks; none when absent.
   [[nodiscard]] std::vector<std::string> find_ids(std::string_view name);
 
   [[nodiscard]] double quantity(std::string_view name, const Range& range);

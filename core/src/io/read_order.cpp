@@ -42,15 +42,15 @@ void tell_empty(AttributeReader& reader, const char* expected) {
 
 /// An entry that names no layer twice.
 void read_entries(AttributeReader& reader, joint::HandOrder& order) {
-  for (const std::string& text : reader.ids("seams")) {
+  for (const std::string& text : reader.words("seams")) {
     const std::optional<joint::HandEntry> entry = joint::read_hand_entry(text);
     if (!entry) {
       reader.error("seams",
                    "read.hand_order.entry",
                    in_quotes(text) +
                        " is no entry of an order by hand; expected a joint (\"R1\"), one of its "
-                       "seams (\"J4.b\"), or layers of them counted from the root (\"R2.1\", "
-                       "\"J4.b.2-3\", \"R2.2-\"); correct it");
+                       "seams (\"J4.b\"), a segment of one (\"J4.b/2\"), or layers of them counted "
+                       "from the root (\"R2.1\", \"J4.b.2-3\", \"R2.2-\"); correct it");
       continue;
     }
     const auto first = std::find_if(

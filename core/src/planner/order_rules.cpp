@@ -64,14 +64,7 @@ class Rules {
   /// Where the seams an entry names begin and end.
   std::vector<LayerBlocks> blocks_of(const joint::HandEntry& entry, const std::string& key) {
     std::vector<LayerBlocks> blocks;
-    bool is_known = false;
-    for (std::size_t i = 0; i < seams_.size(); ++i) {
-      const joint::Joint& described = joint(i);
-      if (described.id != entry.joint) continue;
-      const std::string& drawn = joint::drawn_id(*seams_[i].work->seam);
-      const bool is_side = entry.side == 0 || drawn == entry.joint + '.' + entry.side;
-      if (!is_side || !stage_.welds(described)) continue;
-      is_known = true;
+    for (const std::size_t i : seams_of(entry, key)) {
       if (!is_welded(i)) {
         tell(Severity::error,
              "order.hand.no_place",
@@ -94,8 +87,37 @@ class Rules {
       blocks.push_back({layers_[i][static_cast<std::size_t>(entry.from_layer) - 1].first,
                         layers_[i][static_cast<std::size_t>(to) - 1].last});
     }
-    if (!is_known) return {};  // of another stage: told by check_hand_orders
     return blocks;
+  }
+
+  /// Seams an entry names, or the segments of them; none when they are of another stage, which
+  /// check_hand_orders tells.
+  std::vector<std::size_t> seams_of(const joint::HandEntry& entry, const std::string& key) {
+    std::vector<std::size_t> all;
+    std::vector<std::size_t> named;
+    for (std::size_t i = 0; i < seams_.size(); ++i) {
+      const joint::Seam& seam = *seams_[i].work->seam;
+      const bool is_joint = joint(i).id == entry.joint && stage_.welds(joint(i));
+      const bool is_side =
+          entry.side == 0 || joint::drawn_id(seam) == entry.joint + '.' + entry.side;
+      if (!is_joint || !is_side) continue;
+      all.push_back(i);
+      const int number = seam.segment ? seam.segment->number : 0;
+      if (entry.segment == 0 || number == entry.segment) named.push_back(i);
+    }
+    if (named.empty() && !all.empty()) no_such_segment(entry, all.front(), key);
+    return named;
+  }
+
+  void no_such_segment(const joint::HandEntry& entry, std::size_t seam, const std::string& key) {
+    const std::optional<joint::Segment>& segment = seams_[seam].work->seam->segment;
+    const std::string pieces =
+        segment ? "in " + std::to_string(segment->of) + " segments" : "in one piece";
+    tell(Severity::error,
+         "order.hand.segment",
+         key,
+         hand_name() + " names " + entry.text + ", and joint " + entry.joint + " is welded " +
+             pieces + "; name a segment it has, or ask for more with segments=");
   }
 
   void by_hand(const joint::HandOrder& hand, const std::string& key) {

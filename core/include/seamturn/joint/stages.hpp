@@ -114,9 +114,10 @@ struct Stage {
 
 /// What an order by hand names: all seams of a joint or one of them, all its layers or some.
 struct HandEntry {
-  std::string text;  ///< as the file writes it: "R1", "J4.b", "R2.1", "R2.2-3", "R2.2-"
+  std::string text;  ///< as the file writes it: "R1", "J4.b", "J4.b/2", "R2.1", "R2.2-3", "R2.2-"
   std::string joint;
-  char side = 0;  ///< 'a' or 'b'; 0: all seams of the joint
+  char side = 0;    ///< 'a' or 'b'; 0: all seams of the joint
+  int segment = 0;  ///< from 1, of each seam named; 0: all of it
   int from_layer = 1;
   std::optional<int> to_layer;  ///< none: up to the last
   bool operator==(const HandEntry&) const = default;
