@@ -15,7 +15,7 @@ std::string quantity_text(double value, const std::string& unit, const UnitsShow
   if (unit == "mm") return units.size(value) + " " + units.length_unit();
   if (unit == "mm2") return units.area(value) + " " + units.area_unit();
   if (unit == "kg") return units.mass(value) + " " + units.mass_unit();
-  if (unit == "degC") return units.temperature(value) + " " + units.temperature_unit();
+  if (unit == "degC") return units.exact_temperature(value) + " " + units.temperature_unit();
   if (unit == "kJ/mm") return units.heat_input(value) + " " + units.heat_input_unit();
   const std::string number = base::digits_text(value);
   return unit.empty() ? number : number + " " + unit;

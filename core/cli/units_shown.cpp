@@ -41,6 +41,10 @@ std::string UnitsShown::weight(double kg) const {
 std::string UnitsShown::temperature(double c) const {
   return shown(c, Dimension::temperature, "degC", 0, "degF", 0);
 }
+std::string UnitsShown::exact_temperature(double c) const {
+  const std::string text = shown(c, Dimension::temperature, "degC", 1, "degF", 1);
+  return text.ends_with(".0") ? text.substr(0, text.size() - 2) : text;
+}
 std::string UnitsShown::least_temperature(double c) const {
   constexpr double rounding = 1e-6;
   const std::string unit = temperature_unit();

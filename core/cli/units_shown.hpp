@@ -19,6 +19,8 @@ class UnitsShown {
   [[nodiscard]] std::string mass(double kg) const;        ///< kg, 3; lb, 3
   [[nodiscard]] std::string weight(double kg) const;      ///< kg, 0; lb, 0
   [[nodiscard]] std::string temperature(double c) const;  ///< degC, 0; degF, 0
+  [[nodiscard]] std::string exact_temperature(
+      double c) const;  ///< one decimal where it is not whole
   /// A least temperature: rounded up.
   [[nodiscard]] std::string least_temperature(double c) const;
   [[nodiscard]] std::string temperature_step(double k) const;  ///< a difference: degC, 0; degF, 0

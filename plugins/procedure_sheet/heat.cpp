@@ -49,11 +49,7 @@ void put_methods(pugi::xml_node node, pugi::xml_node heat) {
 void put_chemistry(pugi::xml_node node, pugi::xml_node heat) {
   put_item(
       node, "carbon equivalent CET of the plates, mass-%", rounded(number(heat, "cet_plate"), 3));
-  put_item(node,
-           "chemistry",
-           plan_reader::is_true(heat, "from_grade_maxima")
-               ? "limits of the grade: no analysis was given"
-               : "analysis of the heat as given");
+  put_item(node, "chemistry", text(heat, "composition_basis"));
   put_item(
       node,
       "combined thickness, mm",
@@ -157,7 +153,12 @@ void put_heat(pugi::xml_node sheet, const Subject& subject) {
   put_item(node,
            "ends of beads and tacks",
            "cool about twice as fast as the middle of a bead: no tack or stop on a corner or edge");
-  if (const pugi::xml_node hardness = heat.child("hardness")) put_hardness(node, hardness);
+  if (const pugi::xml_node hardness = heat.child("hardness")) {
+    put_hardness(node, hardness);
+    if (plan_reader::is_true(heat, "from_grade_maxima")) {
+      put_item(node, "hardness of a part without analysis", "not known: it may be the harder one");
+    }
+  }
   if (const pugi::xml_node tearing = heat.child("tearing")) put_tearing(node, tearing);
   put_afterwards(node, heat);
 }

@@ -305,6 +305,36 @@ TEST_SUITE("fitup/gap_table") {
     CHECK(table->stop.reason == "no settings close beyond it");
   }
 
+  TEST_CASE("given gaps too tight for any bead, the table goes on to those that close") {
+    Shop shop;
+    // Wire of 1.2 mm: at this travel 12 mm2 are laid, the least.
+    for (process::LinkedSettings& row : shop.settings) {
+      row.travel_max_mm_s = row.feed_mm_s * 1.131 * 0.95 / 12.0;
+      row.travel_preferred_mm_s = std::min(row.travel_preferred_mm_s, row.travel_max_mm_s);
+    }
+    SectionParams drawn = v_12mm();
+    joint::Groove square;
+    square.form = joint::GrooveForm::square;
+    square.gap_mm = 4.0;
+    drawn.preparation = square;
+    auto request = shop.request(process::WeldFamily::groove);
+    process::BeadLimit thin;
+    thin.id = "thin";
+    thin.family = process::WeldFamily::groove;
+    thin.thickness_max_mm = 5.0;
+    const std::vector<process::BeadLimit> limits{thin};
+    request.limits = limits;
+    const auto table = gap_table(drawn, StopLimit{5.0, "a test", base::Status::proposed}, request);
+    REQUIRE(table.has_value());
+    REQUIRE(table->rows.size() == 5);
+    CHECK_FALSE(table->rows.front().stack);  // 1 mm by 5 mm are 5 mm2
+    CHECK_FALSE(table->rows.front().why.empty());
+    CHECK(table->rows[3].stack);
+    CHECK(table->rows[4].stack);
+    CHECK(table->stop.gap_mm == 5.0);
+    CHECK(table->stop.reason == "a test");
+  }
+
   TEST_CASE("refuses a stop limit of 0 mm because no gap would be left") {
     const Shop shop;
     const auto table = gap_table(v_12mm(),

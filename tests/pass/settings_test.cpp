@@ -48,6 +48,40 @@ TEST_SUITE("pass/settings") {
     CHECK(single_bench(7.5).lay().value().passes[0].settings == "fast");
   }
 
+  TEST_CASE("given edges that touch over the whole depth, the refusal says so") {
+    Bench bench;
+    bench.family = process::WeldFamily::groove;
+    bench.section = groove_section({11.0, 0.0, 0.0, 0.0, 0.0, 1.0, 2.0});
+    bench.settings = {settings_row({"root", PassRole::root, 4.0, 30.0, 60.0, 40.0}),
+                      settings_row({"fill", PassRole::fill, 8.0, 30.0, 60.0, 40.0}),
+                      settings_row({"cap", PassRole::cap, 8.0, 30.0, 60.0, 40.0})};
+    const auto stack = bench.lay();
+    REQUIRE_FALSE(stack);
+    CHECK(stack.error().code == "pass.groove.closed");
+  }
+
+  TEST_CASE(
+      "given a groove too narrow for a fill, no heat-input band is blamed where none is due") {
+    Bench bench;
+    bench.family = process::WeldFamily::groove;
+    bench.section = groove_section({20.0, 2.0, 0.0, 0.0, 0.0, 1.0, 1.0});
+    bench.settings = {settings_row({"root", PassRole::root, 4.0, 30.0, 70.0, 40.0}),
+                      settings_row({"fill", PassRole::fill, 8.0, 30.0, 60.0, 40.0}),
+                      settings_row({"cap", PassRole::cap, 8.0, 30.0, 60.0, 40.0})};
+    process::BeadLimit thin;
+    thin.id = "thin";
+    thin.family = process::WeldFamily::groove;
+    thin.positions = all_positions;
+    thin.thickness_max_mm = 6.0;
+    bench.limits = {thin};
+    const auto stack = bench.lay();
+    REQUIRE_FALSE(stack);
+    // A fill of 2 mm by 6 mm is 12 mm2; at 8 m/min and 60 cm/min 14.3 mm2 are the least, by hand.
+    CHECK(stack.error().code == "pass.travel.cannot_close");
+    CHECK(holds(stack.error().text, "too fast"));
+    CHECK_FALSE(holds(stack.error().text, "kJ/mm"));
+  }
+
   TEST_CASE("given no single row, a fillet of one pass takes the fill row") {
     Bench bench = single_bench(7.0);
     for (auto& row : bench.settings) {

@@ -310,7 +310,7 @@ TEST_SUITE("planner/shared_stances") {
     CHECK(seen.size() >= 2);
   }
 
-  TEST_CASE("for every pass of a ring, law: its time is its own way round over its travel") {
+  TEST_CASE("for every pass of a ring, law: its time is its own way round over its tip's speed") {
     std::size_t seen = 0;
     for (const Arc& arc : arcs_of(hub().plan)) {
       const joint::Seam& seam = described_seam(hub().plan, arc.seam->id);
@@ -319,7 +319,7 @@ TEST_SUITE("planner/shared_stances") {
       const Vec3 off = arc.pass->points.front().point - circle->centre;
       const double radius_mm = (off - off.dot(circle->axis) * circle->axis).norm();
       const double time_s = position::rolling_time_s(
-          arc.pass->pass.travel_mm_s, radius_mm, Angle::rad(std::abs(arc.pass->roll->rad())));
+          *arc.pass->tip_mm_s, radius_mm, Angle::rad(std::abs(arc.pass->roll->rad())));
       INFO(seam.id, " pass ", arc.pass->pass.number, " at ", radius_mm, " mm");
       CHECK(arc.pass->pass.arc_time_s == doctest::Approx(time_s).epsilon(1e-9));
       CHECK(*arc.pass->end_s - *arc.pass->start_s == doctest::Approx(time_s).epsilon(1e-6));

@@ -16,12 +16,6 @@ void add_equivalent(ExplainStep& step, const char* name, const std::optional<dou
   }
 }
 
-std::string origin_of(const Subject& subject) {
-  return subject.planned.heat.from_grade_maxima
-             ? "limits of the grades " + subject.planned.steel_1 + ", " + subject.planned.steel_2
-             : "analyses of the members";
-}
-
 }  // namespace
 
 void explain_carbon_equivalent(const Subject& subject, std::vector<ExplainStep>& steps) {
@@ -29,7 +23,7 @@ void explain_carbon_equivalent(const Subject& subject, std::vector<ExplainStep>&
   ExplainStep step = step_of(material::carbon_equivalent_card(),
                              "carbon-equivalent",
                              "joint " + subject.planned.id + ", the higher of both members");
-  add_word(step.inputs, "composition", origin_of(subject), "");
+  add_word(step.inputs, "composition", heat.composition_basis, "");
   add_equivalent(step, "CEV", heat.cev_plate);
   add_equivalent(step, "CET", heat.cet_plate);
   add_equivalent(step, "Pcm", heat.pcm_plate);
@@ -57,13 +51,7 @@ void explain_combined_thickness(const Subject& subject, std::vector<ExplainStep>
 void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps) {
   const procedure::HeatLimits& heat = subject.planned.heat;
   ExplainStep step = step_of(heat::preheat_card(), "preheat", "joint " + subject.planned.id);
-  add(step.inputs,
-      "CET",
-      heat.cet_governing,
-      "mass-%",
-      heat.from_grade_maxima
-          ? "limits of the grades " + subject.planned.steel_1 + ", " + subject.planned.steel_2
-          : "analyses of the members");
+  add(step.inputs, "CET", heat.cet_governing, "mass-%", heat.composition_basis);
   add(step.inputs, "thickness", heat.thickness_mm, "mm", "thickest member of the joint");
   add(step.inputs,
       "hydrogen",

@@ -192,6 +192,7 @@ Outcome<GapTable> gap_table(const SectionParams& drawn,
   }
   GapTable table;
   table.stop = stop;
+  bool opened = false;  // gaps may be too tight for a root as well as too wide
   for (double from_mm = 0.0; from_mm < stop.gap_mm - same_mm; from_mm += row_mm) {
     GapRow row;
     row.from_mm = from_mm;
@@ -206,9 +207,14 @@ Outcome<GapTable> gap_table(const SectionParams& drawn,
     }
     const bool closes = row.stack.has_value();
     table.rows.push_back(std::move(row));
-    if (closes) continue;
+    opened = opened || closes;
+    if (closes || !opened) continue;
     table.stop = StopLimit{from_mm, "no settings close beyond it", base::Status::computed};
     break;
+  }
+  if (!opened) {
+    table.rows.resize(1);
+    table.stop = StopLimit{0.0, "no settings close beyond it", base::Status::computed};
   }
   return table;
 }

@@ -14,6 +14,7 @@ void put_chemistry(pugi::xml_node node, const procedure::HeatLimits& heat) {
   put_number_if(node, "jis_plate", heat.jis_plate);
   put_number(node, "cet_governing", heat.cet_governing);
   put_flag(node, "from_grade_maxima", heat.from_grade_maxima);
+  put_text(node, "composition_basis", heat.composition_basis);
 }
 
 void put_temperatures(pugi::xml_node node, const procedure::HeatLimits& heat) {

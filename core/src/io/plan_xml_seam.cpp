@@ -109,6 +109,7 @@ void put_place_in_order(pugi::xml_node node,
   put_number_if(node, "start_s", planned.start_s);
   put_number_if(node, "end_s", planned.end_s);
   put_flag(node, "reversed", planned.reversed);
+  put_number_if(node, "tip_mm_s", planned.tip_mm_s);
   if (!planned.roll) return;
   put_number(node, "roll_deg", planned.roll->deg());
   if (planned.roll_from) put_number(node, "roll_from_deg", planned.roll_from->deg());

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/material/carbon_equivalent.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <span>
 
@@ -186,6 +188,34 @@ base::Refusal carbon_refusal(const Formula& formula, double carbon_percent) {
               "that needs its maker's welding instructions"};
 }
 
+double weight_in(std::span<const Term> terms, Content content) {
+  for (const Term& term : terms) {
+    if (term.content == content) return term.weight;
+  }
+  return content == &Composition::c ? 1.0 : 0.0;
+}
+
+/// What a cap on CE(IIW) leaves of a composition, dearest first for one formula.
+Composition worst_below_cap(CarbonFormula formula, const Composition& limits, double cap) {
+  std::vector<Term> worth = {{&Composition::c, 1.0}};
+  const bool carbon_first = formula == CarbonFormula::cen;
+  if (carbon_first) worth.front().weight = std::numeric_limits<double>::infinity();
+  const std::span<const Term> terms = formula_of(formula).terms;
+  for (const Term& cost : iiw_terms) {
+    worth.push_back({cost.content, weight_in(terms, cost.content) / cost.weight});
+  }
+  std::stable_sort(
+      worth.begin(), worth.end(), [](const Term& a, const Term& b) { return a.weight > b.weight; });
+  Composition worst = limits;
+  double left = cap;
+  for (const Term& element : worth) {
+    const double cost = weight_in(iiw_terms, element.content);
+    worst.*element.content = std::min(limits.*element.content, left / cost);
+    left = std::max(0.0, left - cost * (worst.*element.content));
+  }
+  return worst;
+}
+
 }  // namespace
 
 std::string_view formula_name(CarbonFormula formula) {
@@ -219,6 +249,15 @@ base::Outcome<CarbonEquivalent> carbon_equivalent(CarbonFormula formula,
                                {}});
   }
   return result;
+}
+
+base::Outcome<CarbonEquivalent> highest_carbon_equivalent(CarbonFormula formula,
+                                                          const Composition& limits,
+                                                          std::optional<double> cev_cap) {
+  base::Outcome<CarbonEquivalent> at_limits = carbon_equivalent(formula, limits);
+  if (!at_limits || !cev_cap) return at_limits;
+  SEAMTURN_REQUIRE(base::is_positive(*cev_cap), *cev_cap);
+  return carbon_equivalent(formula, worst_below_cap(formula, limits, *cev_cap));
 }
 
 const base::FigureCard& carbon_equivalent_card() {

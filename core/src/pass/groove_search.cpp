@@ -211,6 +211,12 @@ base::Outcome<std::vector<GrooveLayer>> find_groove_layers(const Profile& profil
   if (auto layers = GrooveSearch(profile, rules, nullptr).run()) {
     return *std::move(layers);
   }
+  if (profile.area_mm2() <= 0.0) {
+    return base::Refusal{"pass.groove.closed",
+                         "the edges touch from the root to the surface, so there is no room for a "
+                         "root or a fill, and no single pass lays the cap alone; open the gap, "
+                         "bevel the edges, or gouge so deep that a bevel is left"};
+  }
   // Only a section that nothing closes pays for the reasons.
   Misses misses(rules.rows);
   static_cast<void>(GrooveSearch(profile, rules, &misses).run());

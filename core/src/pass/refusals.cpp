@@ -101,6 +101,10 @@ using process::PassRole;
 }  // namespace
 
 void Misses::add(const Miss& miss) {
+  // A bead some row lays is no miss: the limit that made it so small does not keep it from closing.
+  if (miss.area_mm2 <= 0.0 || table_.pick(miss.role, miss.area_mm2) != nullptr) {
+    return;
+  }
   for (const RowRange& range : table_.rows(miss.role)) {
     const double distance = distance_to(miss.area_mm2, range.least_mm2, range.most_mm2);
     if (row_ == nullptr || distance < distance_) {
@@ -140,8 +144,13 @@ base::Refusal Misses::nearest_refusal(const StackRulesRequest& request) const {
                 std::string(barred_->id) + " allows " + fixed_text(barred_->most_mm, 1) + " mm (" +
                 where_text(request) + ")"};
   }
-  if (missing_ || row_ == nullptr) {
-    return missing_refusal(request, missing_.value_or(PassRole::fill));
+  if (missing_) {
+    return missing_refusal(request, *missing_);
+  }
+  if (row_ == nullptr) {
+    return {"pass.layers.cannot_close",
+            "no cut into layers keeps all limits of a pass (" + where_text(request) +
+                "); give another size, preparation or position"};
   }
   const double area_mm2 = nearest_.area_mm2;
   const bool travel_closes =

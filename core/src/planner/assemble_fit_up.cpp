@@ -14,7 +14,20 @@ namespace {
 using base::Finding;
 using base::Severity;
 
-plan::FitUpEnd end_of(const fitup::FitUpCase& item, const plan::PlannedSeam& seam) {
+/// What a millimetre of the line drawn is to the metal: longer or shorter on rings.
+double length_share(const plan::PlannedSeam& seam, double length_mm) {
+  double area_mm2 = 0.0;
+  double volume_mm3 = 0.0;
+  for (const pass::Pass& pass : seam.stack.passes) {
+    area_mm2 += pass.area_mm2;
+    volume_mm3 += pass.area_mm2 * pass.travel_mm_s * pass.arc_time_s;
+  }
+  return volume_mm3 / (area_mm2 * length_mm);
+}
+
+plan::FitUpEnd end_of(const fitup::FitUpCase& item,
+                      const plan::PlannedSeam& seam,
+                      double length_mm) {
   plan::FitUpEnd end;
   end.area_mm2 = item.section.area_mm2;
   end.metal_kg = seam.metal_kg * item.section.area_mm2 / seam.section.area_mm2;
@@ -22,7 +35,7 @@ plan::FitUpEnd end_of(const fitup::FitUpCase& item, const plan::PlannedSeam& sea
   end.why = item.why;
   if (!item.stack) return end;
   end.passes = static_cast<int>(item.stack->passes.size());
-  end.arc_time_s = item.stack->arc_time_s;
+  end.arc_time_s = item.stack->arc_time_s * length_share(seam, length_mm);
   end.heat_input_min_kj_mm = item.stack->heat_input_min_kj_mm;
   end.heat_input_max_kj_mm = item.stack->heat_input_max_kj_mm;
   return end;
@@ -44,8 +57,8 @@ class FitUpMaker {
     plan::PlannedFitUp out;
     out.tolerances = tolerances_.id;
     out.status = tolerances_.status;
-    out.low = end_of(band->low, seam);
-    out.high = end_of(band->high, seam);
+    out.low = end_of(band->low, seam, request.length_mm);
+    out.high = end_of(band->high, seam, request.length_mm);
     for (const plan::FitUpEnd* end : {&out.low, &out.high}) {
       if (!end->closes) warn(work, seam, end->why);
     }

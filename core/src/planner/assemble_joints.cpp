@@ -4,6 +4,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_heat.hpp"
+#include "detail_stances.hpp"
 #include "detail_starts.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/segments.hpp"
@@ -12,18 +13,6 @@
 namespace seamturn::planner::detail {
 
 namespace {
-
-/// Share of the whole circle's weld metal to its length on the seam's line: the circle of the
-/// section's centre of area counts.
-double ring_factor(const JointWork& work, const SeamWork& seam, const geom::Round& round) {
-  const joint::SectionFrame frame = joint::section_frame(*work.joint, *seam.seam, 0.0);
-  const section::Point c = section::centroid(seam.section);
-  const geom::Vec3 point = frame.origin + (c.x_mm - seam.section.seam_line_x_mm) * frame.x +
-                           (c.y_mm - seam.section.seam_line_y_mm) * frame.y;
-  const geom::Vec3 from_axis = (point - round.centre).cross(round.axis);
-  return section::ring_volume_mm3(seam.section.area_mm2, from_axis.norm()) /
-         section::ring_volume_mm3(seam.section.area_mm2, round.radius_mm);
-}
 
 /// What is welded of a seam: of a segment, whose layers differ in length, their mean by metal.
 double laid_length_mm(const joint::Seam& seam, const pass::PassStack& stack) {
@@ -40,11 +29,9 @@ double laid_length_mm(const joint::Seam& seam, const pass::PassStack& stack) {
 /// Weld metal of a seam. Legs of a polyline count by their length on the seam's line: what the
 /// section's offset adds outside a corner and saves inside one is left out.
 double metal_kg(const JointWork& work, const SeamWork& seam_work, double length_mm) {
-  const joint::Seam& seam = *seam_work.seam;
-  double volume_mm3 = seam_work.section.area_mm2 * length_mm;
-  const auto round = seam.path ? geom::round_of(*seam.path) : std::nullopt;
-  if (round) volume_mm3 *= ring_factor(work, seam_work, *round);
-  return volume_mm3 * process::steel_density_kg_mm3;
+  const SeamRef ref{&work, &seam_work};
+  const double length_share = section_share(ref, section::centroid(seam_work.section));
+  return seam_work.section.area_mm2 * length_share * length_mm * process::steel_density_kg_mm3;
 }
 
 class JointAssembler {

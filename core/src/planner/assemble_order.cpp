@@ -212,6 +212,7 @@ class OrderAssembler {
                   const LayerStart& start,
                   plan::PlannedPass& pass) const {
     const reach::Course course{placement.reversed, placement.ring_start_mm + start.behind_mm};
+    pass.tip_mm_s = tip_speed_mm_s(ref, pass.pass);
     pass.points =
         reach::key_poses(*ref.joint->joint, *ref.work->seam, ref.work->section, pass.pass, course);
   }

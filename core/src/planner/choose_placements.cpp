@@ -205,6 +205,7 @@ void turn_beads(std::vector<JointWork>& joints,
       if (own.empty() || !own.front().second_below || !seam.section.is_fillet) continue;
       pass::PassStack& stack = seam.stacks[static_cast<std::size_t>(own.front().stack)].stack;
       stack = pass::laid_from_second(stack);
+      set_layer_times(joint, seam);  // on a ring the beads changed their radii
     }
   }
 }

@@ -8,6 +8,7 @@
 
 #include "detail_work.hpp"
 #include "seamturn/base/finding.hpp"
+#include "seamturn/material/carbon_equivalent.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -15,7 +16,11 @@ namespace seamturn::planner::detail {
 struct Chemistry {
   material::Composition composition;
   bool from_maxima = false;
+  std::optional<double> cev_cap;  ///< of the standard, beside its maxima
 };
+/// The highest a formula can give of it.
+[[nodiscard]] base::Outcome<material::CarbonEquivalent> carbon_equivalent_of(
+    material::CarbonFormula formula, const Chemistry& chemistry);
 [[nodiscard]] Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel);
 
 /// Ways the heat leaves the weld, each with the thickness averaged over heat::averaging_mm, where

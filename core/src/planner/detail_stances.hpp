@@ -65,10 +65,13 @@ void turn_beads(std::vector<JointWork>& joints,
                                     const pass::PassStack& stack,
                                     const pass::Pass& pass);
 
-/// From a ring's axis to the wire tip of a pass. Pre: the seam is a ring or an arc.
-[[nodiscard]] double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass);
-/// Arc times of rings and arcs, where the wire tip of a pass goes round at its own radius and not
-/// the drawn one, and of segments, whose layers differ in length.
+/// Of a ring or an arc, the way round a point of its section takes, to that of the line drawn; 1
+/// for other seams. Metal counts by it (Pappus).
+[[nodiscard]] double section_share(const SeamRef& ref, const section::Point& point);
+/// How fast the wire tip of a pass goes round in its arc time; none where no seam goes round.
+[[nodiscard]] std::optional<double> tip_speed_mm_s(const SeamRef& ref, const pass::Pass& pass);
+/// Arc times of rings and arcs, where a bead is as long as the way round of its centre and not the
+/// line drawn, and of segments, whose layers differ in length.
 void set_layer_times(const JointWork& work, SeamWork& seam);
 
 /// How far a ring seam is welded round: a whole turn and its overlap. Pre: it is a ring of one

@@ -23,8 +23,8 @@ using material::CarbonFormula;
 
 /// The highest of both members by one formula; nothing when a formula refuses one of them.
 std::optional<double> highest(CarbonFormula formula, const Chemistry& a, const Chemistry& b) {
-  const auto first = material::carbon_equivalent(formula, a.composition);
-  const auto second = material::carbon_equivalent(formula, b.composition);
+  const auto first = carbon_equivalent_of(formula, a);
+  const auto second = carbon_equivalent_of(formula, b);
   if (!first || !second) return std::nullopt;
   return std::max(first->value, second->value);
 }
@@ -65,6 +65,7 @@ class Limits {
     const Chemistry first = chemistry_of(*work_.member_1, *work_.steel_1);
     const Chemistry second = chemistry_of(*work_.member_2, *work_.steel_2);
     limits_.from_grade_maxima = first.from_maxima || second.from_maxima;
+    limits_.composition_basis = composition_basis(first, second);
     limits_.cev_plate = highest(CarbonFormula::iiw, first, second);
     limits_.pcm_plate = highest(CarbonFormula::pcm, first, second);
     limits_.cen_plate = highest(CarbonFormula::cen, first, second);
@@ -80,6 +81,18 @@ class Limits {
   }
 
  private:
+  /// Where each member's composition is from, in words.
+  [[nodiscard]] std::string composition_basis(const Chemistry& first,
+                                              const Chemistry& second) const {
+    const auto of = [](const joint::Member& member, const Chemistry& chemistry) {
+      if (!chemistry.from_maxima) return member.id + ": its analysis";
+      return member.id + ": no analysis, limits of " + member.steel +
+             (chemistry.cev_cap ? " with CEV at most " + base::shortest_text(*chemistry.cev_cap)
+                                : std::string());
+    };
+    return of(*work_.member_1, first) + "; " + of(*work_.member_2, second);
+  }
+
   void set_thickness_seen() {
     const joint::StatedHeat& stated = work_.joint->heat;
     limits_.paths = heat_paths(work_);
@@ -112,7 +125,7 @@ class Limits {
 
   /// Elements outside the range of CET; that of CET itself the method tells.
   void tell_composition(const joint::Member& member, const Chemistry& chemistry) {
-    const auto cet = material::carbon_equivalent(CarbonFormula::cet, chemistry.composition);
+    const auto cet = carbon_equivalent_of(CarbonFormula::cet, chemistry);
     for (const Finding& finding : cet->findings) {
       if (finding.code != "material.composition.out_of_range") continue;
       pass_on(finding, "part " + member.id + ": ");
@@ -121,7 +134,7 @@ class Limits {
 
   void tell_refusal(const Chemistry& first, const Chemistry& second) {
     for (const Chemistry* chemistry : {&first, &second}) {
-      const auto refused = material::carbon_equivalent(CarbonFormula::cet, chemistry->composition);
+      const auto refused = carbon_equivalent_of(CarbonFormula::cet, *chemistry);
       if (!refused) tell(Severity::error, refused.error().code, refused.error().text);
     }
   }
@@ -192,12 +205,17 @@ class Limits {
 }  // namespace
 
 Chemistry chemistry_of(const joint::Member& member, const material::Steel& steel) {
-  if (member.analysis) return Chemistry{*member.analysis, false};
+  if (member.analysis) return Chemistry{*member.analysis, false, std::nullopt};
   const material::SteelBand* band =
       material::find_band(steel, joint::wall_thickness_mm(member.shape));
   SEAMTURN_REQUIRE(
       band != nullptr && material::bounds_carbon_equivalent(*band), steel.designation, member.id);
-  return Chemistry{band->maxima, true};
+  return Chemistry{band->maxima, true, band->cev_max};
+}
+
+base::Outcome<material::CarbonEquivalent> carbon_equivalent_of(CarbonFormula formula,
+                                                               const Chemistry& chemistry) {
+  return material::highest_carbon_equivalent(formula, chemistry.composition, chemistry.cev_cap);
 }
 
 double lowest_heat_input_kj_mm(const Inputs& inputs, const JointWork& work) {

@@ -75,8 +75,8 @@ void note_grade_maxima(const Inputs& inputs, plan::Plan& plan) {
        plan,
        "heat.analysis.from_grade",
        "no heat analysis is given for members of joints " + list +
-           ": the composition limits of the grade were used, which ask for more preheat than most "
-           "heats need; add <analysis> from the certificate");
+           ": the composition limits of the grade were used, with the cap on CEV of its standard, "
+           "which ask for more preheat than most heats need; add <analysis> from the certificate");
 }
 
 void note_gouging(const Inputs& inputs, plan::Plan& plan) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every method of preheat is asked, each by its own inputs; docs/methods/preheat-choice.md.
 #include <algorithm>
+#include <cmath>
 
 #include "detail_heat.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -24,8 +25,10 @@ PreheatAnswer silent(std::string method, std::string says, Status status) {
   return PreheatAnswer{std::move(method), std::nullopt, std::move(says), status, false};
 }
 
+/// A least temperature is never rounded down.
 std::string degrees(double temperature_c) {
-  return fixed_text(temperature_c, 0) + " degC";
+  constexpr double rounding_c = 1e-6;
+  return fixed_text(std::ceil(temperature_c - rounding_c), 0) + " degC";
 }
 
 PreheatAnswer ask_cet(const HeatLimits& limits) {

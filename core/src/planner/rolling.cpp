@@ -71,33 +71,45 @@ base::Angle lead_wind(const Inputs& inputs,
   return -(sense * lead_before(inputs, ref, stack, pass));
 }
 
-namespace {
-
-double tip_radius_mm(const SeamRef& ref, const pass::Pass& pass, const geom::Round& round) {
+double section_share(const SeamRef& ref, const section::Point& point) {
   const joint::Seam& seam = *ref.work->seam;
-  const geom::Vec3 tip =
-      reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
-      round.centre;
-  return (tip - tip.dot(round.axis) * round.axis).norm();
+  const auto round = seam.path ? geom::round_of(*seam.path) : std::nullopt;
+  if (!round) return 1.0;
+  const section::WeldSection& section = ref.work->section;
+  const joint::SectionFrame frame = joint::section_frame(*ref.joint->joint, seam, 0.0);
+  const geom::Vec3 there = frame.origin + (point.x_mm - section.seam_line_x_mm) * frame.x +
+                           (point.y_mm - section.seam_line_y_mm) * frame.y;
+  return (there - round->centre).cross(round->axis).norm() / round->radius_mm;
 }
 
-}  // namespace
-
-double layer_radius_mm(const SeamRef& ref, const pass::Pass& pass) {
-  const std::optional<geom::Round> round = geom::round_of(*ref.work->seam->path);
-  SEAMTURN_REQUIRE(round.has_value(), ref.work->seam->id);
-  return tip_radius_mm(ref, pass, *round);
+std::optional<double> tip_speed_mm_s(const SeamRef& ref, const pass::Pass& pass) {
+  const joint::Seam& seam = *ref.work->seam;
+  const auto round = seam.path ? geom::round_of(*seam.path) : std::nullopt;
+  if (!round || pass.arc_time_s <= 0.0) return std::nullopt;
+  const geom::Vec3 tip =
+      reach::torch_pose(*ref.joint->joint, seam, ref.work->section, pass, 0.0, false).point -
+      round->centre;
+  const double share = tip.cross(round->axis).norm() / round->radius_mm;
+  return share * joint::layer_length_mm(seam, pass.layer) / pass.arc_time_s;
 }
 
 void set_layer_times(const JointWork& work, SeamWork& seam) {
   const joint::Seam& described = *seam.seam;
-  const auto round = described.path ? geom::round_of(*described.path) : std::nullopt;
-  if (!round && !described.segment) return;
+  const bool is_round = described.path && geom::round_of(*described.path);
+  if (!is_round && !described.segment) return;
+  const SeamRef ref{&work, &seam};
+  const double whole = section_share(ref, section::centroid(seam.section));
   for (StackChoice& choice : seam.stacks) {
+    // Centres of beads are where a bead is drawn; together they must bring the section's metal.
+    double area_mm2 = 0.0;
+    double laid_mm2 = 0.0;
+    for (const pass::Pass& pass : choice.stack.passes) {
+      area_mm2 += pass.area_mm2;
+      laid_mm2 += pass.area_mm2 * section_share(ref, pass.centre);
+    }
     choice.stack.arc_time_s = 0.0;
     for (pass::Pass& pass : choice.stack.passes) {
-      const double share =
-          round ? tip_radius_mm({&work, &seam}, pass, *round) / round->radius_mm : 1.0;
+      const double share = section_share(ref, pass.centre) * whole * area_mm2 / laid_mm2;
       pass.arc_time_s = share * joint::layer_length_mm(described, pass.layer) / pass.travel_mm_s;
       choice.stack.arc_time_s += pass.arc_time_s;
     }

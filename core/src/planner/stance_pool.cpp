@@ -306,7 +306,7 @@ class Pool {
   bool rolls_slowly_enough(const Held& held, int stack) const {
     const auto& passes = stack_of(held, stack).stack.passes;
     return std::all_of(passes.begin(), passes.end(), [&](const pass::Pass& pass) {
-      return position::rolling_speed_rad_s(pass.travel_mm_s, layer_radius_mm(held.ref, pass)) <=
+      return rolled_angle(*held.ref.work->seam).rad() / pass.arc_time_s <=
              positioner_.rolling_speed_max_rad_s;
     });
   }

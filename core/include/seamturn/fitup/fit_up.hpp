@@ -83,7 +83,8 @@ struct GapTable {
 };
 
 /// Rows a millimetre wide up to the stop limit, each with settings, passes and weave for its widest
-/// gap. The first row that no settings close ends the table there.
+/// gap. Gaps too tight for any settings stand as rows to stop at; the first row above them that no
+/// settings close ends the table there.
 /// Units: mm.
 /// Pre: as fit_up_band; stop limit finite.
 /// Outside: refuses fitup.gap.stop_below_zero.

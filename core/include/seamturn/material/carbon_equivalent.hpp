@@ -2,6 +2,7 @@
 // Carbon equivalents: one number for how easily a steel hardens beside a weld.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -33,6 +34,19 @@ struct CarbonEquivalent {
 /// Tests: material/carbon_equivalent - published heats and examples.
 [[nodiscard]] base::Outcome<CarbonEquivalent> carbon_equivalent(CarbonFormula formula,
                                                                 const Composition& composition);
+
+/// The highest a carbon equivalent can be when no element is above its limit and CE(IIW) not above
+/// the standard's cap on it.
+/// Units: mass-% -> mass-%.      Frame: none.
+/// Pre: as carbon_equivalent; cap > 0.
+/// Outside: as carbon_equivalent, of the limits' carbon.
+/// Source: none - a linear programme with one constraint: first what adds most to the formula for
+///   what it takes of the cap. In CEN carbon comes first, for its factor rises with it and is below
+///   1. Findings speak of the composition found.
+/// Accuracy: exact.
+/// Tests: material/grade_limits - closed-form, law against random compositions.
+[[nodiscard]] base::Outcome<CarbonEquivalent> highest_carbon_equivalent(
+    CarbonFormula formula, const Composition& limits, std::optional<double> cev_cap);
 
 /// Yurioka's accommodation factor A(C) of CEN: how far alloying counts at a given carbon content.
 /// Units: mass-% -> ratio.      Frame: none.

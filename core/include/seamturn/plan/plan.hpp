@@ -51,6 +51,8 @@ struct PlannedPass {
   double t85_s = 0.0;       ///< at the coolest permitted start: shortest
   double t85_long_s = 0.0;  ///< at the interpass maximum: longest
   bool reversed = false;
+  /// Of the wire tip on its way round a ring or an arc; none: travel.
+  std::optional<double> tip_mm_s;
   int stance = -1;
   /// Rolling stances: signed turn of the positioner's last axis while the arc burns, in that axis'
   /// own sense; its speed is this over the arc time. None: the part stands still.

@@ -42,7 +42,8 @@ struct HeatLimits {
   std::optional<double> jis_plate;  ///< same
   double cet_governing = 0.0;
   bool outside_range = false;      ///< an input lies outside a method's range, told as a finding
-  bool from_grade_maxima = false;  ///< no analysis given: limits of the grade were used
+  bool from_grade_maxima = false;  ///< no analysis of a member given: limits of its grade were used
+  std::string composition_basis;   ///< of both members, in words
   double thickness_mm = 0.0;       ///< single thickness, thickest member
   std::vector<heat::HeatPath> paths;
   double combined_thickness_mm = 0.0;
