@@ -9,6 +9,27 @@ namespace seamturn::cli {
 
 using base::fixed_text;
 
+namespace {
+
+bool has_backing(const plan::Plan& plan) {
+  const auto& joints = plan.weldment.joints;
+  return std::any_of(joints.begin(), joints.end(), [](const joint::Joint& joint) {
+    return joint.root == joint::RootDecision::steel_backing ||
+           joint.root == joint::RootDecision::ceramic_backing;
+  });
+}
+
+bool has_tabs(const plan::Plan& plan) {
+  const auto& joints = plan.weldment.joints;
+  return std::any_of(joints.begin(), joints.end(), [](const joint::Joint& joint) {
+    return std::any_of(joint.seams.begin(), joint.seams.end(), [](const joint::Seam& seam) {
+      return seam.asked.run_on_mm > 0.0 || seam.asked.run_off_mm > 0.0;
+    });
+  });
+}
+
+}  // namespace
+
 std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
   const cost::Estimate& estimate = plan.estimate;
   Table use({{"per part", "", Align::left}, {"amount", ""}, {"", "", Align::left}});
@@ -67,6 +88,8 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
                      fixed_text(100.0 * plan.rates.consumption_band_ratio, 0) +
                      " % the same way at once. Not in the price: plate, cutting, " +
                      std::string(fits ? "" : "fit-up and tacking, ") +
+                     std::string(has_backing(plan) ? "backing, " : "") +
+                     std::string(has_tabs(plan) ? "tabs and their removal, " : "") +
                      std::string(plan.heating ? "the energy of preheating (its time is)"
                                               : "preheating") +
                      (tests ? ", inspection beyond that of the stages, furnace and machine tools, "

@@ -148,7 +148,9 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
              "states (explain JOINT preheat-methods); \"none\": no heating, but dry and above " +
                  units.temperature(5.0) + " " + units.temperature_unit() +
                  ". t8/5 from the coolest to the hottest permitted start. Length: all seams of a "
-                 "joint; section: one of each side together; metal: of what is welded.",
+                 "joint; section: of one seam, of a groove closed from two sides of both; metal: "
+                 "of all "
+                 "that is welded.",
              line_width,
              0) +
          "\n" + (fit_up.empty() ? "" : "\n" + fit_up);

@@ -89,6 +89,16 @@ std::string seam_passes(const std::string& seam, const std::vector<int>& passes)
   return text;
 }
 
+/// What the clock turns beside going to stances.
+std::string winding_text(const plan::Plan& plan) {
+  double to_stances_s = 0.0;
+  for (const plan::PlannedStance& stance : plan.stances) to_stances_s += stance.turn_time_s;
+  const double all_s = plan.seconds[static_cast<std::size_t>(timeline::SecondKind::turn)];
+  if (all_s - to_stances_s < 1.0) return "";
+  return "Rolled rings are wound to their starts and back for " + clock_text(all_s - to_stances_s) +
+         " more: " + clock_text(all_s) + " of turning in all.\n";
+}
+
 std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
   const bool several = plan.weldment.setups.size() > 1;
   std::vector<Table::Column> columns = {{"stance", "", Align::left}};
@@ -113,7 +123,7 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
     row.push_back(!stance.stance.rolling ? "" : several ? "rolls" : "rolls during the weld");
     table.add_row(row);
   }
-  return table.text();
+  return table.text() + winding_text(plan);
 }
 
 /// Axis values of a stance, each in a column of its own; blanks for rest and crane.

@@ -63,6 +63,26 @@ void put_interval(pugi::xml_node parent, const char* name, pugi::xml_node event)
   copy_rounded(event, node, 2, {"start_s", "end_s"});
 }
 
+bool is_heated_in(pugi::xml_node joint, const std::string& stage) {
+  if (!plan_reader::is_true(joint.child("heat"), "needs_heating")) return false;
+  const pugi::xml_node seam = joint.child("seam");
+  return stage.empty() || stage == text(seam, "stage");
+}
+
+/// Mats that stay on bring every joint of the stage to its preheat at once; a torch one seam.
+void put_heat(pugi::xml_node visit, const plan_reader::PlanTree& plan, pugi::xml_node event) {
+  put_interval(visit, "heat", event);
+  pugi::xml_node node = visit.last_child();
+  if (!plan_reader::is_true(plan.root().child("heating"), "holds")) return;
+  node.remove_attribute("seam");
+  for (const pugi::xml_node joint : plan.root().child("joints").children("joint")) {
+    if (!is_heated_in(joint, text(event, "stage"))) continue;
+    pugi::xml_node heated = node.append_child("joint");
+    put(heated, "id", text(joint, "id"));
+    plan_reader::put_gate_limits(heated, joint.child("heat"));
+  }
+}
+
 /// What the axes hold on a turn and how near the floor the load comes, where the plan says so.
 void put_turn_load(pugi::xml_node turn,
                    const plan_reader::PlanTree& plan,
@@ -176,7 +196,7 @@ class Lister {
   void put_work(pugi::xml_node event) {
     if (is_kind(event, "work")) put_operation(visit_, plan_, event);
     if (is_kind(event, "gouge")) put_interval(visit_, "gouge", event);
-    if (is_kind(event, "heat")) put_interval(visit_, "heat", event);
+    if (is_kind(event, "heat")) put_heat(visit_, plan_, event);
     if (is_kind(event, "touch")) put_interval(visit_, "touch", event);
     if (!is_kind(event, "arc")) return;
     put_pass(visit_, plan_, event, wait_s_);

@@ -86,7 +86,7 @@ void put_window(pugi::xml_node node, pugi::xml_node window) {
                             rounded(number(window, "t85_most_s"), 0) + " s, " +
                             (plan_reader::is_true(window, "kept")    ? "kept by all passes, "
                              : plan_reader::is_true(window, "binds") ? "NOT kept by all passes, "
-                                                                     : "") +
+                                                                     : "not kept by all passes, ") +
                             text(window, "stated_by") + ", " + text(window, "status");
   put_item(node,
            plan_reader::is_true(window, "binds") ? "t8/5 to be kept" : "t8/5 usual for the steel",

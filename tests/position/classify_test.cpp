@@ -95,6 +95,22 @@ TEST_SUITE("position/classify") {
     CHECK(found->aws == "2F");
   }
 
+  TEST_CASE(
+      "for any corner, law: the bank nearest to a level plate is PB, and level where it can be") {
+    for (double between_deg = 60.0; between_deg <= 135.0; between_deg += 2.5) {
+      const Angle level = Angle::deg(90.0 - between_deg / 2.0);
+      const Angle bank = position::pb_bank_near(level);
+      for (const double side : {1.0, -1.0}) {
+        const Weld weld = weld_at(0.0, side * bank.deg());
+        const auto found = classify(WeldFamily::fillet, weld.travel, weld.normal, up);
+        INFO(between_deg);
+        CHECK(found->iso == WeldPosition::pb);
+      }
+      if (between_deg >= 75.0 && between_deg <= 115.0) CHECK(bank == level);
+      CHECK(std::abs((bank - level).deg()) <= 8.5);
+    }
+  }
+
   TEST_CASE("given places on borders and beside them, the easier row holds its border") {
     for (const oracles::BorderRow& row : oracles::border_rows) {
       for (const double side : {1.0, -1.0}) {

@@ -87,7 +87,7 @@ Answer stance_figure(Arguments& arguments) {
   positioner.kind = headstock ? cell::PositionerKind::headstock : cell::PositionerKind::tilt_rotate;
   positioner.axes.resize(headstock ? 1 : 2);
   // One plate level: the bank is what is left of a right angle beside half the corner.
-  const Angle level_bank = Angle::deg(90.0) - between / 2.0;
+  const Angle level_bank = position::pb_bank_near(Angle::deg(90.0) - between / 2.0);
   std::vector<Angle> banks;
   if (!pb) banks = {Angle()};
   if (pb && down != 2) banks.push_back(level_bank);

@@ -26,7 +26,8 @@ struct SeamInD {
 /// Pre: the seam has a path.
 [[nodiscard]] SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam);
 
-/// Nominal bank for PB: one plate level (the face halves the corner, so either plate will do).
+/// Nominal bank for PB: one plate level, or as near as PB lets (the face halves the corner, so
+/// either plate will do).
 [[nodiscard]] Angle level_bank(const SeamInD& seam);
 
 /// Rings welded in one stretch about the last axis. Arcs and polylines are held still.

@@ -38,8 +38,9 @@ struct LayerStart {
 /// Of a layer, counted from 1; the plain start where nothing is asked for.
 [[nodiscard]] LayerStart start_of_layer(const std::vector<LayerStart>& starts, int layer);
 
-/// One entry a layer; none when nothing is asked for. A rolled ring whose axis has no room to start
-/// a layer elsewhere starts it where the first layer does.
+/// One entry a layer; none when nothing is asked for. A rolled ring whose axis cannot start a
+/// layer there starts it where an earlier layer did, as far from the layer before; where none is,
+/// where the first did.
 /// `at_stance` is the rolling axis there, `rolled` the signed turn of one pass.
 [[nodiscard]] std::vector<LayerStart> planned_starts(const joint::Seam& seam,
                                                      const pass::PassStack& stack);

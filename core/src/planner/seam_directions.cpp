@@ -36,6 +36,21 @@ StationInD station_in_D(const joint::Setup& setup,
           there(seam.wall_2)};
 }
 
+/// Bank of the face when a plate lies level.
+Angle plate_bank(const StationInD& at) {
+  return geom::angle_between(at.face, at.wall_1);
+}
+
+/// With one plate level a corner far from square is no PB any more: the sky nearest to that.
+void add_near_level(const StationInD& at, std::vector<Vec3>& skies) {
+  const Angle bank = position::pb_bank_near(plate_bank(at));
+  if (bank == plate_bank(at)) return;
+  const Vec3 face = geom::unit(at.face - at.face.dot(at.travel) * at.travel);
+  for (const Angle way : {bank, -bank}) {
+    skies.push_back(turn::sky_direction(geom::unit(at.travel), face, Angle(), way));
+  }
+}
+
 /// Positions only a library's leave allows: the sky across the face, under it, or along the travel.
 void add_by_leave(const StationInD& at, WeldPosition position, std::vector<Vec3>& skies) {
   const bool upright = position == WeldPosition::pf || position == WeldPosition::pg;
@@ -69,7 +84,7 @@ SeamInD seam_in_D(const joint::Setup& setup, const joint::Seam& seam) {
 }
 
 Angle level_bank(const SeamInD& seam) {
-  return geom::angle_between(seam.stations.front().face, seam.stations.front().wall_1);
+  return position::pb_bank_near(plate_bank(seam.stations.front()));
 }
 
 bool can_roll(const cell::Positioner& positioner, const SeamInD& seam) {
@@ -85,7 +100,10 @@ std::vector<geom::Vec3> wanted_skies(const cell::Positioner& positioner,
   std::vector<Vec3> skies;
   const auto want = [&](const StationInD& at) {
     skies.insert(skies.end(), {at.face, at.wall_1, at.wall_2});
-    for (const StackChoice& choice : work.stacks) add_by_leave(at, choice.position, skies);
+    for (const StackChoice& choice : work.stacks) {
+      if (choice.position == WeldPosition::pb) add_near_level(at, skies);
+      add_by_leave(at, choice.position, skies);
+    }
   };
   if (seam.axis && !can_roll(positioner, seam)) {
     skies = {*seam.axis, -*seam.axis};

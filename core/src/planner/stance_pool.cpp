@@ -9,6 +9,7 @@
 #include "detail_stances.hpp"
 #include "detail_starts.hpp"
 #include "detail_turns.hpp"
+#include "detail_unplaced.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/turn/load.hpp"
 
@@ -316,17 +317,19 @@ class Pool {
     std::optional<Near> best;
     std::size_t at = 0;
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
+      if (pool_.stances[i].rolling) continue;  // begun where a ring may be, not where it is held
       const std::optional<Near> near = held.fit->nearest(rotations_[i]);
       if (!near || (best && near->beyond >= best->beyond)) continue;
       best = near;
       at = i;
     }
-    if (!best || !(best->beyond > Angle())) return "";
+    if (!best || (best->beyond <= Angle() && best->lies.iso == best->wanted)) return "";
     const auto deg = [](Angle angle) { return base::fixed_text(angle.deg(), 1) + " deg"; };
     return "; the nearest is " + describe(pool_.stances[at]) + ", slope " +
            deg(best->lies.attitude.slope) + " and bank " + deg(best->lies.attitude.bank) + ", " +
            std::string(process::position_name(best->lies.iso)) + " (" + best->lies.aws + "), " +
-           deg(best->beyond) + " beyond the working tolerance of " +
+           (best->beyond > Angle() ? deg(best->beyond) + " beyond the working tolerance of "
+                                   : std::string("no longer ")) +
            std::string(process::position_name(best->wanted));
   }
 
@@ -335,12 +338,14 @@ class Pool {
         Severity::error,
         "turn.seam.no_stance",
         "seam " + held.ref.work->seam->id + ": no stance of positioner " + positioner_.id +
-            " holds it in a permitted position within axis limits and load" + nearest_text(held) +
+            " holds it in a permitted position within axis limits and load" +
+            (can_roll(positioner_, held.in_D) ? rolling_text(positioner_, *held.ref.work)
+                                              : nearest_text(held)) +
             "; turn the part in its set-up, widen the working tolerance rows, or take a positioner "
-            "with more tilt",
+            "that reaches further",
         place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id),
         {}});
-    base::append_findings(findings_, overloads_);
+    base::append_findings(findings_, one_of_a_kind(std::move(overloads_)));
     overloads_.clear();
   }
 

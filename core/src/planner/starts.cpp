@@ -10,6 +10,12 @@ namespace seamturn::planner::detail {
 
 namespace {
 
+/// The shorter way round between two stations of a closed seam.
+double way_between_mm(double a_mm, double b_mm, double length_mm) {
+  const double way_mm = std::abs(a_mm - b_mm);
+  return std::min(way_mm, length_mm - way_mm);
+}
+
 /// Going on the way the pass rolls, or back against it, whichever is shorter and leaves the axis
 /// room for the whole pass.
 std::optional<Angle> wound_by(const cell::Axis& axis, Angle at_stance, Angle rolled, Angle behind) {
@@ -115,13 +121,28 @@ std::vector<LayerStart> rolled_starts(const joint::Seam& seam,
                                       Angle at_stance,
                                       Angle rolled) {
   std::vector<LayerStart> starts = planned_starts(seam, stack);
-  for (LayerStart& start : starts) {
-    if (start.behind_mm <= 0.0) continue;
-    const double radius_mm = std::get<geom::CirclePath>(*seam.path).radius_mm;
-    const auto wound = wound_by(axis, at_stance, rolled, Angle::rad(start.behind_mm / radius_mm));
-    start.has_room = wound.has_value();
-    if (!wound) start.behind_mm = 0.0;
-    start.wound = wound.value_or(Angle());
+  const std::vector<LayerStart> planned = starts;
+  const double radius_mm = std::get<geom::CirclePath>(*seam.path).radius_mm;
+  const double length_mm = geom::path_length_mm(*seam.path);
+  for (std::size_t i = 1; i < starts.size(); ++i) {
+    // Where its own place is out of reach, that of an earlier layer does as well, if only it lies
+    // as far from the layer before.
+    std::vector<double> places_mm = {planned[i].behind_mm};
+    for (std::size_t k = i; k-- > 0;) places_mm.push_back(starts[k].behind_mm);
+    const double due_mm =
+        way_between_mm(planned[i].behind_mm, planned[i - 1].behind_mm, length_mm) -
+        base::rounding_mm;
+    starts[i].has_room = false;
+    starts[i].behind_mm = 0.0;
+    for (const double place_mm : places_mm) {
+      if (way_between_mm(place_mm, starts[i - 1].behind_mm, length_mm) < due_mm) continue;
+      const auto wound = wound_by(axis, at_stance, rolled, Angle::rad(place_mm / radius_mm));
+      if (!wound) continue;
+      starts[i].has_room = true;
+      starts[i].behind_mm = place_mm;
+      starts[i].wound = *wound;
+      break;
+    }
   }
   return starts;
 }

@@ -196,6 +196,10 @@ const base::FigureCard& position_card() {
   return card;
 }
 
+Angle pb_bank_near(Angle level) {
+  return std::clamp(level, Angle::deg(31.0), Angle::deg(54.0));
+}
+
 Attitude nominal_attitude(process::WeldPosition position, Angle pb_bank) {
   switch (position) {
     case WeldPosition::pa:

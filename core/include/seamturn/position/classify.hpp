@@ -63,8 +63,14 @@ struct WorkingTolerance {
   std::string source;
 };
 
+/// The bank of a PB, given the one at which a plate lies level: that one, or where a sharp or blunt
+/// corner takes it out of PB the nearest a degree inside (31 to 54 deg; docs/methods/position.md).
+/// Tests: position/classify - law.
+[[nodiscard]] Angle pb_bank_near(Angle level);
+
 /// How a weld should lie: slope 0 and |bank| 0 for PA, 90 for PC, 135 for PD, 180 for PE; for PB,
-/// which lays one plate level, 90 deg less half the angle between the plates. PF and PG: slope
+/// which lays one plate level, 90 deg less half the angle between the plates (pb_bank_near). PF and
+/// PG: slope
 /// +-90, no bank.
 [[nodiscard]] Attitude nominal_attitude(process::WeldPosition position, Angle pb_bank);
 
