@@ -43,8 +43,9 @@ std::string centres(pugi::xml_node seam) {
 
 /// "20.3 kg on 8 tacks: 3.1 of 217 MPa in turn to S07, site factor 3".
 std::string carried_text(pugi::xml_node carried) {
-  const std::string head =
-      rounded(number(carried, "mass_kg"), 1) + " kg on " + text(carried, "tacks") + " tacks: ";
+  const std::string tacks = text(carried, "tacks");
+  const std::string head = rounded(number(carried, "mass_kg"), 1) + " kg on " + tacks +
+                           (tacks == "1" ? " tack: " : " tacks: ");
   if (!carried.attribute("stress_mpa")) return head + text(carried, "refused");
   std::string all = head + rounded(number(carried, "stress_mpa"), 1) + " of " +
                     rounded(number(carried, "permitted_mpa"), 0) + " MPa (" +

@@ -16,6 +16,14 @@ TEST_SUITE("base/listed") {
     CHECK(base::listed(three) == "R1, , R3");
     CHECK(base::listed(three, "/") == "R1//R3");
   }
+
+  TEST_CASE("given a count, one is one and none are many") {
+    CHECK(base::counted(1, "joint") == "1 joint");
+    CHECK(base::counted(0, "joint") == "0 joints");
+    CHECK(base::counted(21, "joint") == "21 joints");
+    CHECK(base::counted(1, "pass", "passes") == "1 pass");
+    CHECK(base::counted(2, "pass", "passes") == "2 passes");
+  }
 }
 
 }  // namespace seamturn::tests

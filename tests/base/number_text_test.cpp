@@ -50,6 +50,19 @@ TEST_SUITE("base/number_text") {
     CHECK(fixed_text(-0.0, 1) == "0.0");
   }
 
+  TEST_CASE("given two numbers that differ, as many decimals as tell them apart") {
+    const auto texts = [](double a, double b, int decimals) {
+      const base::TwoTexts two = base::told_apart(a, b, decimals);
+      return two.first + " " + two.second;
+    };
+    CHECK(texts(74.0, 60.0, 0) == "74 60");
+    CHECK(texts(60.3, 60.0, 0) == "60.3 60.0");
+    CHECK(texts(60.0004, 60.0, 0) == "60.0004 60.0000");
+    CHECK(texts(60.0, 60.0, 0) == "60.000000 60.000000");
+    CHECK(texts(12.34, 12.31, 1) == "12.34 12.31");
+    CHECK_THROWS_AS((void)base::told_apart(1.0, 2.0, 7), base::ContractViolation);
+  }
+
   TEST_CASE("refuses what is not finite because no document may print it") {
     CHECK_THROWS_AS((void)shortest_text(std::numeric_limits<double>::infinity()),
                     base::ContractViolation);

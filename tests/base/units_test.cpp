@@ -56,6 +56,15 @@ TEST_SUITE("base/units") {
     CHECK(code("1/0 in", Dimension::length) == "read.number.malformed");
   }
 
+  TEST_CASE("refuses a unit where a bare number stands, and says what to leave away") {
+    const auto text = [](const char* written) { return base::parse_number(written).error().text; };
+    CHECK(text("5 ml/100 g").find("leave \"ml/100 g\" away") != std::string::npos);
+    CHECK(text("5%").find("leave \"%\" away") != std::string::npos);
+    CHECK(text("1,2").find("is not a number") != std::string::npos);
+    CHECK(text("1.2.3").find("is not a number") != std::string::npos);
+    CHECK(base::parse_number(" 5 ").value() == 5.0);
+  }
+
   TEST_CASE("given several numbers with one unit, all are read and counted") {
     const auto point = parse_quantities("10 157.5 25 mm", Dimension::length, 3);
     REQUIRE(point.has_value());

@@ -65,6 +65,21 @@ TEST_SUITE("figures/heat_figures") {
     CHECK(first_code(got) == "heat.aws_hydrogen.unconfirmed");
   }
 
+  TEST_CASE("given hydrogen with a unit, the refusal says that it is a bare number and of what") {
+    const FigureAnswer answer = figures::evaluate_figure("preheat",
+                                                         {{"method", "cet"},
+                                                          {"cet", "0.3"},
+                                                          {"thickness", "30 mm"},
+                                                          {"hydrogen", "5 ml/100 g"},
+                                                          {"heat-input", "1 kJ/mm"}});
+    const auto* findings = std::get_if<std::vector<base::Finding>>(&answer);
+    REQUIRE(findings != nullptr);
+    const std::string& text = findings->front().text;
+    CHECK(findings->front().code == "read.number.malformed");
+    CHECK(text.find("more than a bare number") != std::string::npos);
+    CHECK(text.find("leave \"ml/100 g\" away (cet 1 to 20 ml/100 g") != std::string::npos);
+  }
+
   TEST_CASE("given glycerine or ISO 3690 hydrogen, the Ito-Bessyo temperature takes exactly one") {
     Arguments call = {{"method", "ito-bessyo"},
                       {"pcm", ".22"},

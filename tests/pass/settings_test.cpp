@@ -171,6 +171,51 @@ TEST_SUITE("pass/settings") {
     CHECK(bench.lay().has_value());
   }
 
+  TEST_CASE("refuses a narrow groove for the layer that misses, not for a root that can be laid") {
+    Bench bench;
+    bench.family = process::WeldFamily::groove;
+    bench.section = groove_section({20.0, 2.0, 20.0, 0.0, 0.0, 1.0, 2.0});
+    bench.settings = {settings_row({"r", PassRole::root, 9.0, 25.0, 65.0, 40.0}),
+                      settings_row({"f", PassRole::fill, 9.0, 25.0, 65.0, 40.0}),
+                      settings_row({"c", PassRole::cap, 9.0, 25.0, 65.0, 40.0})};
+    process::BeadLimit root;
+    root.id = "root-20";  // bars the sizes of row r above it, not those below
+    root.family = process::WeldFamily::groove;
+    root.roles = {PassRole::root};
+    root.area_max_mm2 = 20.0;
+    process::BeadLimit layers = root;
+    layers.id = "layers-6";
+    layers.roles = {PassRole::fill, PassRole::cap};
+    layers.area_max_mm2.reset();
+    layers.thickness_max_mm = 6.0;  // 12 mm2 of a gap of 2 mm: row f lays 14.9 at least
+    bench.limits = {root, layers};
+    const auto stack = bench.lay();
+    REQUIRE_FALSE(stack.has_value());
+    CHECK(stack.error().code == "pass.travel.cannot_close");
+    CAPTURE(stack.error().text);
+    CHECK(holds(stack.error().text, "one fill pass of "));
+    CHECK(holds(stack.error().text, "% too fast"));
+  }
+
+  TEST_CASE("refuses closed edges under a cap no single pass may lay, for there is no root") {
+    Bench bench;
+    bench.family = process::WeldFamily::groove;
+    bench.section = groove_section({20.0, 0.0, 20.0, 0.0, 0.0, 1.0, 2.0});
+    bench.settings = any_travel();
+    process::BeadLimit limit;
+    limit.id = "thin-single";
+    limit.family = process::WeldFamily::groove;
+    limit.roles = {PassRole::single};
+    limit.thickness_max_mm = 5.0;  // the plate is 20 mm thick
+    bench.limits = {limit};
+    const auto stack = bench.lay();
+    REQUIRE_FALSE(stack.has_value());
+    CHECK(stack.error().code == "pass.groove.closed");
+    CHECK(holds(stack.error().text, "open the gap"));
+    bench.limits.clear();
+    CHECK(bench.lay().value().passes.size() == 1);
+  }
+
   TEST_CASE("refuses a process because its arc efficiency is not known") {
     Bench bench = single_bench(6.0);
     bench.settings[0].process = "999";

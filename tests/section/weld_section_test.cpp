@@ -326,6 +326,13 @@ TEST_SUITE("section/weld_section") {
   TEST_CASE("refuses caps below zero, caps on fillets and welds without metal") {
     SectionParams params = groove_params(square_butt(0.0), 6.0);
     CHECK(code_of(params) == "section.area.zero");
+    CHECK(weld_section(params).error().text.find("no cap; state a gap") != std::string::npos);
+    params.cap = Cap{2.0, 0.0};
+    const auto narrow = weld_section(params);
+    REQUIRE_FALSE(narrow.has_value());
+    CHECK(narrow.error().code == "section.area.zero");
+    CHECK(narrow.error().text.find("the cap of 2 mm has no width") != std::string::npos);
+    CHECK(narrow.error().text.find("toe-lap") != std::string::npos);
     params.cap = Cap{2.0, 3.0};
     CHECK(code_of(params) == "accepted");
     params.cap = Cap{-0.1, 3.0};

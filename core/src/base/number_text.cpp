@@ -47,4 +47,14 @@ std::string digits_text(double value, int significant) {
   return text;
 }
 
+TwoTexts told_apart(double first, double second, int decimals) {
+  constexpr int most_more = 6;
+  SEAMTURN_REQUIRE(decimals >= 0 && decimals <= most_more, decimals);
+  TwoTexts texts{fixed_text(first, decimals), fixed_text(second, decimals)};
+  for (int more = 1; more <= most_more && texts.first == texts.second; ++more) {
+    texts = {fixed_text(first, decimals + more), fixed_text(second, decimals + more)};
+  }
+  return texts;
+}
+
 }  // namespace seamturn::base

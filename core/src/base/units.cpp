@@ -136,6 +136,10 @@ constexpr bool is_digit(char c) {
   return c >= '0' && c <= '9';
 }
 
+constexpr bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
 inline std::string_view without_blanks_before(std::string_view text) {
   while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
   return text;
@@ -158,6 +162,13 @@ Refusal malformed(std::string_view text) {
                  quoted(text) +
                      " is not a number (digits, a point for decimals, no thousands "
                      "separators)"};
+}
+
+/// A number where no unit is written, with one.
+Refusal bare_wanted(std::string_view text, std::string_view tail) {
+  return Refusal{"read.number.malformed",
+                 quoted(text) + " is more than a bare number, and no unit is written here; leave " +
+                     quoted(tail) + " away"};
 }
 
 enum class Found { number, nothing, too_large };
@@ -287,8 +298,9 @@ Outcome<double> parse_number(std::string_view text) {
   double value = 0.0;
   const Found found = take_number(rest, value);
   if (found != Found::number) return refusal_of(found, body);
-  if (!rest.empty()) return malformed(text);
-  return value;
+  if (rest.empty()) return value;
+  const bool has_words = is_blank(rest.front()) || rest.front() == '%' || is_letter(rest.front());
+  return has_words ? bare_wanted(body, trimmed(rest)) : malformed(text);
 }
 
 Outcome<double> parse_quantity(std::string_view text, Dimension dimension) {

@@ -58,7 +58,11 @@ void Arguments::take(const std::string& key, const std::string& value) {
   if (number) {
     numbers_.emplace(key, number.value());
   } else {
-    add_bad_value("key " + key + "=: " + number.error().text, number.error().code);
+    // What it counts in stands with the range: no unit can be written.
+    const bool bare = known->dimension == base::Dimension::none && !known->range.empty();
+    add_bad_value("key " + key + "=: " + number.error().text +
+                      (bare ? " (" + std::string(known->range) + ")" : std::string()),
+                  number.error().code);
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
 namespace seamturn::io::detail {
@@ -170,7 +171,7 @@ geom::PolylinePath read_points(FileContext& context, const pugi::xml_node& eleme
 void check_closed(AttributeReader& reader, const geom::PolylinePath& path, bool& sound) {
   std::optional<std::string> wrong;
   if (path.points.size() < 3) {
-    wrong = "it has " + std::to_string(path.points.size()) + " points; expected three at least";
+    wrong = "it has " + base::counted(path.points.size(), "point") + "; expected three at least";
   } else if (!lie_in_a_plane(path.points)) {
     wrong = "its points lie in no one plane; expected a flat outline within 0.1 mm";
   } else {

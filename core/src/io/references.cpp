@@ -24,6 +24,7 @@ using Names = std::vector<std::string_view>;
 struct Kind {
   const char* word;
   const char* code;
+  bool in_library = false;  ///< described in a library, not in the weldment
 };
 
 /// The attribute that holds a name.
@@ -34,12 +35,12 @@ struct Holder {
   [[nodiscard]] Spot spot() const { return places.nearest_spot(key, attribute); }
 };
 
-constexpr Kind wire_kind{"wire", "read.wire.unknown"};
-constexpr Kind gas_kind{"gas", "read.gas.unknown"};
-constexpr Kind steel_kind{"steel", "read.steel.unknown"};
+constexpr Kind wire_kind{"wire", "read.wire.unknown", true};
+constexpr Kind gas_kind{"gas", "read.gas.unknown", true};
+constexpr Kind steel_kind{"steel", "read.steel.unknown", true};
 constexpr Kind member_kind{"member", "read.member.unknown"};
-constexpr Kind fit_up_kind{"fit-up tolerances", "read.fit_up.unknown"};
-constexpr Kind record_kind{"record", "read.record.unknown"};
+constexpr Kind fit_up_kind{"fit-up tolerances", "read.fit_up.unknown", true};
+constexpr Kind record_kind{"record", "read.record.unknown", true};
 constexpr Kind joint_kind{"joint", "read.joint.unknown"};
 constexpr Kind stage_kind{"stage", "read.stage.unknown"};
 constexpr Kind setup_kind{"set-up", "read.setup.unknown"};
@@ -56,10 +57,16 @@ Names names_of(const std::vector<Thing>& things, const Name& name) {
 /// Every name that may be meant, as long as a message can hold.
 std::string known_text(const Names& known) {
   constexpr std::size_t shown = 8;
-  if (known.empty()) return "expected one that is, and none is";
   const Names first(known.begin(),
                     known.begin() + static_cast<std::ptrdiff_t>(std::min(known.size(), shown)));
   return "expected " + one_of(first) + (known.size() > shown ? ", ..." : "");
+}
+
+std::string none_text(const Kind& kind) {
+  const std::string word(kind.word);
+  return kind.in_library ? "no library in use holds a " + word +
+                               "; expected one that does, <use library=\"..\"/>; add it"
+                         : "the weldment describes no " + word + "; expected one; describe it";
 }
 
 /// There are bands and every one reaches beyond the one before it (NaN does not).
@@ -180,11 +187,13 @@ class ReferenceCheck {
 
   void expect(const std::string& name, const Names& known, const Kind& kind, const Holder& holder) {
     if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
+    const std::string start =
+        std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; ";
     report_.error(holder.spot(),
                   kind.code,
-                  std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; " +
-                      known_text(known) + did_you_mean(name, known) +
-                      "; correct the name or describe it");
+                  start + (known.empty() ? none_text(kind)
+                                         : known_text(known) + did_you_mean(name, known) +
+                                               "; correct the name or describe it"));
   }
 
   void steel_of(const joint::Member& member) {

@@ -118,6 +118,16 @@ WeldSection plug_section(const joint::Plug& plug) {
   return section;
 }
 
+std::string no_metal_text(const WeldSection& section) {
+  const std::string start = "the section holds no weld metal: ";
+  if (section.cap_height_mm <= 0.0) {
+    return start + "no gap, no bevel and no cap; state a gap, another preparation or a cap";
+  }
+  return start + "the cap of " + base::digits_text(section.cap_height_mm) +
+         " mm has no width, for the edges stand closed under it; state how far it reaches onto the "
+         "plates (toe-lap), a gap or another preparation";
+}
+
 struct Maker {
   const SectionParams& params;
 
@@ -141,11 +151,7 @@ int side_count(const SectionParams& params) {
 base::Outcome<WeldSection> weld_section(const SectionParams& params) {
   if (const auto refusal = detail::check_params(params)) return *refusal;
   base::Outcome<WeldSection> made = std::visit(Maker{params}, params.preparation);
-  if (made && !(made->area_mm2 > 0.0)) {
-    return Refusal{"section.area.zero",
-                   "the section holds no weld metal: no gap, no bevel and no cap; state a gap, "
-                   "another preparation or a cap"};
-  }
+  if (made && !(made->area_mm2 > 0.0)) return Refusal{"section.area.zero", no_metal_text(*made)};
   return made;
 }
 

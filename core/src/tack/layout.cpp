@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "detail_layout.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/base/rounding.hpp"
 
@@ -97,8 +98,9 @@ void add_centres(std::vector<double>& centres, const Leg& leg, const LayoutRules
 
 Refusal no_room(int count, int possible) {
   return {"tack.count.no_room",
-          std::to_string(count) + " tacks are asked for and only " + std::to_string(possible) +
-              " of their length fit clear of ends, corners and one another; ask for fewer or "
+          base::counted(static_cast<std::size_t>(count), "tack is", "tacks are") +
+              " asked for and only " + std::to_string(possible) +
+              " of that length fit clear of ends, corners and one another; ask for fewer or "
               "shorter ones (the shop's <tacks length-min=\"...\"/>)"};
 }
 

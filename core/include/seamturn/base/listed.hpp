@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Words one after another, for people.
+// Words one after another, and how many there are, for people.
 #pragma once
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
@@ -11,5 +12,11 @@ namespace seamturn::base {
 /// "R1, R2, LO_0r"; empty without words. Source: none. Tests: base/listed - closed-form.
 [[nodiscard]] std::string listed(std::span<const std::string> words,
                                  std::string_view between = ", ");
+
+/// "1 joint", "2 joints"; `many` where an s does not make it: counted(2, "pass", "passes").
+/// Source: none. Tests: base/listed - closed-form.
+[[nodiscard]] std::string counted(std::size_t count,
+                                  std::string_view one,
+                                  std::string_view many = {});
 
 }  // namespace seamturn::base

@@ -19,4 +19,13 @@ namespace seamturn::base {
 /// significant <= 12. Tests: base/number_text - closed-form.
 [[nodiscard]] std::string digits_text(double value, int significant = 4);
 
+/// Two numbers of which a message says that they differ: with so many decimals, or with as many
+/// more, six at most, as it takes until they do not read alike. Pre: finite, 0 <= decimals <= 6.
+/// Source: none. Tests: base/number_text - closed-form.
+struct TwoTexts {
+  std::string first;
+  std::string second;
+};
+[[nodiscard]] TwoTexts told_apart(double first, double second, int decimals);
+
 }  // namespace seamturn::base
