@@ -27,6 +27,7 @@ CautionTriggers everything() {
   CautionTriggers triggers;
   triggers.on_positioner = true;
   triggers.tilting = true;
+  triggers.rolling_over = true;
   triggers.part_mass_kg = 800.0;
   triggers.thickness_max_mm = 60.0;
   triggers.cet_max = 0.36;
@@ -72,6 +73,7 @@ TEST_SUITE("procedure/caution") {
                                           "caution.crush",
                                           "caution.turning",
                                           "caution.tilting",
+                                          "caution.rolling_over",
                                           "caution.lifting",
                                           "caution.burns",
                                           "caution.cavity"});
@@ -96,6 +98,9 @@ TEST_SUITE("procedure/caution") {
     t = nothing();
     t.tilting = true;
     CHECK(added(t) == Codes{"caution.tilting"});
+    t = nothing();
+    t.rolling_over = true;
+    CHECK(added(t) == Codes{"caution.rolling_over"});
     t = nothing();
     t.closed_cavity = true;
     CHECK(added(t) == Codes{"caution.cavity"});

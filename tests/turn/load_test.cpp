@@ -166,6 +166,9 @@ TEST_SUITE("turn/load") {
     CHECK(turning[0].code == "turn.load.torque");
     CHECK(turning[0].text.find("rotate") != std::string::npos);
     CHECK(turning[0].text.find("S02") != std::string::npos);
+    // 0.01 mm more of 1000 kg is 0.098 N m: whole numbers would read "2500, allows 2500".
+    CHECK(turning[0].text.find("with 2500.1 N m, its plate allows 2500.0 N m") !=
+          std::string::npos);
 
     // Too far out: weight and both torques are told at once.
     const auto all = turn::check_load(table, Weight{2000.0, Vec3(0, 400, 900)}, upright, "S03");
@@ -219,6 +222,11 @@ TEST_SUITE("turn/load") {
     CHECK(codes(1500.0, 1200.0).empty());
     CHECK(codes(1500.0, 1199.0) == "turn.load.end head;");
     CHECK(codes(1500.0, 1201.0) == "turn.load.end tail;");
+    // The head's share falls by half a kilogram a millimetre.
+    const auto just =
+        turn::check_load(headstock, Weight{1500.0, Vec3(1199.4, 0, 0)}, {Angle()}, "");
+    CHECK(just.at(0).text.find(" bears 900.3 kg of the load, its plate allows 900.0 kg") !=
+          std::string::npos);
     CHECK(codes(1600.0, 1200.0) == "turn.load.end head;turn.load.end tail;");
     CHECK(codes(900.0, -1500.0) == "turn.load.end head;");  // behind the faceplate: 1350 kg
     headstock.margin = cell::LoadMargin{0.0, 10.0};

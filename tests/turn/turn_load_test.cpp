@@ -224,6 +224,8 @@ TEST_SUITE("turn/turn_load") {
     CHECK(beyond[0].text.find("S01 to S02") != std::string::npos);
     CHECK(beyond[0].text.find("axis turn with 981 N m") != std::string::npos);
     CHECK(beyond[0].text.find("allows 980 N m") != std::string::npos);
+    CHECK(found(980.6, 1262.0, 0.0)[0].text.find("980.7 N m, its plate allows 980.6 N m") !=
+          std::string::npos);
     // 40 deg/s2: 980.7 + 805 x 0.698 = 1542.7 N m.
     CHECK(codes(found(1543.0, {}, 40.0)).empty());
     const auto stop = found(1542.0, {}, 40.0);

@@ -106,9 +106,13 @@ procedure::CautionTriggers part_triggers(const plan::Plan& plan) {
   triggers.re_hung = std::any_of(plan.stages.begin(), plan.stages.end(), [](const auto& stage) {
     return stage.rehang_s > 0.0;
   });
+  // A faceplate that stands upright does not lean: it turns the part over.
+  const bool is_upright =
+      plan.cell && cell::faceplate_normal_D(plan.cell->positioner.kind).z() < 0.5;
   for (const plan::PlannedStance& stance : plan.stances) {
     for (const Angle axis : stance.stance.axes) {
-      if (axis.rad() != 0.0) triggers.tilting = true;
+      if (axis.rad() == 0.0) continue;
+      (is_upright ? triggers.rolling_over : triggers.tilting) = true;
     }
   }
   for (const joint::Member& member : plan.weldment.members) {

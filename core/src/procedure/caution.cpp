@@ -113,6 +113,14 @@ Caution tilting() {
                  "positioner maker's instructions; person responsible for the cell");
 }
 
+Caution rolling_over() {
+  return caution("caution.rolling_over",
+                 "The headstock turns the part over: it hangs on its clamps, loose tools fall, and "
+                 "what stuck out on one side comes down on the other. Clamp for every attitude, "
+                 "and clear the space the part sweeps.",
+                 "positioner maker's instructions; person responsible for the cell");
+}
+
 Caution lifting(double mass_kg) {
   return caution("caution.lifting",
                  "The part weighs about " + base::fixed_text(mass_kg, 0) +
@@ -181,6 +189,7 @@ std::vector<Caution> find_cautions(const CautionTriggers& t) {
   if (t.on_positioner) all.push_back(crush());
   if (t.on_positioner) all.push_back(turning());
   if (t.tilting) all.push_back(tilting());
+  if (t.rolling_over) all.push_back(rolling_over());
   if (t.on_tacks) all.push_back(on_tacks());
   if (t.part_mass_kg > lifting_mass_above_kg) all.push_back(lifting(t.part_mass_kg));
   if (t.re_hung) all.push_back(re_hung());

@@ -43,12 +43,13 @@ base::Finding too_heavy(const cell::Positioner& positioner,
                         double allowed_kg,
                         const std::string& stance_name) {
   const double distance_mm = distance_from_faceplate_mm(positioner, load_D.centre);
+  const base::TwoTexts kg = base::told_apart(load_D.mass_kg, allowed_kg, 1);
   base::Finding finding;
   finding.code = "turn.load.too_heavy";
-  finding.text = stance_name + ": the load of " + base::fixed_text(load_D.mass_kg, 1) +
-                 " kg with its centre of gravity " + base::fixed_text(distance_mm, 0) +
-                 " mm from the faceplate" + margin_text(positioner) + " is more than positioner " +
-                 positioner.id + " may carry, " + base::fixed_text(allowed_kg, 1) + " kg there (" +
+  finding.text = stance_name + ": the load of " + kg.first + " kg with its centre of gravity " +
+                 base::fixed_text(distance_mm, 0) + " mm from the faceplate" +
+                 margin_text(positioner) + " is more than positioner " + positioner.id +
+                 " may carry, " + kg.second + " kg there (" +
                  base::fixed_text(positioner.load_max_kg, 0) + " kg up to " +
                  base::fixed_text(positioner.load_centre_mm, 0) +
                  " mm); do not turn it: take a larger positioner or bring the load nearer";
@@ -60,12 +61,15 @@ base::Finding end_overloaded(const cell::Positioner& positioner,
                              double share_kg,
                              double allowed_kg,
                              const std::string& stance_name) {
+  const base::TwoTexts kg = base::told_apart(std::abs(share_kg), allowed_kg, 0);
   base::Finding finding;
   finding.code = "turn.load.end";
   finding.text = stance_name + ": the " + end + " of positioner " + positioner.id + " bears " +
-                 base::fixed_text(std::abs(share_kg), 1) + " kg of the load" +
-                 margin_text(positioner) + (share_kg < 0.0 ? " upwards," : "") +
-                 " its plate allows " + base::fixed_text(allowed_kg, 0) +
+                 kg.first + " kg of the load" + margin_text(positioner) +
+                 (share_kg < 0.0      ? " upwards,"
+                  : positioner.margin ? ""
+                                      : ",") +
+                 " its plate allows " + kg.second +
                  " kg; do not turn it: move the part along the axis or take a larger positioner";
   return finding;
 }
@@ -74,11 +78,11 @@ base::Finding too_much_torque(const cell::Positioner& positioner,
                               const cell::Axis& axis,
                               double torque_nm,
                               const std::string& stance_name) {
+  const base::TwoTexts nm = base::told_apart(std::abs(torque_nm), axis.torque_max_nm, 0);
   base::Finding finding;
   finding.code = "turn.load.torque";
   finding.text = stance_name + ": the load" + margin_text(positioner) + " turns axis " + axis.name +
-                 " with " + base::fixed_text(std::abs(torque_nm), 0) + " N m, its plate allows " +
-                 base::fixed_text(axis.torque_max_nm, 0) +
+                 " with " + nm.first + " N m, its plate allows " + nm.second +
                  " N m; do not turn it: balance the part nearer the axis";
   return finding;
 }

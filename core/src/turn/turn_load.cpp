@@ -62,8 +62,10 @@ class OnWay {
   Way way_;
 };
 
-std::string number(double nm) {
-  return base::fixed_text(std::abs(nm), 0) + " N m";
+/// "981 N m, its plate allows 980 N m".
+std::string beyond_plate(double nm, double limit_nm) {
+  const base::TwoTexts texts = base::told_apart(std::abs(nm), limit_nm, 0);
+  return texts.first + " N m, its plate allows " + texts.second + " N m";
 }
 
 base::Finding finding(base::Severity severity, const char* code, std::string text) {
@@ -141,8 +143,7 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
           base::Severity::error,
           "turn.load.turn",
           turn_name + ": on the way, at " + on_way(peaks.still[i]) + ", the load turns axis " +
-              axis.name + " with " + number(peaks.still[i].torque_nm) + ", its plate allows " +
-              number(axis.torque_max_nm) +
+              axis.name + " with " + beyond_plate(peaks.still[i].torque_nm, axis.torque_max_nm) +
               "; do not turn it so: go another way, or balance the part nearer the axis"));
       continue;  // what comes on top says nothing new
     }
@@ -156,12 +157,12 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
                                               std::abs(peak.torque_nm),
                                               std::abs(way.still_nm(i, peak.at_ratio)),
                                               change_rad_s2);
-      findings.push_back(finding(
-          base::Severity::warning,
-          code,
-          turn_name + ": " + when + " at " + on_way(peak) + " axis " + axis.name + " needs " +
-              number(peak.torque_nm) + ", its plate allows " + number(limit_nm) + "; " + act + ' ' +
-              base::fixed_text(rounded_down(Angle::rad(bearable).deg()), 1) + " deg/s2"));
+      findings.push_back(
+          finding(base::Severity::warning,
+                  code,
+                  turn_name + ": " + when + " at " + on_way(peak) + " axis " + axis.name +
+                      " needs " + beyond_plate(peak.torque_nm, limit_nm) + "; " + act + ' ' +
+                      base::fixed_text(rounded_down(Angle::rad(bearable).deg()), 1) + " deg/s2"));
     };
     tell("turn.load.speeding_up",
          "speeding up",

@@ -20,6 +20,7 @@ struct CautionTriggers {
   bool any_arc = true;
   bool on_positioner = false;  ///< stances are planned
   bool tilting = false;        ///< the table leans
+  bool rolling_over = false;   ///< a headstock turns the part away from how it was set up
   double part_mass_kg = 0.0;
   double thickness_max_mm = 0.0;
   double cet_max = 0.0;  ///< mass-%
