@@ -123,6 +123,7 @@ TEST_SUITE("planner/hand_order_plan") {
     CHECK(plan.stages.front().by_hand->entries.size() == 6);
     inputs.weldment.hand_orders.push_back(hand_order({"J1", "J3.a"}));
     CHECK(told(errors_of(inputs), "order.hand.contradicts", "J1 before J3.a"));
+    CHECK(told(errors_of(inputs), "order.hand.contradicts", ": order by hand \"J3 J1\"; "));
   }
 
   TEST_CASE("an order by hand goes before balance: the pair is told and others keep step") {
@@ -130,7 +131,7 @@ TEST_SUITE("planner/hand_order_plan") {
     const Plan plan = quick_plan(inputs);
     CHECK(is_kept(plan, inputs.weldment.hand_orders.front()));
     CHECK_FALSE(find_twins_of(plan, "J1")->keeps_step);
-    CHECK(find_twins_of(plan, "J1")->why_not == "order by hand");
+    CHECK(find_twins_of(plan, "J1")->why_not == "order by hand \"J1 J2\"");
     CHECK(texts_of(plan, "order.balance.yields").size() == 1);
     CHECK(keep_step(plan, "R1", "R2"));
   }

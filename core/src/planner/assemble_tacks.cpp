@@ -23,6 +23,10 @@ std::optional<double> stated_yield_mpa(const material::Steel& steel, const joint
   return band != nullptr ? band->yield_mpa : std::nullopt;
 }
 
+std::string more_text(int more) {
+  return std::to_string(more) + (more == 1 ? " more is needed" : " more are needed");
+}
+
 /// The stronger of both members asks for the longer tack.
 double stronger_mpa(const JointWork& work) {
   return std::max(stated_yield_mpa(*work.steel_1, *work.member_1).value_or(unknown_yield_mpa),
@@ -333,12 +337,11 @@ class Tacker {
     if (!carried.carry) {
       text = carried.refused;
     } else if (carried.carry->utilisation_ratio > 1.0) {
-      text = std::to_string(carried.tacks) + " tacks see " +
-             base::fixed_text(carried.carry->stress_mpa, 1) + " MPa in the worst attitude (" +
+      text = base::counted(static_cast<std::size_t>(carried.tacks), "tack sees", "tacks see") +
+             " " + base::fixed_text(carried.carry->stress_mpa, 1) + " MPa in the worst attitude (" +
              carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 1) +
              " are permitted by a simple rule; " +
-             (carried.more_needed ? std::to_string(*carried.more_needed) + " more are needed"
-                                  : carried.no_more);
+             (carried.more_needed ? more_text(*carried.more_needed) : carried.no_more);
     }
     if (text.empty()) return;
     plan_.findings.push_back(Finding{Severity::warning,

@@ -41,15 +41,19 @@ base::Finding told(const EarlierOrder& earlier, const StartCounts& counts) {
   finding.code = "plan.start.used";
   finding.text = "the search began with the order of this plan: " + std::to_string(known) + " of " +
                  std::to_string(counts.blocks) + " pass blocks and operations stand in it";
-  const auto add = [&](int count, const char* what) {
-    if (count > 0) finding.text += "; " + std::to_string(count) + ' ' + what;
+  const auto add = [&](int count, const char* one, const char* many) {
+    if (count == 1) finding.text += std::string("; 1 ") + one;
+    if (count > 1) finding.text += "; " + std::to_string(count) + ' ' + many;
   };
-  add(counts.new_ones, "are new and were put in");
-  add(counts.brought_on, "were brought on, because others may only follow them now");
+  add(counts.new_ones, "is new and was put in", "are new and were put in");
+  add(counts.brought_on,
+      "was brought on, because others may only follow it now",
+      "were brought on, because others may only follow them now");
   add(counts.other_stance,
+      "can no longer be held or travelled as it was, and began with what is soonest reached from "
+      "there",
       "can no longer be held or travelled as they were, and began with what is soonest reached "
-      "from "
-      "there");
+      "from there");
   return finding;
 }
 

@@ -6,6 +6,7 @@
 #include "detail_preheating.hpp"
 #include "detail_stances.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -74,12 +75,49 @@ std::optional<section::WeldSection> make_section(const Inputs& inputs,
   return std::move(section).value();
 }
 
+/// A position in which a seam cannot be laid, and why not.
+struct NotLaid {
+  process::WeldPosition position;
+  base::Refusal why;
+};
+
+/// One fault is told once: for all segments of a seam, and for all positions with one code.
+void tell_not_laid(const Inputs& inputs,
+                   const JointWork& work,
+                   const joint::Seam& seam,
+                   const std::vector<NotLaid>& refused,
+                   std::vector<Finding>& findings) {
+  std::vector<Finding> told;
+  for (const NotLaid& one : refused) {
+    const std::string position(process::position_name(one.position));
+    const auto same = std::find_if(told.begin(), told.end(), [&](const Finding& finding) {
+      return finding.code == one.why.code;
+    });
+    if (same != told.end()) {
+      same->text += "; nor does it close in " + position;
+      continue;
+    }
+    told.push_back(
+        Finding{Severity::error,
+                one.why.code,
+                "seam " + joint::drawn_id(seam) + " in " + position + ": " + one.why.text,
+                place_of(inputs.weldment, "joint/" + work.joint->id),
+                {}});
+  }
+  for (const Finding& finding : told) {
+    const bool again = std::any_of(findings.begin(), findings.end(), [&](const Finding& before) {
+      return before.code == finding.code && before.text == finding.text;
+    });
+    if (!again) findings.push_back(finding);
+  }
+}
+
 void lay_stacks(const Inputs& inputs,
                 const JointWork& work,
                 SeamWork& seam,
                 std::vector<Finding>& findings) {
   const process::WeldFamily family = joint::position_family(*work.joint);
-  std::vector<Finding> refused;
+  std::vector<NotLaid> refused;
   for (const process::WeldPosition position :
        usable_positions(inputs.library, family, work.wire->id)) {
     base::Outcome<pass::PassStack> stack =
@@ -87,20 +125,11 @@ void lay_stacks(const Inputs& inputs,
     if (stack) {
       seam.stacks.push_back(StackChoice{position, std::move(stack).value(), {}});
     } else {
-      refused.push_back(Finding{Severity::warning,
-                                stack.error().code,
-                                "seam " + seam.seam->id + " in " +
-                                    std::string(process::position_name(position)) + ": " +
-                                    stack.error().text,
-                                place_of(inputs.weldment, "joint/" + work.joint->id),
-                                {}});
+      refused.push_back({position, stack.error()});
     }
   }
   if (!seam.stacks.empty()) return;
-  for (Finding& finding : refused) {
-    finding.severity = Severity::error;
-    findings.push_back(finding);
-  }
+  tell_not_laid(inputs, work, *seam.seam, refused, findings);
   if (refused.empty()) {
     findings.push_back(Finding{
         Severity::error,

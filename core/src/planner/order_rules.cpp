@@ -120,8 +120,15 @@ class Rules {
              pieces + "; name a segment it has, or ask for more with segments=");
   }
 
+  /// Several orders are told apart by what they name.
+  [[nodiscard]] std::string hand_name(const joint::HandOrder& hand) const {
+    std::vector<std::string> entries;
+    for (const joint::HandEntry& entry : hand.entries) entries.push_back(entry.text);
+    return hand_name() + " \"" + base::listed(entries, " ") + "\"";
+  }
+
   void by_hand(const joint::HandOrder& hand, const std::string& key) {
-    const std::string rule = hand_name();
+    const std::string rule = hand_name(hand);
     std::vector<std::vector<LayerBlocks>> blocks;
     for (const joint::HandEntry& entry : hand.entries) {
       out_.by_hand.push_back(entry.text);
@@ -145,7 +152,7 @@ class Rules {
       tell(Severity::error,
            "order.hand.contradicts",
            key,
-           rule + " puts " + hand.entries[k - 1].text + " before " + hand.entries[k].text +
+           hand_name() + " puts " + hand.entries[k - 1].text + " before " + hand.entries[k].text +
                ", and by other rules of the file it cannot be: " + told_once(against) +
                "; change the order, or take one of these away");
     }

@@ -333,18 +333,27 @@ class Pool {
            std::string(process::position_name(best->wanted));
   }
 
+  /// Segments and sides of one joint that lack the same are told together.
   void tell_unplaced(const Held& held) {
-    findings_.push_back(Finding{
-        Severity::error,
-        "turn.seam.no_stance",
-        "seam " + held.ref.work->seam->id + ": no stance of positioner " + positioner_.id +
-            " holds it in a permitted position within axis limits and load" +
-            (can_roll(positioner_, held.in_D) ? rolling_text(positioner_, *held.ref.work)
-                                              : nearest_text(held)) +
-            "; turn the part in its set-up, widen the working tolerance rows, or take a positioner "
-            "that reaches further",
-        place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id),
-        {}});
+    const std::string& id = held.ref.work->seam->id;
+    const std::string why =
+        ": no stance of positioner " + positioner_.id +
+        " holds it in a permitted position within axis limits and load" +
+        (can_roll(positioner_, held.in_D) ? rolling_text(positioner_, *held.ref.work)
+                                          : nearest_text(held)) +
+        "; turn the part in its set-up, widen the working tolerance rows, or take a positioner "
+        "that reaches further";
+    const base::Place place = place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id);
+    const auto alike = std::find_if(findings_.begin(), findings_.end(), [&](const Finding& before) {
+      return before.code == "turn.seam.no_stance" && before.place == place &&
+             before.text.ends_with(why);
+    });
+    if (alike != findings_.end()) {
+      alike->text.insert(alike->text.size() - why.size(), ", " + id);
+    } else {
+      findings_.push_back(
+          Finding{Severity::error, "turn.seam.no_stance", "seam " + id + why, place, {}});
+    }
     base::append_findings(findings_, one_of_a_kind(std::move(overloads_)));
     overloads_.clear();
   }
