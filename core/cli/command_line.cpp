@@ -40,9 +40,12 @@ struct Texts {
 
 void add_common(CLI::App& app, Texts& texts) {
   app.add_flag("--json", texts.json, "print JSON for programs, always metric");
-  app.add_option("--units", texts.units, "metric or us, for what is printed for people")
+  app.add_option("--units",
+                 texts.units,
+                 "metric or us, for what is printed for people; stresses, forces, findings and "
+                 "formulas stay metric")
       ->check(CLI::IsMember({"metric", "us"}));
-  app.add_flag("--quiet", texts.quiet, "no progress, no warnings; errors still show");
+  app.add_flag("--quiet", texts.quiet, "errors only: no progress, warnings or notes");
 }
 
 void add_file(CLI::App& app, Texts& texts) {
@@ -68,7 +71,8 @@ void add_plugin_folders(CLI::App& app, Texts& texts) {
 void describe(CLI::App& app, Texts& texts) {
   app.require_subcommand(1);
   app.set_version_flag("--version", std::string("seamturn ") + version);
-  CLI::App* check = app.add_subcommand("check", "read everything, print all findings");
+  CLI::App* check =
+      app.add_subcommand("check", "read the files, print all findings; plans nothing");
   add_file(*check, texts);
   CLI::App* plan =
       app.add_subcommand("plan", "the whole job: summary, and every document into DIR");
@@ -81,7 +85,8 @@ void describe(CLI::App& app, Texts& texts) {
   CLI::App* explain =
       app.add_subcommand("explain", "how the numbers of a joint came about, with sources");
   add_file(*explain, texts);
-  explain->add_option("JOINT", texts.joint, "id of the joint")->required();
+  explain->add_option("JOINT", texts.joint, "id of the joint, or of a seam or segment of it")
+      ->required();
   explain->add_option("FIGURE", texts.figure, "section, metal, passes ...; none: the whole chain");
   CLI::App* write = app.add_subcommand("write", "one document by one plugin");
   write->add_option("KIND", texts.writer, "id of the plugin, see 'seamturn plugins'")->required();

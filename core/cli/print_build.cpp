@@ -29,7 +29,7 @@ std::string minutes_text(double seconds) {
 /// "visual-test VT1, away: 30 min, 2 people; note".
 std::string away_text(const plan::PlannedOperation& operation) {
   const std::string people =
-      operation.people == 1 ? "1 person" : std::to_string(operation.people) + " people";
+      base::counted(static_cast<std::size_t>(operation.people), "person", "people");
   return std::string(joint::operation_name(operation.kind)) + " " + operation.id + ": " +
          minutes_text(operation.time_s) + ", " + people +
          (operation.note.empty() ? "" : "; " + operation.note);
@@ -99,7 +99,7 @@ std::string hangs_text(const plan::Plan& plan, const UnitsShown& units) {
   std::string out;
   for (const plan::PlannedHang& planned : plan.hangs) {
     std::string text = units.weight(planned.mass_kg) + " " + units.mass_unit() + " on " +
-                       std::to_string(planned.points.size()) + " slings, ";
+                       base::counted(planned.points.size(), "sling") + ", ";
     if (planned.hang) {
       text += "hangs " + base::fixed_text(planned.hang->lean.deg(), 1) + " deg askew";
       for (std::size_t i = 0; i < planned.hang->slings.size(); ++i) {
@@ -127,46 +127,63 @@ std::string hangs_text(const plan::Plan& plan, const UnitsShown& units) {
   return out.empty() ? out : out + "\n";
 }
 
-/// "0.3 to 0.5".
-std::string band_text(const shrinkage::Band& band) {
-  return base::fixed_text(band.low, 2) + " to " + base::fixed_text(band.high, 2);
+/// "0.3 to 0.5 mm".
+std::string band_text(const shrinkage::Band& band, const UnitsShown& units) {
+  return units.warp(band.low) + " to " + units.warp(band.high) + " " + units.length_unit();
 }
 
-std::string limits_text(const plan::PlannedDatum& planned) {
+/// What rounds to nothing has no direction to be told.
+std::string bow_text(const shrinkage::DirectionBand& band, const UnitsShown& units) {
+  const std::string none = units.warp(0.0);
+  const std::string worst = units.warp(band.worst_on_the_way_mm.high);
+  if (units.warp(band.bow_mm.low) == none && units.warp(band.bow_mm.high) == none &&
+      worst == none) {
+    return "stays flat within " + units.least_warp() + " " + units.length_unit();
+  }
+  return "bows " + band_text(band.bow_mm, units) + " (" +
+         std::string(shrinkage::bend_name(band.bend)) + ", on the way up to " + worst + ")";
+}
+
+std::string limits_text(const plan::PlannedDatum& planned, const UnitsShown& units) {
   std::string text;
   if (planned.flatness) {
-    text += "class permits " + base::fixed_text(planned.flatness->mm, 1) + " mm as welded (" +
-            std::string(base::status_name(planned.flatness->citation.status)) + ")";
+    text += "class permits " + units.size(planned.flatness->mm) + " " + units.length_unit() +
+            " as welded (" + std::string(base::status_name(planned.flatness->citation.status)) +
+            ")";
   }
   if (planned.allowance_mm) {
-    text += (text.empty() ? "" : ", ") + base::fixed_text(*planned.allowance_mm, 1) +
-            " mm are left to machine";
+    text += (text.empty() ? "" : ", ") + units.size(*planned.allowance_mm) + " " +
+            units.length_unit() + " are left to machine";
   }
   return text.empty() ? "no limit stated" : text;
 }
 
-std::string datums_text(const plan::Plan& plan) {
+std::string face_text(const shrinkage::FaceBand& face, const UnitsShown& units) {
+  std::string text;
+  const auto direction = [&](const char* name, const shrinkage::DirectionBand& band) {
+    text += std::string(name) + " " + bow_text(band, units) + ", shortens " +
+            band_text(band.along_mm, units) + " along and " + band_text(band.across_mm, units) +
+            " across; ";
+  };
+  direction("first direction", face.u);
+  direction("second", face.v);
+  double lift_mm = 0.0;
+  for (const auto& tilt : face.tilts) lift_mm = std::max(lift_mm, tilt.lift_mm.high);
+  if (!face.tilts.empty()) {
+    text += "one weld lifts its plate's edge by 0 to " + units.warp(lift_mm) + " " +
+            units.length_unit() + "; ";
+  }
+  return text;
+}
+
+std::string datums_text(const plan::Plan& plan, const UnitsShown& units) {
   std::string out;
   for (const plan::PlannedDatum& planned : plan.datums) {
     std::string text;
-    if (planned.face) {
-      const auto direction = [&](const char* name, const shrinkage::DirectionBand& band) {
-        text += std::string(name) + " bows " + band_text(band.bow_mm) + " mm (" +
-                std::string(shrinkage::bend_name(band.bend)) + ", on the way up to " +
-                base::fixed_text(band.worst_on_the_way_mm.high, 2) + "), shortens " +
-                band_text(band.along_mm) + " along and " + band_text(band.across_mm) + " across; ";
-      };
-      direction("first direction", planned.face->u);
-      direction("second", planned.face->v);
-      double lift_mm = 0.0;
-      for (const auto& tilt : planned.face->tilts) lift_mm = std::max(lift_mm, tilt.lift_mm.high);
-      if (!planned.face->tilts.empty()) {
-        text += "one weld lifts its plate's edge by 0 to " + base::fixed_text(lift_mm, 2) + " mm; ";
-      }
-    }
-    if (planned.closing_mm) text += "closes by " + band_text(*planned.closing_mm) + " mm; ";
+    if (planned.face) text += face_text(*planned.face, units);
+    if (planned.closing_mm) text += "closes by " + band_text(*planned.closing_mm, units) + "; ";
     if (!planned.face && !planned.closing_mm) text += "no rule here speaks of it; ";
-    text += limits_text(planned);
+    text += limits_text(planned, units);
     if (!planned.bent_by.empty()) text += "; most by " + base::listed(planned.bent_by);
     out += headed("Datum " + planned.id + ": ", text + ".", line_width) + "\n";
   }
@@ -212,7 +229,7 @@ std::string stages_text(const plan::Plan& plan, const UnitsShown& units) {
 }
 
 std::string build_text(const plan::Plan& plan, const UnitsShown& units) {
-  return carried_text(plan, units) + hangs_text(plan, units) + datums_text(plan);
+  return carried_text(plan, units) + hangs_text(plan, units) + datums_text(plan, units);
 }
 
 std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stage) {

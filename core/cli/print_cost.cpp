@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "print.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
 
@@ -28,6 +29,10 @@ bool has_tabs(const plan::Plan& plan) {
   });
 }
 
+std::string people_text(int people) {
+  return base::counted(static_cast<std::size_t>(people), "person", "people");
+}
+
 }  // namespace
 
 std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
@@ -35,8 +40,8 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
   Table use({{"per part", "", Align::left}, {"amount", ""}, {"", "", Align::left}});
   use.add_row({"weld metal", units.mass(plan.totals.metal_kg), units.mass_unit()});
   use.add_row({"wire bought", units.mass(estimate.wire_kg), units.mass_unit()});
-  use.add_row({"shielding gas", fixed_text(estimate.gas_m3, 2), "m3"});
-  use.add_row({"energy of the arcs", fixed_text(estimate.energy_kwh, 1), "kWh"});
+  use.add_row({"shielding gas", units.gas(estimate.gas_m3), units.gas_unit()});
+  use.add_row({"mains energy of arcs", fixed_text(estimate.energy_kwh, 1), "kWh"});
   use.add_row({"arc time", clock_text(estimate.arc_time_s), "h:min:s"});
   use.add_row({"cell time", clock_text(estimate.cell_time_s), "h:min:s"});
 
@@ -72,9 +77,9 @@ std::string cost_text(const plan::Plan& plan, const UnitsShown& units) {
     rehangs += headed("Of it: ",
                       "re-hang for stage " + stage.id + " in set-up " + stage.setup + ", " +
                           fixed_text(stage.rehang_s / 60.0, 0) + " min with " +
-                          std::to_string(stage.rehang_people) +
-                          " people: " + fixed_text(plan::rehang_price(plan, stage), 2) + " " +
-                          estimate.currency + " a part.",
+                          people_text(stage.rehang_people) + ": " +
+                          fixed_text(plan::rehang_price(plan, stage), 2) + " " + estimate.currency +
+                          " a part.",
                       line_width) +
                "\n";
   }

@@ -12,6 +12,9 @@ namespace seamturn::cli {
 namespace {
 
 std::string quantity_text(double value, const std::string& unit, const UnitsShown& units) {
+  if (const auto converted = units.in_us(value, unit)) {
+    return base::digits_text(converted->value) + " " + converted->unit;
+  }
   if (unit == "mm") return units.size(value) + " " + units.length_unit();
   if (unit == "mm2") return units.area(value) + " " + units.area_unit();
   if (unit == "kg") return units.mass(value) + " " + units.mass_unit();
@@ -41,8 +44,9 @@ std::string close_text(const figures::HowClose& close, const UnitsShown& units) 
   text += to_least == outside ? " below the " : " above the ";
   text += to_least ? "least, " : "largest, ";
   text += quantity_text(close.nearest, close.unit, units);
-  if (close.share_ratio) {
-    text += ": " + base::fixed_text(100.0 * std::abs(*close.share_ratio), 0) + " % of ";
+  // Beyond a limit, or far from an only one, a share of it says nothing.
+  if (close.share_ratio && !outside && *close.share_ratio <= 1.0) {
+    text += ": " + base::fixed_text(100.0 * *close.share_ratio, 0) + " % of ";
     const bool both = close.least && close.largest;
     text += !both ? "it"
                   : "the range " + quantity_text(*close.least, close.unit, units) + " to " +
@@ -53,20 +57,23 @@ std::string close_text(const figures::HowClose& close, const UnitsShown& units) 
 }
 
 std::string rows_text(const std::vector<figures::Given>& rows, const UnitsShown& units) {
+  // What a value leaves for the origin beside it; a longer one is a text, its origin follows it.
+  constexpr std::size_t widest_value = 60;
   std::size_t name_width = 0;
   std::size_t value_width = 0;
   for (const figures::Given& row : rows) {
     name_width = std::max(name_width, shown_width(row.name));
-    if (!row.origin.empty())
-      value_width = std::max(value_width, shown_width(value_text(row, units)));
+    const std::size_t width = row.origin.empty() ? 0 : shown_width(value_text(row, units));
+    if (width <= widest_value) value_width = std::max(value_width, width);
   }
   std::string out;
   for (const figures::Given& row : rows) {
     const std::string value = value_text(row, units);
     std::string line =
         "  " + row.name + std::string(name_width - shown_width(row.name), ' ') + "  ";
-    if (row.origin.empty()) {
-      out += headed(line, value, line_width) + "\n";
+    if (row.origin.empty() || shown_width(value) > widest_value) {
+      const std::string origin = row.origin.empty() ? "" : " [" + row.origin + "]";
+      out += headed(line, value + origin, line_width) + "\n";
       continue;
     }
     line += value + std::string(value_width - shown_width(value), ' ') + "  ";
@@ -93,7 +100,8 @@ std::string explain_text(const std::string& joint,
     for (const figures::HowClose& close : step.how_close) {
       // Most numbers are far from their limits: those near are not to drown among them.
       constexpr double near_share = 0.1;
-      const bool is_near = close.share_ratio && std::abs(*close.share_ratio) <= near_share;
+      const bool is_near =
+          close.share_ratio && close.distance >= 0.0 && *close.share_ratio <= near_share;
       out +=
           headed(is_near ? "  near: " : "  limit: ", close_text(close, units), line_width) + "\n";
     }

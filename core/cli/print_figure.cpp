@@ -43,7 +43,8 @@ std::string table_text(const figures::FigureTable& listed) {
 }  // namespace
 
 std::string figure_text(const figures::FigureResult& result, const base::FigureCard& card) {
-  std::string out = result.name + " = " + shown(result.principal) + "\n";
+  const std::string before = result.in_words.empty() ? " = " : ": " + result.in_words + " ";
+  std::string out = result.name + before + shown(result.principal) + "\n";
   std::size_t width = 0;
   for (const auto& [name, value] : result.values) width = std::max(width, name.size());
   for (const auto& [name, value] : result.values) {

@@ -13,7 +13,7 @@ namespace seamturn::cli {
 namespace {
 
 std::string turns_count(int turns) {
-  return std::to_string(turns) + (turns == 1 ? " turn" : " turns");
+  return base::counted(static_cast<std::size_t>(turns), "turn");
 }
 
 /// What it costs, or that it costs nothing.
@@ -41,7 +41,8 @@ std::string by_hand_text(const plan::Plan& plan) {
         stage.id.empty() ? "Order by hand: " : "Order by hand, stage " + stage.id + ": ";
     out += headed("",
                   head + base::listed(price.entries) + ". " + clock_text(price.by_hand_s) +
-                      " and " + turns_count(price.by_hand_stances) + "; " + price_text(price) + ".",
+                      (stage.rehang_s > 0.0 ? " (without hanging) and " : " and ") +
+                      turns_count(price.by_hand_stances) + "; " + price_text(price) + ".",
                   line_width) +
            "\n";
   }

@@ -2,11 +2,13 @@
 #include <algorithm>
 
 #include "print.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "table.hpp"
 
 namespace seamturn::cli {
 
+using base::counted;
 using base::fixed_text;
 
 namespace {
@@ -32,9 +34,8 @@ std::string order_line(const plan::Plan& plan) {
     turns += static_cast<std::size_t>(stance.visits);
   }
   const double arc_share = plan.cycle_s > 0.0 ? 100.0 * plan.seconds[0] / plan.cycle_s : 0.0;
-  return std::to_string(plan.stances.size()) + " stances, " + std::to_string(turns) +
-         " visits; cycle " + clock_text(plan.cycle_s) + " h:min:s, " + fixed_text(arc_share, 0) +
-         " % arc; " +
+  return counted(plan.stances.size(), "stance") + ", " + counted(turns, "visit") + "; cycle " +
+         clock_text(plan.cycle_s) + " h:min:s, " + fixed_text(arc_share, 0) + " % arc; " +
          (plan.proved_best ? "proved best"
                            : "no order shorter than " + clock_text(plan.lower_bound_s));
 }
@@ -66,14 +67,14 @@ std::string summary_text(const plan::Plan& plan,
   };
   line("part",
        units.weight(plan.part.mass_kg) + " " + units.mass_unit() + ", " +
-           std::to_string(plan.weldment.members.size()) + " members");
+           counted(plan.weldment.members.size(), "member"));
   line("welds",
-       std::to_string(plan.joints.size()) + " joints, " + std::to_string(seam_count(plan)) +
-           " seams, " + units.length(plan.totals.length_mm) + " " + units.length_unit() + ", " +
+       counted(plan.joints.size(), "joint") + ", " + counted(seam_count(plan), "seam") + ", " +
+           units.length(plan.totals.length_mm) + " " + units.length_unit() + ", " +
            units.mass(plan.totals.metal_kg) + " " + units.mass_unit() + " of metal in " +
-           std::to_string(plan.totals.passes) + " passes");
+           counted(static_cast<std::size_t>(plan.totals.passes), "pass", "passes"));
   line("procedures",
-       std::to_string(plan.procedures.size()) + " sheets, all preliminary; preheat up to " +
+       counted(plan.procedures.size(), "sheet") + ", all preliminary; preheat up to " +
            (preheat_c > 0.0 ? units.least_temperature(preheat_c) + " " + units.temperature_unit()
                             : std::string("none")));
   line("order", order_line(plan));
@@ -84,7 +85,7 @@ std::string summary_text(const plan::Plan& plan,
            units.mass(plan.estimate.wire_kg) + " " + units.mass_unit() + ", arc " +
            clock_text(plan.estimate.arc_time_s) + " h:min:s");
   if (!files.empty()) {
-    line("documents", std::to_string(files.size()) + " files in " + folder);
+    line("documents", counted(files.size(), "file") + " in " + folder);
   }
   return out + "\nCautions\n" + cautions_text(plan.cautions);
 }

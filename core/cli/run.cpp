@@ -9,6 +9,7 @@
 #include "json.hpp"
 #include "print.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/io/output.hpp"
 #include "seamturn/io/plan_xml.hpp"
 #include "seamturn/io/read.hpp"
@@ -24,6 +25,27 @@ class UsageError : public base::Error {
  public:
   explicit UsageError(const std::string& text) : Error(text) {}
 };
+
+/// Quiet: errors only.
+void tell(std::ostream& err, const std::vector<base::Finding>& findings, bool quiet) {
+  for (const base::Finding& finding : findings) {
+    if (quiet && finding.severity != base::Severity::error) continue;
+    err << base::finding_text(finding) << '\n';
+  }
+}
+
+/// "1 warning, 2 notes".
+std::string findings_count(const std::vector<base::Finding>& findings) {
+  const auto of = [&](base::Severity severity) {
+    return static_cast<std::size_t>(
+        std::count_if(findings.begin(), findings.end(), [&](const base::Finding& finding) {
+          return finding.severity == severity;
+        }));
+  };
+  const std::size_t notes = of(base::Severity::note);
+  return base::counted(of(base::Severity::warning), "warning") +
+         (notes > 0 ? ", " + base::counted(notes, "note") : "");
+}
 
 class Runner {
  public:
@@ -59,10 +81,7 @@ class Runner {
   std::ostream& err() const { return *around_.err; }
 
   void tell(const std::vector<base::Finding>& findings) const {
-    for (const base::Finding& finding : findings) {
-      if (command_.quiet && finding.severity != base::Severity::error) continue;
-      err() << base::finding_text(finding) << '\n';
-    }
+    cli::tell(err(), findings, command_.quiet);
   }
 
   planner::PlanParams plan_params(const planner::Inputs& inputs) const {
@@ -93,10 +112,11 @@ class Runner {
     }
     std::size_t seams = 0;
     for (const joint::Joint& joint : inputs.weldment.joints) seams += joint.seams.size();
-    const std::size_t warnings = inputs.findings.size();
-    out() << command_.file.string() << ": " << inputs.weldment.members.size() << " members, "
-          << inputs.weldment.joints.size() << " joints, " << seams << " seams; no errors, "
-          << warnings << (warnings == 1 ? " warning\n" : " warnings\n");
+    out() << command_.file.string() << ": "
+          << base::counted(inputs.weldment.members.size(), "member") << ", "
+          << base::counted(inputs.weldment.joints.size(), "joint") << ", "
+          << base::counted(seams, "seam") << "; no errors, " << findings_count(inputs.findings)
+          << "\nFiles read; whether they can be welded and held: seamturn plan\n";
     return exit_done;
   }
 
@@ -114,8 +134,8 @@ class Runner {
     tell(plan.findings);
     const auto steps = figures::explain(inputs, plan, command_.joint, command_.figure);
     if (!steps) throw UsageError(steps.error().text);
-    out() << (command_.json ? explain_json(command_.joint, *steps)
-                            : explain_text(command_.joint, *steps, units_));
+    const std::string joint = figures::joint_named(plan, command_.joint);
+    out() << (command_.json ? explain_json(joint, *steps) : explain_text(joint, *steps, units_));
     return exit_done;
   }
 
@@ -255,7 +275,7 @@ int run(const Command& command, const Surroundings& around) {
     return code;
   } catch (const base::InputError& error) {
     if (command.json) *around.out << findings_json(error.findings());
-    err << error.what() << '\n';
+    tell(err, error.findings(), command.quiet);
     return exit_findings;
   } catch (const UsageError& error) {
     err << "seamturn: " << error.what() << '\n';

@@ -9,6 +9,15 @@ namespace seamturn::cli {
 
 using base::Dimension;
 
+namespace {
+
+double cubic_feet_per_m3() {
+  const double feet = base::in_unit(1000.0, Dimension::length, "ft");
+  return feet * feet * feet;
+}
+
+}  // namespace
+
 std::string UnitsShown::shown(double internal,
                               Dimension dimension,
                               const char* metric,
@@ -62,6 +71,26 @@ std::string UnitsShown::heat_input(double kj_mm) const {
 }
 std::string UnitsShown::torque(double nm) const {
   return shown(nm, Dimension::torque, "N m", 0, "ft lb", 0);
+}
+
+std::string UnitsShown::gas(double m3) const {
+  return us_ ? base::fixed_text(m3 * cubic_feet_per_m3(), 1) : base::fixed_text(m3, 2);
+}
+std::string UnitsShown::warp(double mm) const {
+  return shown(mm, Dimension::length, "mm", 2, "in", 3);
+}
+
+std::optional<UnitsShown::Converted> UnitsShown::in_us(double value,
+                                                       const std::string& metric) const {
+  if (!us_) return std::nullopt;
+  if (metric == "cm/min" || metric == "m/min") {
+    const double mm_s = value * (metric == "m/min" ? 1000.0 : 10.0) / 60.0;
+    return Converted{base::in_unit(mm_s, Dimension::speed, "in/min"), "in/min"};
+  }
+  if (metric == "kg/m3") {
+    return Converted{base::in_unit(value, Dimension::mass, "lb") / cubic_feet_per_m3(), "lb/ft3"};
+  }
+  return std::nullopt;
 }
 
 std::string clock_text(double seconds) {

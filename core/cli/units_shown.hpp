@@ -2,6 +2,7 @@
 // Which units people see: metric, or inch, pound and degree Fahrenheit.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "seamturn/base/units.hpp"
@@ -26,12 +27,23 @@ class UnitsShown {
   [[nodiscard]] std::string temperature_step(double k) const;  ///< a difference: degC, 0; degF, 0
   [[nodiscard]] std::string heat_input(double kj_mm) const;    ///< kJ/mm, 2; kJ/in, 1
   [[nodiscard]] std::string torque(double nm) const;           ///< N m, 0; ft lb, 0
+  [[nodiscard]] std::string gas(double m3) const;              ///< m3, 2; ft3, 1
+  [[nodiscard]] std::string warp(double mm) const;             ///< mm, 2; in, 3
+  /// Of what is shown as calculated, in a metric unit named, the value in the unit a US shop reads;
+  /// nothing in metric, and for units that both read.
+  struct Converted {
+    double value = 0.0;
+    std::string unit;
+  };
+  [[nodiscard]] std::optional<Converted> in_us(double value, const std::string& metric) const;
+  [[nodiscard]] std::string least_warp() const { return us_ ? "0.001" : "0.01"; }  ///< told of it
   [[nodiscard]] std::string length_unit() const { return us_ ? "in" : "mm"; }
   [[nodiscard]] std::string area_unit() const { return us_ ? "in2" : "mm2"; }
   [[nodiscard]] std::string mass_unit() const { return us_ ? "lb" : "kg"; }
   [[nodiscard]] std::string temperature_unit() const { return us_ ? "degF" : "degC"; }
   [[nodiscard]] std::string heat_input_unit() const { return us_ ? "kJ/in" : "kJ/mm"; }
   [[nodiscard]] std::string torque_unit() const { return us_ ? "ft lb" : "N m"; }
+  [[nodiscard]] std::string gas_unit() const { return us_ ? "ft3" : "m3"; }
 
  private:
   [[nodiscard]] std::string shown(double internal,

@@ -13,6 +13,15 @@ using plan_reader::text;
 
 namespace {
 
+/// Places to the micrometre, directions to six decimals.
+void put_pose(pugi::xml_node parent, pugi::xml_node pose) {
+  pugi::xml_node node = parent.append_child(pose.name());
+  copy_rounded(pose.child("origin"), node.append_child("origin"), 3, {"x_mm", "y_mm", "z_mm"});
+  for (const char* axis : {"x-axis", "z-axis"}) {
+    copy_rounded(pose.child(axis), node.append_child(axis), 6, {"x", "y", "z"});
+  }
+}
+
 void put_head(pugi::xml_node listing, const plan_reader::PlanTree& plan) {
   const pugi::xml_node root = plan.root();
   copy(root.child("weldment"), listing, {"title", "revision", "date", "author", "invented"});
@@ -27,7 +36,7 @@ void put_head(pugi::xml_node listing, const plan_reader::PlanTree& plan) {
   for (const pugi::xml_node setup : root.child("setups").children("setup")) {
     pugi::xml_node child = listing.append_child("setup");
     copy(setup, child, {"id"});
-    child.append_copy(setup.child("part-on-faceplate"));
+    put_pose(child, setup.child("part-on-faceplate"));
   }
   pugi::xml_node retract = listing.append_child("retract");
   put(retract, "distance_mm", text(cell.child("robot"), "retract_mm"));

@@ -169,6 +169,20 @@ TEST_SUITE("figures/explain") {
                    {15.0, 1e-9, Origin::published, "AWS D1.1 BTC-P4-GF: E = S in F and H"});
   }
 
+  TEST_CASE("given the id of a seam or a segment, its joint is explained") {
+    const plan::Plan& plan = bracket().plan;
+    CHECK(figures::joint_named(plan, "J5") == "J5");
+    CHECK(figures::joint_named(plan, "J5.b") == "J5");
+    CHECK(figures::joint_named(plan, "J5.c") == "J5.c");
+    CHECK(steps_of("J5.a", "section").size() == steps_of("J5", "section").size());
+    // A segment stands for its seam, and a joint's own id goes before a seam's.
+    plan::Plan split = plan;
+    split.joints[0].seams.front().id = "J1/1";
+    split.joints[0].seams.front().drawn = "J2";
+    CHECK(figures::joint_named(split, "J1/1") == "J1");
+    CHECK(figures::joint_named(split, "J2") == "J2");
+  }
+
   TEST_CASE("refuses an unknown joint and an unknown figure, naming what there is") {
     const auto joint = explain(bracket().inputs, bracket().plan, "J9", "");
     REQUIRE_FALSE(joint.has_value());

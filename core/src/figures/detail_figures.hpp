@@ -24,6 +24,10 @@ class ResultMaker {
     result_.principal = FigureValue{word, ""};
     return *this;
   }
+  ResultMaker& in_words(const std::string& text) {
+    result_.in_words = text;
+    return *this;
+  }
   ResultMaker& value(const std::string& name, double number, const std::string& unit) {
     result_.values.push_back({name, FigureValue{number, unit}});
     return *this;

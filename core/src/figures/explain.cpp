@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/figures/explain.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "detail_explain.hpp"
@@ -109,10 +110,22 @@ std::span<const std::string_view> explained_figures() {
   return explained_names;
 }
 
+std::string joint_named(const plan::Plan& plan, const std::string& text) {
+  const auto is_joint = [&](const plan::PlannedJoint& joint) { return joint.id == text; };
+  if (std::any_of(plan.joints.begin(), plan.joints.end(), is_joint)) return text;
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      if (seam.id == text || seam.drawn == text) return joint.id;
+    }
+  }
+  return text;
+}
+
 base::Outcome<std::vector<ExplainStep>> explain(const planner::Inputs& inputs,
                                                 const plan::Plan& plan,
-                                                const std::string& joint,
+                                                const std::string& asked,
                                                 const std::string& figure) {
+  const std::string joint = joint_named(plan, asked);
   std::vector<std::string_view> joints;
   const plan::PlannedJoint* planned = nullptr;
   for (const plan::PlannedJoint& candidate : plan.joints) {

@@ -42,6 +42,15 @@ void require_not_negative(Arguments& arguments, std::string_view key) {
   }
 }
 
+/// What the cards ask of a dry joint; a plate of this temperature is heated by nobody.
+constexpr double dry_above_c = 5.0;  // common practice
+
+std::string heating_in_words(double preheat_c) {
+  return preheat_c <= dry_above_c
+             ? "none needed, but a joint dry and above 5 degC; the formula says"
+             : "";
+}
+
 Answer by_cet(Arguments& arguments) {
   arguments.require_positive({"thickness", "hydrogen", "heat-input"});
   require_not_negative(arguments, "cet");
@@ -53,6 +62,7 @@ Answer by_cet(Arguments& arguments) {
   if (!preheat) return preheat.error();
   return ResultMaker("preheat")
       .principal(preheat->preheat_c, "degC")
+      .in_words(heating_in_words(preheat->preheat_c))
       .value("steel_term_c", preheat->steel_term_c, "degC")
       .value("thickness_term_c", preheat->thickness_term_c, "degC")
       .value("hydrogen_term_c", preheat->hydrogen_term_c, "degC")
@@ -157,6 +167,7 @@ Answer by_ito_bessyo(Arguments& arguments) {
   if (!preheat) return preheat.error();
   return ResultMaker("preheat")
       .principal(preheat->preheat_c, "degC")
+      .in_words(heating_in_words(preheat->preheat_c))
       .value("pc", preheat->pc, "mass-%")
       .value("hydrogen_glycerine_ml_100g", glycerine, "ml/100 g")
       .findings(preheat->findings)

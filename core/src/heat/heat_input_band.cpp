@@ -70,7 +70,10 @@ const base::FigureCard& heat_band_card() {
        "hottest start of a run",
        "below 500 degC; warned about above 350 degC"},
       {"t85-min", Dimension::time, "least t8/5", "> 0"},
-      {"t85-max", Dimension::time, "most t8/5", "above t85-min"},
+      {"t85-max",
+       Dimension::time,
+       "most t8/5",
+       "above t85-min; a window that does not close is refused"},
   };
   static const Citation sources[] = {
       {"SSAB-17", "ed. 2, p. 17: both formulas, inverted", Status::verified},
@@ -84,8 +87,7 @@ const base::FigureCard& heat_band_card() {
       "kJ/mm",
       "as cooling-time, in the middle of a long run; at starts, stops and tacks t8/5 is about "
       "half. "
-      "Of the tee's factor range each end takes the careful side. A window that does not close is "
-      "refused",
+      "Of the tee's factor range each end takes the careful side",
       keys,
       sources};
   return card;

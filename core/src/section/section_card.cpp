@@ -91,7 +91,8 @@ const base::FigureCard& section_card() {
       "fill. "
       "All from one profile of walls (docs/methods/section.md)",
       "mm2",
-      "ideal outline: no over-weld, no melted plate, no shrinkage of the gap. Sizes up to 1000 mm",
+      "ideal outline: no over-weld but what a joint states, no melted plate, no shrinkage of the "
+      "gap. Sizes up to 1000 mm",
       keys,
       sources};
   return card;

@@ -37,6 +37,7 @@ struct FigureTable {
 struct FigureResult {
   std::string name;
   FigureValue principal;
+  std::string in_words;  ///< people read it before the number, where that alone would mislead
   std::vector<std::pair<std::string, FigureValue>> values;  ///< intermediates, in a fixed order
   std::optional<FigureTable> table;                         ///< where the result is a list
   std::vector<base::Finding> findings;                      ///< warnings beside the number

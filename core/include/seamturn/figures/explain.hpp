@@ -57,7 +57,11 @@ struct ExplainStep {
 /// Names that can be asked for, in the order of the chain.
 [[nodiscard]] std::span<const std::string_view> explained_figures();
 
-/// The chain of one joint; figure empty: all of it.
+/// Id of the joint a text names: its own, or that of one of its seams ("J4.b") or of a segment
+/// ("L1/2"). The text itself where it names none. Source: none. Tests: figures/explain.
+[[nodiscard]] std::string joint_named(const plan::Plan& plan, const std::string& text);
+
+/// The chain of one joint; figure empty: all of it. `joint` as joint_named reads it.
 /// Pre: the plan was made from these inputs.
 /// Outside: refuses explain.joint.unknown and explain.figure.unknown, each naming what there is.
 /// Source: none - reads the plan. Tests: figures/explain - the numbers are the plan's, origins are
