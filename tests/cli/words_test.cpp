@@ -171,7 +171,8 @@ TEST_SUITE("cli/words") {
     const std::string cell = text_of(one.folder / "cells/table.xml");
     const std::regex torque(" torque-max=\"[^\"]*\"");
     REQUIRE(std::regex_search(cell, torque));
-    std::ofstream(one.folder / "weak.xml") << std::regex_replace(cell, torque, " torque-max=\"1 N m\"");
+    std::ofstream(one.folder / "weak.xml")
+        << std::regex_replace(cell, torque, " torque-max=\"1 N m\"");
     std::string text = one_weld;
     text.replace(text.find("cells/table.xml"), 15, "weak.xml");
     text.insert(text.find("<line"), "<welded segments=\"2\"/>");
