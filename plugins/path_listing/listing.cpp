@@ -82,7 +82,7 @@ bool is_heated_in(pugi::xml_node joint, const std::string& stage) {
 void put_heat(pugi::xml_node visit, const plan_reader::PlanTree& plan, pugi::xml_node event) {
   put_interval(visit, "heat", event);
   pugi::xml_node node = visit.last_child();
-  if (!plan_reader::is_true(plan.root().child("heating"), "holds")) return;
+  if (!plan_reader::is_true(plan.root().child("consumables").child("heating"), "holds")) return;
   node.remove_attribute("seam");
   for (const pugi::xml_node joint : plan.root().child("joints").children("joint")) {
     if (!is_heated_in(joint, text(event, "stage"))) continue;

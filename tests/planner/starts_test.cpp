@@ -132,6 +132,66 @@ TEST_SUITE("planner/starts") {
     CHECK(layer_of_course.size() >= 4);
   }
 
+  TEST_CASE("given an axis with room for one more start, no layer stops above the one before") {
+    planner::Inputs inputs = staggered_hub(60.0);
+    inputs.library.layer_stops.reset();
+    // Far enough for the first start and one 60 mm on; a third of that step would be out of reach.
+    const auto& circle =
+        std::get<geom::CirclePath>(*joint::find_joint(inputs.weldment, "R1")->seams.front().path);
+    const double step_deg = base::Angle::rad(60.0 / circle.radius_mm).deg();
+    cell::Axis& last = inputs.cell->positioner.axes.back();
+    last.endless = false;
+    last.min = base::Angle::deg(-180.0 - 1.2 * step_deg);
+    last.max = base::Angle::deg(180.0 + 1.2 * step_deg);
+    const Plan plan = quick_plan(inputs);
+    const plan::PlannedSeam& seam = first_seam(plan, "R1");
+    REQUIRE(seam.rolling);
+    REQUIRE(seam.starts.size() >= 3);
+    CHECK(count_code(plan, "plan.starts.no_turn_left") == 0);
+    for (std::size_t k = 1; k < seam.starts.size(); ++k) {
+      const double way_mm = std::abs(seam.starts[k].stop_mm - seam.starts[k - 1].stop_mm);
+      CHECK(std::min(way_mm, seam.length_mm - way_mm) > 59.9);
+    }
+  }
+
+  TEST_CASE("given rings nobody can roll, the finding says what rolling takes and what there is") {
+    planner::Inputs inputs = staggered_hub(0.0);
+    inputs.cell->positioner.rolling_speed_max_rad_s = 1e-3;
+    try {
+      (void)quick_plan(inputs);
+      FAIL("a plan");
+    } catch (const base::InputError& refused) {
+      std::size_t told = 0;
+      for (const base::Finding& finding : refused.findings()) {
+        if (finding.code != "turn.seam.no_stance") continue;
+        INFO(finding.text);
+        CHECK(finding.text.find("; rolled, it takes 360 deg of axis ") != std::string::npos);
+        CHECK(finding.text.find("deg/s, where 0.0573 deg/s are the most") != std::string::npos);
+        CHECK(finding.text.find("the nearest is") == std::string::npos);
+        ++told;
+      }
+      CHECK(told > 0);
+    }
+  }
+
+  TEST_CASE("given many stances beyond the torque, one is told and how many more there are") {
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
+    for (cell::Axis& axis : inputs.cell->positioner.axes) axis.torque_max_nm = 1e-3;
+    try {
+      (void)quick_plan(inputs);
+      FAIL("a plan");
+    } catch (const base::InputError& refused) {
+      std::map<std::string, int> of_code;
+      bool counted = false;
+      for (const base::Finding& finding : refused.findings()) {
+        ++of_code[finding.code];
+        counted = counted || finding.text.find(" more stances") != std::string::npos;
+      }
+      CHECK(of_code["turn.load.torque"] == 1);
+      CHECK(counted);
+    }
+  }
+
   TEST_CASE(
       "given an axis with no turn to spare, all layers start in one place and the plan says so") {
     planner::Inputs inputs = staggered_hub(60.0);

@@ -2,6 +2,7 @@
 // The path listing of a part built in stages: visits, work of people, re-hangs, and every turn.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <string>
 
@@ -151,6 +152,33 @@ TEST_SUITE("plugins/build_listing") {
     CHECK(seconds(tags(visit, "turn").front(), "end_s") == 5.0);
     REQUIRE(tags(visit, "unwind").size() == 1);
     CHECK(seconds(tags(visit, "unwind").front(), "end_s") == 9.0);
+  }
+
+  TEST_CASE("given mats that stay on, heating lists every joint of its stage and its limits") {
+    std::size_t seen = 0;
+    for (const Plan* plan : all_plans()) {
+      if (!plan->heating || !plan->heating->holds) continue;
+      const std::string xml = listing(*plan);
+      for (std::size_t at = xml.find("<heat "); at != std::string::npos;
+           at = xml.find("<heat ", at + 1)) {
+        const std::string heat = xml.substr(at, xml.find("</heat>", at) - at);
+        CHECK(value_of(heat.substr(0, heat.find('>')), "seam").empty());
+        for (const std::string& joint : tags(heat, "joint")) {
+          INFO(joint);
+          const auto& joints = plan->joints;
+          const auto planned =
+              std::find_if(joints.begin(), joints.end(), [&](const plan::PlannedJoint& one) {
+                return one.id == value_of(joint, "id");
+              });
+          REQUIRE(planned != joints.end());
+          CHECK(planned->heat.needs_heating);
+          CHECK(seconds(joint, "at_least_c") >= planned->heat.preheat_c - 1e-6);
+          CHECK(seconds(joint, "at_least_c") < planned->heat.preheat_c + 1.0);
+          ++seen;
+        }
+      }
+    }
+    CHECK(seen > 5);
   }
 
   TEST_CASE(
