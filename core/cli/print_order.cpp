@@ -62,6 +62,26 @@ double avoidable_mm2(const plan::PlannedTwins& twins) {
   return twins.ahead_mm2 - std::abs(twins.metal_1_mm2 - twins.metal_2_mm2);
 }
 
+bool has_one_layer(const plan::Plan& plan, const std::string& id) {
+  for (const plan::PlannedJoint& joint : plan.joints) {
+    for (const plan::PlannedSeam& seam : joint.seams) {
+      if (seam.id == id || seam.drawn == id) return seam.stack.layers == 1;
+    }
+  }
+  return false;
+}
+
+/// Where a side is one layer, step by step is one after the other.
+std::string single_text(const plan::Plan& plan) {
+  const auto singles =
+      std::count_if(plan.twins.begin(), plan.twins.end(), [&](const plan::PlannedTwins& twins) {
+        return twins.keeps_step && has_one_layer(plan, twins.first) &&
+               has_one_layer(plan, twins.second);
+      });
+  if (singles == 0) return "";
+  return " (" + std::to_string(singles) + " of one layer each: one after the other)";
+}
+
 std::string twins_text(const plan::Plan& plan, const UnitsShown& units) {
   std::string left_out;
   const plan::PlannedTwins* furthest = nullptr;
@@ -76,8 +96,8 @@ std::string twins_text(const plan::Plan& plan, const UnitsShown& units) {
   if (furthest == nullptr) return "";
   std::string text = std::to_string(keeping) + " of " + std::to_string(plan.twins.size()) +
                      (plan.twins.size() == 1 ? " pair" : " pairs") +
-                     " of sides keep step, layer by layer; across the weld " +
-                     furthest_text(*furthest, units) + ".";
+                     " of sides keep step, layer by layer" + single_text(plan) +
+                     "; across the weld " + furthest_text(*furthest, units) + ".";
   if (!left_out.empty()) text += " Not kept: " + left_out + ".";
   return headed("Balance: ", text, line_width) + "\n";
 }
