@@ -18,8 +18,6 @@ using base::Refusal;
 
 using base::rounding_mm;
 using base::rounding_ratio;
-constexpr int least_on_circle = 4, least_on_seam = 2;
-
 /// A straight part between ends or corners (an arc is one), and the tacks it has got so far.
 struct Leg {
   double from_mm = 0.0;
@@ -43,17 +41,9 @@ int capacity_of(const Leg& leg, const LayoutRules& rules) {
 }
 
 std::vector<Leg> legs_of(const geom::Path& path, const LayoutRules& rules) {
-  const double length_mm = geom::path_length_mm(path);
-  std::vector<double> ends = geom::corner_stations_mm(path);
-  if (geom::is_closed(path)) {
-    ends.push_back(ends.front() + length_mm);
-  } else {
-    ends.insert(ends.begin(), 0.0);
-    ends.push_back(length_mm);
-  }
   std::vector<Leg> legs;
-  for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
-    legs.push_back({ends[i], ends[i + 1], 0, 0});
+  for (const joint::Stretch& straight : straight_legs(path)) {
+    legs.push_back({straight.from_mm, straight.to_mm, 0, 0});
     legs.back().capacity = capacity_of(legs.back(), rules);
   }
   return legs;
@@ -79,9 +69,11 @@ Leg* neediest(std::vector<Leg>& legs, const LayoutRules& rules) {
   return best;
 }
 
+constexpr int least_on_circle = 4, least_on_leg_seam = 2;
+
 bool is_enough(const Leg& next, int total, const LayoutRules& rules) {
   if (rules.count) return total >= *rules.count;
-  return total >= least_on_seam && next.count > 0 &&
+  return total >= least_on_leg_seam && next.count > 0 &&
          spacing_mm(next, rules) <= rules.pitch_mm + rounding_mm;
 }
 
@@ -96,21 +88,13 @@ void add_centres(std::vector<double>& centres, const Leg& leg, const LayoutRules
   }
 }
 
-Refusal no_room(int count, int possible) {
-  return {"tack.count.no_room",
-          base::counted(static_cast<std::size_t>(count), "tack is", "tacks are") +
-              " asked for and only " + std::to_string(possible) +
-              " of that length fit clear of ends, corners and one another; ask for fewer or "
-              "shorter ones (the shop's <tacks length-min=\"...\"/>)"};
-}
-
 base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules& rules) {
   const double by_pitch = std::ceil(length_mm / rules.pitch_mm - rounding_ratio);
   const int count = rules.count.value_or(std::max(least_on_circle, static_cast<int>(by_pitch)));
   const int possible =
       static_cast<int>(std::floor(length_mm / (rules.tack_mm + rules.clear_mm) + rounding_ratio));
   if (count > possible) {
-    if (rules.count) return no_room(count, possible);
+    if (rules.count) return no_room_for(count, possible);
     return Refusal{
         "tack.seam.too_short",
         "a circle of " + digits_text(length_mm) + " mm has no room for " + std::to_string(count) +
@@ -127,8 +111,35 @@ base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules
 
 }  // namespace
 
+Refusal no_room_for(int count, int possible) {
+  return {"tack.count.no_room",
+          base::counted(static_cast<std::size_t>(count), "tack is", "tacks are") +
+              " asked for and only " + std::to_string(possible) + " of that length fit clear of ends, corners and one another; ask for fewer or "
+              "shorter ones (the shop's <tacks length-min=\"...\"/>)"};
+}
+
+int least_tacks(const geom::Path& path) {
+  return std::holds_alternative<geom::CirclePath>(path) ? least_on_circle : least_on_leg_seam;
+}
+
+std::vector<joint::Stretch> straight_legs(const geom::Path& path) {
+  if (std::holds_alternative<geom::CirclePath>(path)) return {};
+  const double length_mm = geom::path_length_mm(path);
+  std::vector<double> ends = geom::corner_stations_mm(path);
+  if (geom::is_closed(path)) {
+    ends.push_back(ends.front() + length_mm);
+  } else {
+    ends.insert(ends.begin(), 0.0);
+    ends.push_back(length_mm);
+  }
+  std::vector<joint::Stretch> legs;
+  for (std::size_t i = 0; i + 1 < ends.size(); ++i) legs.push_back({ends[i], ends[i + 1]});
+  return legs;
+}
+
 base::Outcome<std::vector<double>> tack_centres_mm(const geom::Path& path,
                                                    const LayoutRules& rules) {
+  if (!rules.within.empty()) return centres_within_mm(path, rules);
   if (std::holds_alternative<geom::CirclePath>(path)) {
     return on_circle(geom::path_length_mm(path), rules);
   }
@@ -148,9 +159,14 @@ base::Outcome<std::vector<double>> tack_centres_mm(const geom::Path& path,
     ++total;
     next = neediest(legs, rules);
   }
-  if (rules.count && total < *rules.count) return no_room(*rules.count, total);
+  if (rules.count && total < *rules.count) return no_room_for(*rules.count, total);
   std::vector<double> centres;
   for (const Leg& leg : legs) add_centres(centres, leg, rules);
+  if (geom::is_closed(path)) {  // the last leg runs on over the start
+    const double length_mm = geom::path_length_mm(path);
+    for (double& centre_mm : centres) centre_mm = geom::wrapped_station_mm(centre_mm, length_mm);
+    std::sort(centres.begin(), centres.end());
+  }
   return centres;
 }
 

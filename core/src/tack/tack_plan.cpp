@@ -30,6 +30,9 @@ void require(const TackSeam& seam, const TackRules& rules) {
   SEAMTURN_REQUIRE(base::is_positive(seam.root_run_mm), seam.root_run_mm);
   SEAMTURN_REQUIRE(base::is_amount(seam.gap_mm), seam.gap_mm);
   SEAMTURN_REQUIRE(base::is_amount(seam.drawn_gap_mm), seam.drawn_gap_mm);
+  for (const joint::Stretch& one : seam.within) {
+    SEAMTURN_REQUIRE(one.to_mm > one.from_mm, one.from_mm, one.to_mm);
+  }
   SEAMTURN_REQUIRE(!seam.count || *seam.count > 0, seam.count.value_or(0));
   SEAMTURN_REQUIRE(!seam.length_mm || base::is_positive(*seam.length_mm),
                    seam.length_mm.value_or(0.0));
@@ -163,7 +166,7 @@ void judge_pitch(TackPlan& plan,
 }
 
 void judge_count(TackPlan& plan, const geom::Path& path) {
-  const std::size_t least = std::holds_alternative<geom::CirclePath>(path) ? 4 : 2;
+  const auto least = static_cast<std::size_t>(detail::least_tacks(path));
   if (plan.tacks.size() >= least) return;
   warn(plan,
        "tack.count.few",
@@ -199,7 +202,8 @@ base::Outcome<TackPlan> plan_tacks(const TackSeam& seam, const TackRules& rules)
                                                 pitch_mm,
                                                 rules.clear_of_ends_mm.value,
                                                 seam.count,
-                                                seam.second_side});
+                                                seam.second_side,
+                                                seam.within});
   if (!centres) return centres.error();
   place(plan, seam.path, *centres);
   judge_pitch(plan, seam, *centres, rules);

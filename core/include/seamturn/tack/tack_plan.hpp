@@ -11,6 +11,7 @@
 #include "seamturn/base/finding.hpp"
 #include "seamturn/base/outcome.hpp"
 #include "seamturn/geom/path.hpp"
+#include "seamturn/joint/weld_length.hpp"
 #include "seamturn/tack/tack_rules.hpp"
 
 namespace seamturn::tack {
@@ -30,7 +31,10 @@ struct TackSeam {
   double root_run_mm = 0.0;
   bool second_side = false;     ///< of a tee: half a pitch off the first side's tacks
   bool gouged_from_it = false;  ///< the side that is gouged out to sound metal before welding
-  std::optional<int> count;     ///< stated in place of the rule
+  /// Of the path, where a tack may lie: elements of an intermittent weld. Empty: all of it. Of a
+  /// closed path they may run on round.
+  std::vector<joint::Stretch> within;
+  std::optional<int> count;  ///< stated in place of the rule
   std::optional<double> length_mm;
   std::optional<double> pitch_mm;
 };
@@ -44,8 +48,8 @@ enum class TackFate {
 /// "remelted", "ground back", "gouged out".
 [[nodiscard]] std::string_view tack_fate_name(TackFate fate);
 
-/// A stretch of the path. On a closed path `to_mm` may lie beyond its length or `from_mm` below 0:
-/// it runs on round.
+/// A stretch of the path, its middle on it. On a closed path `to_mm` may lie beyond its length or
+/// `from_mm` below 0: it runs on round.
 struct Tack {
   double from_mm = 0.0;
   double to_mm = 0.0;
@@ -69,12 +73,14 @@ struct TackPlan {
 /// least, evenly, the first half a pitch from the start. A closed polyline: its legs. The second
 /// side of a tee lies half a pitch off; where the first side has two on a leg, at a quarter and
 /// three quarters between them; round a corner its tacks may lie a tack and two clear spaces
-/// further apart than the pitch, for the first side's lie there. Thickness: the rule's or that of
-/// the root run, never above the finished weld.
-/// Units: mm; frame J.
-/// Pre: sizes finite, thickness, yield, weld throat and root run above 0, gaps not below 0, what is
-///   stated above 0; are_rules; the path as geom says.
-/// Outside: refuses tack.gap.too_wide, tack.seam.too_short (no tack fits, or not four on a circle),
+/// further apart than the pitch, for the first side's lie there. Where `within` says where tacks
+/// may lie, each lies whole in one of its stretches (with room for one only: in its middle), as
+/// evenly as they let it, no more than the pitch asks for. Thickness: the rule's or that of the
+/// root run, never above the finished weld. Units: mm; frame J. Pre: sizes finite, thickness,
+/// yield, weld throat and root run above 0, gaps not below 0, what is
+///   stated above 0; are_rules; the path as geom says; stretches rising, of a length above 0.
+/// Outside: refuses tack.gap.too_wide, tack.seam.too_short (no tack fits, or not four on a circle
+///   welded whole),
 ///   tack.count.no_room; findings tack.count.few, tack.length.short, tack.pitch.wide,
 ///   tack.throat.above_weld, tack.throat.thin.
 /// Source: length [EN 1011-2] clause 13; thickness [TACK-SECTION]; clear ends [TACK-WORKS]; pitch,
