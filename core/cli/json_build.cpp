@@ -26,7 +26,9 @@ Json carried_of(const plan::CarriedMember& one) {
   entry["permitted_mpa"] = one.carry ? Json(one.carry->permitted.stress_mpa) : Json(nullptr);
   entry["attitude"] = one.attitude;
   entry["refused"] = one.refused;
+  entry["welded"] = one.welded;
   entry["with"] = one.with;
+  entry["shared"] = one.shared;
   entry["no_more"] = one.no_more;
   entry["more_needed"] = one.more_needed ? Json(*one.more_needed) : Json(nullptr);
   return entry;

@@ -73,7 +73,10 @@ std::string carried_text(const plan::Plan& plan, const UnitsShown& units) {
     for (const plan::CarriedMember* carried : worst_carried(plan, stage.id)) {
       const bool judged = carried->carry.has_value();
       table.add_row({stage.id.empty() ? "the part" : stage.id,
-                     carried->member,
+                     carried->welded.empty()
+                         ? carried->member
+                         : carried->member + " and " + std::to_string(carried->welded.size()) +
+                               " welded to it",
                      units.weight(carried->mass_kg),
                      std::to_string(carried->tacks),
                      judged ? base::fixed_text(carried->carry->stress_mpa, 1) : "-",
@@ -83,11 +86,17 @@ std::string carried_text(const plan::Plan& plan, const UnitsShown& units) {
                                                                : carried->attitude});
     }
   }
+  const bool shared = std::any_of(plan.carried.begin(),
+                                  plan.carried.end(),
+                                  [](const plan::CarriedMember& one) { return one.shared; });
   return table.text() +
          wrapped("Site factor " + base::fixed_text(plan.carried.front().site_factor, 1) +
                      " on the weight, as if nothing of the stage were welded; held is what the "
-                     "set-up clamps, or what lies lowest on it. A simple rule, permitted stress " +
-                     permitted_status(plan) +
+                     "set-up clamps, or what lies lowest on it. " +
+                     (shared ? "What hangs on several members counts whole on each: on the safe "
+                               "side. "
+                             : "") +
+                     "A simple rule, permitted stress " + permitted_status(plan) +
                      ", never a release: hold before the first turn until every tack is looked "
                      "at. Preheating for tacks counts within the time of the fit.",
                  line_width,

@@ -135,6 +135,8 @@ void put_carried(pugi::xml_node build, const plan::CarriedMember& carried) {
   put_text_if(node, "refused", carried.refused);
   if (carried.more_needed) put_count(node, "more_needed", *carried.more_needed);
   put_text_if(node, "no_more", carried.no_more);
+  if (carried.shared) put_flag(node, "shared", true);
+  put_ids(node, "welded", "member", carried.welded);
   put_ids(node, "with", "member", carried.with);
 }
 

@@ -147,6 +147,10 @@ std::vector<Seam> cut_beside(const Seam& drawn,
     segment.segment->rank = first[place].segment->rank;
     segment.segment->reversed = first[place].segment->reversed != opposed;
     segment.segment->course = *drawn.path;
+    if (const auto* circle = std::get_if<geom::CirclePath>(&*drawn.path)) {
+      segment.segment->begins_mm =
+          nearest_mm(*circle, geom::path_station(*segment.path, 0.0).point);
+    }
     segment.id = drawn.id + '/' + std::to_string(segment.segment->number);
     out[place] = std::move(segment);
   }

@@ -1,31 +1,17 @@
 // SPDX-License-Identifier: MIT
-// The tack plan, and whether the tacks of each member fitted carry it through the turns.
+// The tack plan of every seam as drawn.
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <limits>
 
 #include "detail_assemble.hpp"
+#include "detail_carried.hpp"
 #include "detail_tacking.hpp"
-#include "seamturn/base/listed.hpp"
-#include "seamturn/base/number_text.hpp"
 #include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
 namespace {
-
-using base::Finding;
-using base::Severity;
-
-/// Nothing where the standard states none.
-std::optional<double> stated_yield_mpa(const material::Steel& steel, const joint::Member& member) {
-  const auto* band = material::find_band(steel, joint::wall_thickness_mm(member.shape));
-  return band != nullptr ? band->yield_mpa : std::nullopt;
-}
-
-std::string more_text(int more) {
-  return std::to_string(more) + (more == 1 ? " more is needed" : " more are needed");
-}
 
 /// The stronger of both members asks for the longer tack.
 double stronger_mpa(const JointWork& work) {
@@ -33,32 +19,18 @@ double stronger_mpa(const JointWork& work) {
                   stated_yield_mpa(*work.steel_2, *work.member_2).value_or(unknown_yield_mpa));
 }
 
-/// The least yield beside the tacks that hold a member, and the steels that state none.
-struct WeakestSteel {
-  double yield_mpa = unknown_yield_mpa;
-  std::vector<std::string> unstated;  ///< each once
-
-  void add(const JointWork& work) {
-    add(*work.steel_1, *work.member_1);
-    add(*work.steel_2, *work.member_2);
-  }
-
- private:
-  void add(const material::Steel& steel, const joint::Member& member) {
-    const auto stated = stated_yield_mpa(steel, member);
-    const bool known =
-        std::find(unstated.begin(), unstated.end(), steel.designation) != unstated.end();
-    if (!stated && !known) unstated.push_back(steel.designation);
-    yield_mpa = std::min(yield_mpa, stated.value_or(yield_mpa));
-  }
+/// A planned seam: all of one drawn, or a segment of it.
+struct Piece {
+  const joint::Seam* seam = nullptr;
+  const plan::PlannedSeam* planned = nullptr;
 };
 
-/// A seam to be tacked, as planned.
-struct SeamToTack {
+/// A seam as drawn: where segments meet it has no end.
+struct DrawnSeam {
   const JointWork* joint = nullptr;
-  const plan::PlannedSeam* planned = nullptr;
-  tack::TackSeam seam;
-  double from_mm = 0.0;  ///< of the seam's path, where that of the tacks begins
+  std::string id;
+  bool second = false;  ///< of two
+  std::vector<Piece> pieces;
 };
 
 /// The widest gap the fit-up tolerances let through.
@@ -70,23 +42,49 @@ double widest_gap_mm(const Inputs& inputs, const joint::Joint& joint, double dra
 /// A run that is the whole weld is tacked thinner, so that it takes the tack in. Common practice.
 constexpr double tack_of_single_run = 2.0 / 3.0;
 
-tack::TackSeam tack_seam(const Inputs& inputs,
-                         const JointWork& work,
-                         const SeamWork& seam_work,
-                         const plan::PlannedSeam& planned,
-                         bool second) {
-  const joint::Joint& joint = *work.joint;
-  tack::TackSeam seam;
-  seam.path = *seam_work.seam->path;
-  if (const auto& segment = seam_work.seam->segment) {
-    const joint::Stretch own = joint::own_stretch(*seam_work.seam);
-    seam.path = geom::part_of_path(seam.path, own.from_mm, own.to_mm);
-    if (joint.tacks) seam.count = (*joint.tacks + segment->of - 1) / segment->of;
-  } else {
-    seam.count = joint.tacks;
+double root_run_mm(const Piece& piece) {
+  const section::WeldSection& section = piece.planned->section;
+  const std::vector<pass::Pass>& passes = piece.planned->stack.passes;
+  if (section.is_fillet && passes.size() == 1) return tack_of_single_run * section.throat_mm;
+  const double root_mm2 = passes.front().area_mm2;
+  // Of a groove's root bead: as high as it is wide.
+  return section.is_fillet ? tack::fillet_throat_mm(root_mm2, piece.seam->between_walls)
+                           : std::sqrt(root_mm2);
+}
+
+bool is_intermittent(const joint::Seam& seam) {
+  return seam.asked.form == joint::LengthForm::intermittent;
+}
+
+/// The elements of an intermittent weld; of segments what one alone welds, so that no tack lies
+/// under a stop. Empty: all of the seam.
+std::vector<joint::Stretch> where_to_tack(const DrawnSeam& drawn) {
+  std::vector<joint::Stretch> within;
+  for (const Piece& piece : drawn.pieces) {
+    double from_mm = 0.0;
+    std::vector<joint::Stretch> stretches;
+    if (piece.seam->segment) {
+      from_mm = piece.seam->segment->begins_mm;
+      stretches = {joint::own_stretch(*piece.seam)};
+    } else if (is_intermittent(*piece.seam)) {
+      stretches = joint::stretches_of(*piece.seam);
+    }
+    for (const joint::Stretch& one : stretches) {
+      within.push_back({from_mm + one.from_mm, from_mm + one.to_mm});
+    }
   }
-  seam.thicker_mm = thicker_mm(work);
-  seam.yield_mpa = stronger_mpa(work);
+  return within;
+}
+
+tack::TackSeam tack_seam(const Inputs& inputs, const DrawnSeam& drawn) {
+  const joint::Joint& joint = *drawn.joint->joint;
+  const Piece& first = drawn.pieces.front();
+  tack::TackSeam seam;
+  seam.path = joint::drawn_course(*first.seam);
+  seam.within = where_to_tack(drawn);
+  seam.count = joint.tacks;
+  seam.thicker_mm = thicker_mm(*drawn.joint);
+  seam.yield_mpa = stronger_mpa(*drawn.joint);
   if (const auto* groove = std::get_if<joint::Groove>(&joint.preparation)) {
     seam.drawn_gap_mm = groove->gap_mm;
     seam.gap_mm = widest_gap_mm(inputs, joint, groove->gap_mm);
@@ -94,270 +92,137 @@ tack::TackSeam tack_seam(const Inputs& inputs,
   if (const auto* fillet = std::get_if<joint::Fillet>(&joint.preparation)) {
     seam.gap_mm = fillet->gap_mm;
   }
-  seam.weld_throat_mm = planned.section.throat_mm;
-  const double root_mm2 = planned.stack.passes.front().area_mm2;
-  seam.root_run_mm = planned.section.is_fillet
-                         ? tack::fillet_throat_mm(root_mm2, seam_work.seam->between_walls)
-                         : std::sqrt(root_mm2);  // of a groove's root bead: as high as it is wide
-  if (planned.section.is_fillet && planned.stack.passes.size() == 1) {
-    seam.root_run_mm = tack_of_single_run * seam.weld_throat_mm;
+  seam.weld_throat_mm = first.planned->section.throat_mm;
+  seam.root_run_mm = std::numeric_limits<double>::infinity();
+  for (const Piece& piece : drawn.pieces) {
+    seam.root_run_mm = std::min(seam.root_run_mm, root_run_mm(piece));
   }
-  seam.second_side = second;
-  seam.gouged_from_it = joint.root == joint::RootDecision::gouge && seam_work.seam->side == 2;
+  // Elements say themselves how those of both sides lie to one another.
+  seam.second_side = drawn.second && !is_intermittent(*first.seam);
+  seam.gouged_from_it = joint.root == joint::RootDecision::gouge && first.seam->side == 2;
   return seam;
 }
 
-std::vector<SeamToTack> seams_to_tack(const Inputs& inputs,
-                                      const std::vector<JointWork>& joints,
-                                      const plan::Plan& plan) {
-  std::vector<SeamToTack> seams;
+/// Those with a place, in the order of the file.
+std::vector<DrawnSeam> seams_to_tack(const std::vector<JointWork>& joints, const plan::Plan& plan) {
+  std::vector<DrawnSeam> seams;
   for (std::size_t j = 0; j < joints.size(); ++j) {
     const bool none = joints[j].joint->tacks == 0;
     const bool plug = std::holds_alternative<joint::Plug>(joints[j].joint->preparation);
     if (none || plug) continue;
     for (std::size_t s = 0; s < joints[j].seams.size(); ++s) {
-      const SeamWork& work = joints[j].seams[s];
-      if (!work.seam->path) continue;
+      const joint::Seam& seam = *joints[j].seams[s].seam;
+      if (!seam.path) continue;
       const plan::PlannedSeam& planned = plan.joints[j].seams[s];
-      const bool second = planned.drawn != plan.joints[j].seams.front().drawn;
-      seams.push_back(
-          {&joints[j], &planned, tack_seam(inputs, joints[j], work, planned, second), 0.0});
-      if (work.seam->segment) seams.back().from_mm = joint::own_stretch(*work.seam).from_mm;
+      auto drawn = std::find_if(seams.begin(), seams.end(), [&](const DrawnSeam& known) {
+        return known.id == planned.drawn;
+      });
+      if (drawn == seams.end()) {
+        const bool second = planned.drawn != plan.joints[j].seams.front().drawn;
+        drawn = seams.insert(drawn, DrawnSeam{&joints[j], planned.drawn, second, {}});
+      }
+      drawn->pieces.push_back({&seam, &planned});
     }
   }
   return seams;
 }
 
-class Tacker {
- public:
-  Tacker(const Inputs& inputs,
-         const std::vector<StageWork>& stages,
-         std::vector<SeamToTack> seams,
-         plan::Plan& plan)
-      : inputs_(inputs), stages_(stages), seams_(std::move(seams)), plan_(plan) {}
+bool is_few(const tack::TackPlan& plan) {
+  return std::any_of(plan.findings.begin(), plan.findings.end(), [](const base::Finding& finding) {
+    return finding.code == "tack.count.few";
+  });
+}
 
-  void run() {
-    for (const SeamToTack& seam : seams_) lay(seam);
-    if (!plan_.cell) return;
-    if (!inputs_.weldment.tacking) return not_asked();
-    for (std::size_t k = 0; k < stages_.size(); ++k) {
-      if (plan_.stages.at(k).start_s) members_of(k);
-    }
+/// Where segments leave too little room between their stops, tacks may lie under them.
+base::Outcome<tack::TackPlan> tacks_of(tack::TackSeam& seam,
+                                       const tack::TackRules& rules,
+                                       bool in_segments) {
+  base::Outcome<tack::TackPlan> plan = tack::plan_tacks(seam, rules);
+  if (!in_segments || (plan && !is_few(*plan))) return plan;
+  tack::TackSeam whole = seam;
+  whole.within.clear();
+  base::Outcome<tack::TackPlan> anywhere = tack::plan_tacks(whole, rules);
+  if (!anywhere || (plan && plan->tacks.size() >= anywhere->tacks.size())) return plan;
+  seam = whole;
+  return anywhere;
+}
+
+/// Station of a piece's own path for one of the seam drawn.
+double own_station_mm(const Piece& piece, double drawn_mm) {
+  if (!piece.seam->segment) return drawn_mm;
+  const geom::Path& course = piece.seam->segment->course;
+  const double on_mm = drawn_mm - piece.seam->segment->begins_mm;
+  return geom::is_closed(course) ? geom::wrapped_station_mm(on_mm, geom::path_length_mm(course))
+                                 : on_mm;
+}
+
+/// Which piece a tack lies in; where two overlap, the one whose ends are further.
+std::size_t piece_of(const DrawnSeam& drawn, double centre_mm) {
+  std::size_t best = 0;
+  double most_mm = -std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < drawn.pieces.size(); ++i) {
+    const double on_mm = own_station_mm(drawn.pieces[i], centre_mm);
+    const double length_mm = geom::path_length_mm(*drawn.pieces[i].seam->path);
+    const double inside_mm = std::min(on_mm, length_mm - on_mm);
+    if (inside_mm <= most_mm) continue;
+    most_mm = inside_mm;
+    best = i;
   }
+  return best;
+}
 
- private:
-  void not_asked() {
-    if (inputs_.weldment.stages.empty()) return;
-    plan_.findings.push_back(
-        Finding{Severity::note,
-                "plan.tacks.not_asked",
-                "whether the tacks carry the members through the turns was not asked; state "
-                "<tacking site-factor=\"...\"/>, the factor on weight for crane and turning",
-                place_of(inputs_.weldment, "weldment"),
-                {}});
+/// Each piece gets the tacks that lie in it, in stations of its own path.
+void share_out(const DrawnSeam& drawn, const plan::PlannedTacks& all, plan::Plan& plan) {
+  std::vector<plan::PlannedTacks> own(drawn.pieces.size(), all);
+  for (std::size_t i = 0; i < own.size(); ++i) {
+    own[i].seam = drawn.pieces[i].planned->id;
+    own[i].plan.tacks.clear();
   }
-
-  /// The stage in which both members are there first: then the tacks are made.
-  [[nodiscard]] std::size_t stage_of(const JointWork& work) const {
-    for (std::size_t k = 0; k < stages_.size(); ++k) {
-      if (stages_[k].has(work.joint->member_1) && stages_[k].has(work.joint->member_2)) return k;
-    }
-    return 0;
+  for (tack::Tack tack : all.plan.tacks) {
+    const double centre_mm = 0.5 * (tack.from_mm + tack.to_mm);
+    const std::size_t piece = piece_of(drawn, centre_mm);
+    const double on_mm = own_station_mm(drawn.pieces[piece], centre_mm) - centre_mm;
+    tack.from_mm += on_mm;
+    tack.to_mm += on_mm;
+    own[piece].plan.tacks.push_back(tack);
   }
+  plan.tacks.insert(plan.tacks.end(), own.begin(), own.end());
+}
 
-  void lay(const SeamToTack& seam) {
-    plan::PlannedTacks tacks;
-    tacks.seam = seam.planned->id;
-    tacks.clear_of_ends_mm = inputs_.library.tack_rules.clear_of_ends_mm.value;
-    tacks.preheat_c = seam.joint->heat.preheat_c;
-    const std::size_t stage = stage_of(*seam.joint);
-    if (stages_[stage].stage != nullptr) tacks.stage = stages_[stage].stage->id;
-    base::Outcome<tack::TackPlan> laid = tack::plan_tacks(seam.seam, inputs_.library.tack_rules);
-    if (laid) {
-      tacks.plan = *laid;
-      for (tack::Tack& tack : tacks.plan.tacks) {
-        tack.from_mm += seam.from_mm;
-        tack.to_mm += seam.from_mm;
-      }
-    } else {
-      tacks.refused = laid.error().text;
-      plan_.findings.push_back(joint_finding(inputs_,
-                                             *seam.joint->joint,
-                                             Severity::warning,
-                                             laid.error().code,
-                                             "seam " + tacks.seam + ": " + laid.error().text));
-    }
-    plan_.tacks.push_back(std::move(tacks));
+/// The stage in which both members are there first: then the tacks are made.
+const StageWork& fitting_stage(const std::vector<StageWork>& stages, const joint::Joint& joint) {
+  for (const StageWork& stage : stages) {
+    if (stage.has(joint.member_1) && stage.has(joint.member_2)) return stage;
   }
+  return stages.front();
+}
 
-  /// What is held while a stage goes on: the member in the set-up, and what was welded to it in the
-  /// stages before. Level 0; all others by how many joints they are away from it.
-  [[nodiscard]] std::map<std::string, int> levels(std::size_t k) const {
-    const StageWork& stage = stages_[k];
-    std::map<std::string, int> level;
-    level[held_member(plan_.cell->positioner, stage).id] = 0;
-    const auto reach = [&](int from_level, int to_level, bool welded_before) {
-      bool grew = false;
-      for (const joint::Joint& joint : inputs_.weldment.joints) {
-        if (!stage.has(joint.member_1) || !stage.has(joint.member_2)) continue;
-        if (welded_before && stage_index(stages_, joint) >= k) continue;
-        for (const auto& [from, to] : {std::pair(joint.member_1, joint.member_2),
-                                       std::pair(joint.member_2, joint.member_1)}) {
-          const auto found = level.find(from);
-          const bool starts = found != level.end() && found->second == from_level;
-          if (starts && level.emplace(to, to_level).second) grew = true;
-        }
-      }
-      return grew;
-    };
-    while (reach(0, 0, true)) {
-    }
-    for (int now = 0; reach(now, now + 1, false); ++now) {
-    }
-    return level;
+LaidTacks lay(const Inputs& inputs,
+              const std::vector<StageWork>& stages,
+              const DrawnSeam& drawn,
+              plan::Plan& plan) {
+  const joint::Joint& joint = *drawn.joint->joint;
+  LaidTacks laid{drawn.joint, tack_seam(inputs, drawn), {}};
+  plan::PlannedTacks planned;
+  planned.clear_of_ends_mm = inputs.library.tack_rules.clear_of_ends_mm.value;
+  planned.preheat_c = drawn.joint->heat.preheat_c;
+  const StageWork& stage = fitting_stage(stages, joint);
+  if (stage.stage != nullptr) planned.stage = stage.stage->id;
+  const bool in_segments = drawn.pieces.size() > 1;
+  const auto tacks = tacks_of(laid.seam, inputs.library.tack_rules, in_segments);
+  if (tacks) {
+    planned.plan = laid.plan = *tacks;
+  } else {
+    planned.refused = tacks.error().text;
+    plan.findings.push_back(joint_finding(inputs,
+                                          joint,
+                                          base::Severity::warning,
+                                          tacks.error().code,
+                                          "seam " + drawn.id + ": " + planned.refused));
   }
-
-  void members_of(std::size_t k) {
-    if (stages_[k].present.empty()) return;
-    const std::map<std::string, int> level = levels(k);
-    const std::vector<Attitude> attitudes = attitudes_of(plan_, k);
-    if (attitudes.empty()) return;
-    for (const joint::Member* member : stages_[k].present) {
-      const auto own = level.find(member->id);
-      if (own == level.end() || own->second == 0) continue;
-      carry(k, *member, level, attitudes);
-    }
-  }
-
-  /// Members further out that hang on this one, all of their weight.
-  [[nodiscard]] std::vector<const joint::Member*> hanging_on(
-      std::size_t k, const joint::Member& member, const std::map<std::string, int>& level) const {
-    std::vector<const joint::Member*> group = {&member};
-    for (std::size_t i = 0; i < group.size(); ++i) {
-      for (const joint::Member* other : stages_[k].present) {
-        const auto at = level.find(other->id);
-        if (at == level.end() || at->second != level.at(group[i]->id) + 1) continue;
-        const bool known = std::find(group.begin(), group.end(), other) != group.end();
-        if (!known && are_joined(group[i]->id, other->id)) group.push_back(other);
-      }
-    }
-    return group;
-  }
-
-  [[nodiscard]] bool are_joined(const std::string& a, const std::string& b) const {
-    const auto& joints = inputs_.weldment.joints;
-    return std::any_of(joints.begin(), joints.end(), [&](const joint::Joint& joint) {
-      return joint::joins(joint, a) && joint::joins(joint, b);
-    });
-  }
-
-  void carry(std::size_t k,
-             const joint::Member& member,
-             const std::map<std::string, int>& level,
-             const std::vector<Attitude>& attitudes) {
-    plan::CarriedMember carried;
-    carried.stage = plan_.stages[k].id;
-    carried.member = member.id;
-    carried.site_factor = inputs_.weldment.tacking->site_factor_ratio;
-    std::vector<joint::Member> group;
-    for (const joint::Member* one : hanging_on(k, member, level)) {
-      group.push_back(*one);
-      if (one != &member) carried.with.push_back(one->id);
-    }
-    const joint::Weight weight = joint::total_weight(group);
-    carried.mass_kg = weight.mass_kg;
-    std::vector<tack::HeldTack> tacks;
-    std::vector<tack::TackSeam> seams;
-    WeakestSteel weakest;
-    for (std::size_t i = 0; i < seams_.size(); ++i) {
-      const joint::Joint& joint = *seams_[i].joint->joint;
-      const bool first = joint.member_1 == member.id;
-      if (!first && joint.member_2 != member.id) continue;
-      const auto other = level.find(first ? joint.member_2 : joint.member_1);
-      if (other == level.end() || other->second >= level.at(member.id)) continue;
-      const std::vector<tack::HeldTack> held = tack::held_tacks(plan_.tacks[i].plan);
-      tacks.insert(tacks.end(), held.begin(), held.end());
-      seams.push_back(seams_[i].seam);
-      weakest.add(*seams_[i].joint);
-    }
-    carried.tacks = tacks.size();
-    if (tacks.empty()) {
-      carried.refused = "no tack holds it: its joints have no place, or no tack fits on them";
-    } else {
-      judge(weight, tacks, seams, weakest, attitudes, carried);
-    }
-    tell(member, carried);
-    plan_.carried.push_back(std::move(carried));
-  }
-
-  void judge(const joint::Weight& weight,
-             const std::vector<tack::HeldTack>& tacks,
-             const std::vector<tack::TackSeam>& seams,
-             const WeakestSteel& weakest,
-             const std::vector<Attitude>& attitudes,
-             plan::CarriedMember& carried) const {
-    const tack::TackRules& rules = inputs_.library.tack_rules;
-    if (!weakest.unstated.empty() && !rules.stress_mpa) {
-      carried.refused = "the standard of " + base::listed(weakest.unstated) +
-                        " states no yield here, so that no stress follows from it; state what the "
-                        "tacks may see, <tacks stress=\"...\">, agreed with the responsible "
-                        "welding coordinator";
-      return;
-    }
-    const auto permitted = tack::permitted_stress(
-        tack::remembered_ultimate_mpa(weakest.yield_mpa), weakest.yield_mpa, rules);
-    if (!permitted) {
-      carried.refused = permitted.error().text;
-      return;
-    }
-    tack::CarriedPart part;
-    part.mass_kg = weight.mass_kg;
-    part.centre_of_gravity = weight.centre;
-    part.site_factor = carried.site_factor;
-    part.permitted = *permitted;
-    for (const Attitude& attitude : attitudes) part.gravity_directions.push_back(attitude.down_J);
-    base::Outcome<tack::Carry> found = tack::carry(tacks, part);
-    if (!found) {
-      carried.refused = found.error().text;
-      return;
-    }
-    carried.carry = *found;
-    carried.attitude = attitudes[found->worst_attitude].name;
-    if (found->utilisation_ratio <= 1.0) return;
-    const auto more = tack::more_tacks_needed(seams, rules, part);
-    if (more) {
-      carried.more_needed = more->more;
-    } else {
-      carried.no_more = more.error().text;
-    }
-  }
-
-  void tell(const joint::Member& member, const plan::CarriedMember& carried) {
-    std::string text;
-    if (!carried.carry) {
-      text = carried.refused;
-    } else if (carried.carry->utilisation_ratio > 1.0) {
-      text = base::counted(static_cast<std::size_t>(carried.tacks), "tack sees", "tacks see") +
-             " " + base::fixed_text(carried.carry->stress_mpa, 1) + " MPa in the worst attitude (" +
-             carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 1) +
-             " are permitted by a simple rule; " +
-             (carried.more_needed ? more_text(*carried.more_needed) : carried.no_more);
-    }
-    if (text.empty()) return;
-    plan_.findings.push_back(Finding{Severity::warning,
-                                     "plan.tacks.carry",
-                                     "do the tacks of member " + member.id +
-                                         " carry it through the turns? " + text +
-                                         "; do not turn it on them",
-                                     place_of(inputs_.weldment, "member/" + member.id),
-                                     {}});
-  }
-
-  const Inputs& inputs_;
-  const std::vector<StageWork>& stages_;
-  std::vector<SeamToTack> seams_;
-  plan::Plan& plan_;
-};
+  share_out(drawn, planned, plan);
+  return laid;
+}
 
 }  // namespace
 
@@ -365,7 +230,11 @@ void assemble_tacks(const Inputs& inputs,
                     const std::vector<StageWork>& stages,
                     const std::vector<JointWork>& joints,
                     plan::Plan& plan) {
-  Tacker(inputs, stages, seams_to_tack(inputs, joints, plan), plan).run();
+  std::vector<LaidTacks> laid;
+  for (const DrawnSeam& drawn : seams_to_tack(joints, plan)) {
+    laid.push_back(lay(inputs, stages, drawn, plan));
+  }
+  if (plan.cell) assemble_carried(inputs, stages, laid, plan);
 }
 
 }  // namespace seamturn::planner::detail

@@ -12,7 +12,8 @@
 
 namespace seamturn::plan {
 
-/// Tacks of a seam, in the stage that fits its members.
+/// Tacks of a seam, in the stage that fits its members. Those of a segment are the ones of the seam
+/// drawn that lie in it, none of them perhaps; widest pitch and findings are the whole seam's.
 struct PlannedTacks {
   std::string seam;
   std::string stage;  ///< empty: the file names none
@@ -26,8 +27,11 @@ struct PlannedTacks {
 struct CarriedMember {
   std::string stage;
   std::string member;
-  std::vector<std::string> with;  ///< members that hang on it and nothing else
-  double mass_kg = 0.0;           ///< of all of them
+  std::vector<std::string> welded;  ///< to it in the stages before: one body
+  std::vector<std::string> with;    ///< members further out that hang on it
+  /// Some of them hang on others too, and their whole weight counts on each: on the safe side.
+  bool shared = false;
+  double mass_kg = 0.0;  ///< of all of them
   std::size_t tacks = 0;
   double site_factor = 1.0;
   std::optional<tack::Carry> carry;  ///< none: `refused`
