@@ -27,7 +27,7 @@ pugi::xml_node settings_row(const Subject& subject, pugi::xml_node pass) {
 void put_pass(pugi::xml_node parent, const Subject& subject, pugi::xml_node pass) {
   pugi::xml_node node = parent.append_child("pass");
   copy(pass, node, {"number", "role", "layer", "bead"});
-  put(node, "wire_mm", text(subject.wire, "diameter_mm"));
+  put(node, "wire_mm", rounded(number(subject.wire, "diameter_mm"), 2));
   copy_rounded(pass, node, 0, {"current_a"});
   copy_rounded(pass, node, 1, {"voltage_v"});
   copy_rounded(pass, node, 3, {"feed_mm_s"});
@@ -52,6 +52,11 @@ void put_pass(pugi::xml_node parent, const Subject& subject, pugi::xml_node pass
         rounded(number(row, "travel_min_mm_s") * 60.0, 0) + " to " +
             rounded(number(row, "travel_max_mm_s") * 60.0, 0));
   }
+}
+
+/// Empty without a cell.
+std::string nozzle_text(pugi::xml_node torch) {
+  return torch ? rounded(number(torch, "nozzle_diameter_mm"), 2) : "";
 }
 
 bool weaves(const Subject& subject) {
@@ -126,16 +131,16 @@ void put_process(pugi::xml_node sheet, const Subject& subject) {
            "weaving",
            weaves(subject) ? "width and frequency in the table of passes" : "none planned");
   if (weaves(subject)) put_open(node, "weaving: dwell at the sides");
-  put_item(node,
-           "nozzle diameter, mm",
-           text(subject.plan.root().child("cell").child("torch"), "nozzle_diameter_mm"));
+  put_item(
+      node, "nozzle diameter, mm", nozzle_text(subject.plan.root().child("cell").child("torch")));
 }
 
 void put_consumables(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node node = sheet.append_child("consumables");
-  copy(subject.wire,
-       node.append_child("wire"),
-       {"designation", "diameter_mm", "hydrogen_ml_100g", "source", "status"});
+  pugi::xml_node wire = node.append_child("wire");
+  copy(subject.wire, wire, {"designation"});
+  copy_rounded(subject.wire, wire, 2, {"diameter_mm"});
+  copy(subject.wire, wire, {"hydrogen_ml_100g", "source", "status"});
   if (subject.gas) {
     copy(subject.gas, node.append_child("gas"), {"designation", "source", "status"});
   } else {

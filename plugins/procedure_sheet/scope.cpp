@@ -23,12 +23,17 @@ pugi::xml_node find_steel(const Subject& subject, const char* designation) {
   return {};
 }
 
+/// As sizes stand on a sheet.
+std::string sheet_mm(pugi::xml_node node, const std::string& attribute) {
+  return rounded(number(node, attribute.c_str()), 2);
+}
+
 void put_part(pugi::xml_node parent, const Subject& subject, const std::string& side) {
   pugi::xml_node node = parent.append_child("part");
   put(node, "side", side);
   const char* steel = text(subject.procedure, ("steel_" + side).c_str());
   put(node, "steel", steel);
-  put(node, "thickness_mm", text(subject.procedure, ("thickness_" + side + "_mm").c_str()));
+  put(node, "thickness_mm", sheet_mm(subject.procedure, "thickness_" + side + "_mm"));
   put_item(node, "standard", text(find_steel(subject, steel), "standard"));
   put_item(node, "group (ISO/TR 15608)", text(subject.procedure, ("group_" + side).c_str()));
 }
@@ -39,10 +44,10 @@ void put_gouging(pugi::xml_node node, const Subject& subject, const std::string&
     return;
   }
   const pugi::xml_node preparation = subject.joint.child("preparation");
-  put_item(node,
-           "back gouging, to sound metal: least depth and radius, mm",
-           std::string(text(preparation, "gouge_depth_mm")) + " and " +
-               text(preparation, "gouge_radius_mm"));
+  put_item(
+      node,
+      "back gouging, to sound metal: least depth and radius, mm",
+      sheet_mm(preparation, "gouge_depth_mm") + " and " + sheet_mm(preparation, "gouge_radius_mm"));
   const pugi::xml_node row = subject.plan.root().child("consumables").child("gouging");
   if (row) {
     put_item(node, "back gouging: method", text(row, "method"));
@@ -70,6 +75,33 @@ void put_root_items(pugi::xml_node node, const Subject& subject) {
   }
 }
 
+/// What is welded beside the length drawn. A segment between others ends nowhere.
+void put_additions(pugi::xml_node child, pugi::xml_node seam) {
+  constexpr double shown_mm = 0.05;
+  const pugi::xml_node welded = seam.child("welded");
+  if (std::abs(number(seam, "welded_mm") - number(seam, "length_mm")) > shown_mm) {
+    copy_rounded(seam, child, 1, {"welded_mm"});
+  }
+  copy_rounded(welded, child, 1, {"run_on_mm", "run_off_mm"});
+  const bool inner = seam.attribute("segment") && number(seam, "segment") > 1.0 &&
+                     number(seam, "segment") < number(seam, "segments");
+  if (!inner) copy_rounded(welded, child, 1, {"end_return_mm"});
+  copy_rounded(welded, child, 0, {"overlap_mm"});
+}
+
+/// Metal on tabs is no part of the work.
+void put_tabs(pugi::xml_node node, const Subject& subject) {
+  for (const pugi::xml_node named : subject.procedure.children("seam")) {
+    const pugi::xml_node welded = subject.plan.seam(text(named, "id")).child("welded");
+    if (!welded.attribute("run_on_mm") && !welded.attribute("run_off_mm")) continue;
+    put_item(node,
+             "run-on and run-off tabs",
+             "where the scope gives their lengths; taken off after welding and the ends ground "
+             "flush, as the responsible welding coordinator says (common practice)");
+    return;
+  }
+}
+
 }  // namespace
 
 std::string drawn_station(pugi::xml_node seam, double station_mm) {
@@ -94,11 +126,9 @@ void put_scope(pugi::xml_node sheet, const Subject& subject) {
     copy_rounded(seam, child, 1, {"length_mm"});
     const char* notation = text(seam.child("welded"), "notation");
     if (*notation != '\0') put(child, "welded", notation);
+    put_additions(child, seam);
     copy(seam, child, {"rolling"});
-    if (seam.attribute("segment")) {
-      copy(seam, child, {"segment", "segments", "rank"});
-      copy_rounded(seam.child("welded"), child, 0, {"overlap_mm"});
-    }
+    if (seam.attribute("segment")) copy(seam, child, {"segment", "segments", "rank"});
     for (const pugi::xml_node layer : seam.child("welded").children("layer-start")) {
       pugi::xml_node start = child.append_child("layer-start");
       copy(layer, start, {"layer", "from_end"});
@@ -118,13 +148,13 @@ void put_parent_metal(pugi::xml_node sheet, const Subject& subject) {
   pugi::xml_node range = node.append_child("thickness");
   put(range,
       "least_mm",
-      text(subject.procedure, first_thinner ? "thickness_1_mm" : "thickness_2_mm"));
+      sheet_mm(subject.procedure, first_thinner ? "thickness_1_mm" : "thickness_2_mm"));
   put(range,
       "most_mm",
-      text(subject.procedure, first_thinner ? "thickness_2_mm" : "thickness_1_mm"));
+      sheet_mm(subject.procedure, first_thinner ? "thickness_2_mm" : "thickness_1_mm"));
   put(range, "basis", "as planned only; a wider range needs a qualification record");
   if (*text(subject.procedure, "diameter_mm") != '\0') {
-    put_item(node, "diameter of the ring seam, mm", text(subject.procedure, "diameter_mm"));
+    put_item(node, "diameter of the ring seam, mm", sheet_mm(subject.procedure, "diameter_mm"));
   } else {
     put_item(node, "outside diameter", "not applicable: no ring seam");
   }
@@ -161,6 +191,7 @@ void put_preparation(pugi::xml_node sheet, const Subject& subject) {
              "part of side 1's metal laid before side 2 is begun, %",
              rounded(100.0 * number(preparation, "first_share"), 0));
   }
+  put_tabs(node, subject);
   put_root_items(node, subject);
   put_open(node, "method of edge preparation");
   put_open(node, "cleaning before and between runs");

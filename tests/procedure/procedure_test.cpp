@@ -172,13 +172,36 @@ TEST_SUITE("procedure/procedure") {
     const auto made = procedure::group_procedures(work_of(owners)).front();
     CHECK(made.inspection.front() == "quality level ISO 5817-C");
     CHECK(any_line_holds(made, "visual: the whole length"));
-    CHECK(any_line_holds(made, "throat at least 5.7 mm"));
+    CHECK(any_line_holds(made, "both legs at least 8.0 mm"));  // z8: its throat is 5.657
     // published: EN 1090-2:2008 table 23, up to 6 mm, S235 to S420: cooling only
     CHECK(any_line_holds(made, "when the weld is cold"));
     CHECK(any_line_holds(made, "EN 1090-2:2008 table 23"));
     CHECK_FALSE(any_line_holds(made, "root:"));
     CHECK(made.qualification.rfind("preliminary: ", 0) == 0);
     CHECK(made.cautions.empty());
+  }
+
+  TEST_CASE("given a fillet, the least size is the one drawn, in its words, never rounded above") {
+    const auto line_of = [](const joint::Fillet& fillet) {
+      std::list<Owner> owners = {fillet_owner("J1")};
+      owners.front().joint.preparation = fillet;
+      const auto lines = procedure::group_procedures(work_of(owners)).front().inspection;
+      const auto found = std::find_if(lines.begin(), lines.end(), [](const std::string& line) {
+        return line.rfind("size: ", 0) == 0;
+      });
+      return found == lines.end() ? std::string() : found->substr(6);
+    };
+    joint::Fillet stated{5.657, 5.657};
+    stated.stated_throat_mm = 4.0;
+    stated.over_weld_ratio = 1.15;  // laid, not asked for
+    CHECK(line_of(stated) == "throat at least 4.0 mm, by gauge, both legs");
+    stated.stated_throat_mm = 4.7625;  // 3/16 in
+    CHECK(line_of(stated) == "throat at least 4.76 mm, by gauge, both legs");
+    CHECK(line_of({12.0, 12.0}) == "both legs at least 12.0 mm, by gauge");
+    CHECK(line_of({9.525, 9.525}) == "both legs at least 9.52 mm, by gauge");  // 3/8 in
+    CHECK(line_of({7.999, 7.999}) == "both legs at least 7.99 mm, by gauge");
+    CHECK(line_of({8.0, 12.0}) ==
+          "leg at least 8.0 mm along the first member, 12.0 mm along the second, by gauge");
   }
 
   TEST_CASE("given grooves, the root line follows the root decision and partial depth is named") {

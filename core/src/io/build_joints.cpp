@@ -209,6 +209,7 @@ class JointBuilder {
     const double leg_mm = joint::leg_from_throat_mm(*draft_.throat_mm, between);
     joint::Fillet fillet = std::get<joint::Fillet>(joint_.preparation);
     fillet.leg_1_mm = fillet.leg_2_mm = leg_mm;
+    fillet.stated_throat_mm = draft_.throat_mm;
     joint_.preparation = fillet;
   }
 

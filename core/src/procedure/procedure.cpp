@@ -95,20 +95,41 @@ using joint::Joint;
                     is_same_pass);
 }
 
-[[nodiscard]] std::string size_line(const SeamWork& work) {
-  if (work.section->is_fillet) {
-    return "size: throat at least " + fixed_text(work.section->throat_mm, 1) +
+// A least size as the drawing asks for it, never rounded above: "8.0", "9.52".
+[[nodiscard]] std::string least_text(double mm) {
+  const double down_mm = std::floor(mm * 100.0 + 1e-6) / 100.0;
+  std::string text = fixed_text(down_mm, 2);
+  if (text.back() == '0') text.pop_back();
+  return text;
+}
+
+// In the words of the drawing; what is laid beyond it on purpose is no limit.
+[[nodiscard]] std::string fillet_line(const joint::Fillet& fillet) {
+  if (fillet.stated_throat_mm) {
+    return "size: throat at least " + least_text(*fillet.stated_throat_mm) +
            " mm, by gauge, both legs";
   }
+  const std::string first = least_text(fillet.leg_1_mm);
+  if (is_same(fillet.leg_1_mm, fillet.leg_2_mm)) {
+    return "size: both legs at least " + first + " mm, by gauge";
+  }
+  return "size: leg at least " + first + " mm along the first member, " +
+         least_text(fillet.leg_2_mm) + " mm along the second, by gauge";
+}
+
+[[nodiscard]] std::string size_line(const SeamWork& work) {
+  if (const auto* fillet = std::get_if<joint::Fillet>(&work.joint->preparation)) {
+    return fillet_line(*fillet);
+  }
   if (const auto* plug = std::get_if<joint::Plug>(&work.joint->preparation)) {
-    return "size: every hole filled " + fixed_text(plug->fill_mm, 1) + " mm deep, fused all round";
+    return "size: every hole filled " + least_text(plug->fill_mm) + " mm deep, fused all round";
   }
   if (work.joint->cap.leg_mm > 0.0) {
     return "size: groove filled, and a fillet with legs of at least " +
-           fixed_text(work.joint->cap.leg_mm, 1) + " mm over it, by gauge";
+           least_text(work.joint->cap.leg_mm) + " mm over it, by gauge";
   }
   return work.joint->depth_mm + 1e-6 < work.joint->thickness_mm
-             ? "size: penetration " + fixed_text(work.joint->depth_mm, 1) +
+             ? "size: penetration " + least_text(work.joint->depth_mm) +
                    " mm cannot be seen from outside; by the procedure's own proof"
              : "size: groove filled flush or above over the whole length";
 }

@@ -35,6 +35,8 @@ struct Fillet {
   double gap_mm = 0.0;    ///< second member off the first; the legs named hold beyond it
   double reach_mm = 0.0;  ///< metal run into the gap, behind the root
   double over_weld_ratio = 1.0;  ///< area laid on purpose over area drawn; the legs above are drawn
+  /// Of the drawing; none: it states the legs.
+  std::optional<double> stated_throat_mm = std::nullopt;
 };
 
 /// The fillet as it is to be laid: legs and bulge grown alike until the area of its triangle is
