@@ -279,10 +279,10 @@ class Carrier {
              " " + base::fixed_text(carried.carry->stress_mpa, 1) + " MPa in the worst attitude (" +
              carried.attitude + "), " + base::fixed_text(carried.carry->permitted.stress_mpa, 1) +
              " are permitted by a simple rule; " +
-             (carried.more_needed ? std::to_string(*carried.more_needed) +
-                                        (*carried.more_needed == 1 ? " more is needed"
-                                                                   : " more are needed")
-                                  : carried.no_more);
+             (carried.more_needed
+                  ? std::to_string(*carried.more_needed) +
+                        (*carried.more_needed == 1 ? " more is needed" : " more are needed")
+                  : carried.no_more);
     }
     if (text.empty()) return;
     plan_.findings.push_back(Finding{Severity::warning,

@@ -114,7 +114,8 @@ base::Outcome<std::vector<double>> on_circle(double length_mm, const LayoutRules
 Refusal no_room_for(int count, int possible) {
   return {"tack.count.no_room",
           base::counted(static_cast<std::size_t>(count), "tack is", "tacks are") +
-              " asked for and only " + std::to_string(possible) + " of that length fit clear of ends, corners and one another; ask for fewer or "
+              " asked for and only " + std::to_string(possible) +
+              " of that length fit clear of ends, corners and one another; ask for fewer or "
               "shorter ones (the shop's <tacks length-min=\"...\"/>)"};
 }
 
