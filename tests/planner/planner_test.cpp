@@ -81,6 +81,15 @@ TEST_SUITE("planner/planner") {
     }
   }
 
+  TEST_CASE("given a member no joint holds, the plan says so, and of the demos nothing") {
+    for (const Planned& planned : plans()) CHECK(text_told(planned.plan, "plan.member.loose") == "");
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
+    joint::Member loose = inputs.weldment.members.front();
+    loose.id = "forgotten";
+    inputs.weldment.members.push_back(loose);
+    CHECK(text_told(quick_plan(inputs), "plan.member.loose").find("no joint holds forgotten") == 0);
+  }
+
   TEST_CASE("for every stance used, law: the positioner carries and holds the load there") {
     for (const Planned& planned : plans()) {
       const Plan& plan = planned.plan;

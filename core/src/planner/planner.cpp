@@ -104,6 +104,25 @@ void note_heating(const Inputs& inputs, plan::Plan& plan) {
            "price; add a <heating> row");
 }
 
+/// What no joint holds would fall off, or a joint was forgotten.
+void note_loose_members(const Inputs& inputs, plan::Plan& plan) {
+  std::vector<std::string> loose;
+  for (const joint::Member& member : inputs.weldment.members) {
+    const auto& joints = inputs.weldment.joints;
+    const bool is_held = std::any_of(joints.begin(), joints.end(), [&](const joint::Joint& joint) {
+      return joint.member_1 == member.id || joint.member_2 == member.id;
+    });
+    if (!is_held) loose.push_back(member.id);
+  }
+  if (loose.empty() || inputs.weldment.members.size() == loose.size()) return;
+  warn(inputs,
+       plan,
+       "plan.member.loose",
+       "no joint holds " + base::listed(loose) +
+           ": it counts in weight, torque and floor all the same; describe its joint, or take it "
+           "out");
+}
+
 plan::Plan head_of(const Inputs& inputs) {
   plan::Plan plan;
   plan.weldment = inputs.weldment;
@@ -154,6 +173,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
   note_grade_maxima(inputs, plan);
   note_gouging(inputs, plan);
   note_heating(inputs, plan);
+  note_loose_members(inputs, plan);
   stop_on_errors(plan.findings);
   return plan;
 }
