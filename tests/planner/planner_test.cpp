@@ -82,12 +82,34 @@ TEST_SUITE("planner/planner") {
   }
 
   TEST_CASE("given a member no joint holds, the plan says so, and of the demos nothing") {
-    for (const Planned& planned : plans()) CHECK(text_told(planned.plan, "plan.member.loose") == "");
+    for (const Planned& planned : plans())
+      CHECK(text_told(planned.plan, "plan.member.loose") == "");
     planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
     joint::Member loose = inputs.weldment.members.front();
     loose.id = "forgotten";
     inputs.weldment.members.push_back(loose);
     CHECK(text_told(quick_plan(inputs), "plan.member.loose").find("no joint holds forgotten") == 0);
+  }
+
+  TEST_CASE("given a wire weaker than the plates, grooves are warned about and fillets noted") {
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
+    const Plan strong = quick_plan(inputs);
+    CHECK(text_told(strong, "plan.wire.undermatch") == "");  // G 46 on S355
+    for (process::Wire& wire : inputs.library.wires) wire.designation = "G 35 2 C1 2Si";
+    for (material::Steel& steel : inputs.library.steels) {
+      for (material::SteelBand& band : steel.bands) band.yield_mpa = 356.0;
+    }
+    std::size_t warned = 0;
+    std::size_t noted = 0;
+    for (const base::Finding& finding : quick_plan(inputs).findings) {
+      if (finding.code != "plan.wire.undermatch") continue;
+      CHECK(finding.text.find("(356)") != std::string::npos);
+      (finding.severity == base::Severity::warning ? warned : noted) += 1;
+    }
+    CHECK(warned == 1);
+    CHECK(noted == 1);
+    for (process::Wire& wire : inputs.library.wires) wire.designation = "of no standard";
+    CHECK(text_told(quick_plan(inputs), "plan.wire.undermatch") == "");
   }
 
   TEST_CASE("for every stance used, law: the positioner carries and holds the load there") {

@@ -165,6 +165,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
   detail::assemble_tacks(inputs, stages, joints, plan);
   detail::assemble_datums(inputs, stages, joints, plan);
   detail::check_duties(inputs, plan);
+  detail::check_strength(inputs, joints, plan);
   detail::check_return_path(inputs, plan);
   detail::assemble_procedures(inputs, joints, plan);
   detail::add_build_lines(plan);
