@@ -149,8 +149,7 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                  units.temperature(5.0) + " " + units.temperature_unit() +
                  ". t8/5 from the coolest to the hottest permitted start. Length: all seams of a "
                  "joint; section: of one seam, of a groove closed from two sides of both; metal: "
-                 "of all "
-                 "that is welded.",
+                 "of all that is welded.",
              line_width,
              0) +
          "\n" + (fit_up.empty() ? "" : "\n" + fit_up);

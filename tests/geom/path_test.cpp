@@ -247,6 +247,9 @@ TEST_SUITE("geom/path") {
     CHECK(geom::wrapped_station_mm(-30.0, 100.0) == 70.0);
     CHECK(geom::wrapped_station_mm(100.0, 100.0) == 0.0);
     CHECK(geom::wrapped_station_mm(0.0, 100.0) == 0.0);
+    CHECK(geom::way_round_mm(10.0, 30.0, 100.0) == 20.0);
+    CHECK(geom::way_round_mm(95.0, 5.0, 100.0) == 10.0);
+    CHECK(geom::way_round_mm(5.0, 295.0, 100.0) == 10.0);
   }
 }
 

@@ -24,11 +24,14 @@ TEST_SUITE("process/wire_strength") {
                      *found,
                      {row.yield_mpa, 1e-9, Origin::published, "ISO 14341-A table 1A"});
     }
+    // remembered: cored and stronger wires take symbols alike
+    CHECK(process::designated_yield_mpa("ISO 16834-A G 69 5 M21 Mn4Ni1,5CrMo") == 690.0);
     CHECK(process::designated_yield_mpa("ISO 17632-A T 46 4 M M21 1 H5") == 460.0);
   }
 
   TEST_CASE("given a designation without such a symbol, nothing is promised") {
-    for (const char* text : {"", "ER70S-6", "G", "ISO 14341-B G 49A 3 M21 S6", "46 G", "G46 4 M21"}) {
+    for (const char* text :
+         {"", "ER70S-6", "G", "ISO 14341-B G 49A 3 M21 S6", "46 G", "G46 4 M21"}) {
       INFO(text);
       CHECK_FALSE(process::designated_yield_mpa(text));
     }

@@ -96,6 +96,11 @@ std::optional<Round> round_of(const Path& path) {
   return std::nullopt;
 }
 
+double way_round_mm(double a_mm, double b_mm, double length_mm) {
+  const double once_mm = std::fmod(std::abs(a_mm - b_mm), length_mm);
+  return std::min(once_mm, length_mm - once_mm);
+}
+
 double wrapped_station_mm(double distance_mm, double length_mm) {
   return distance_mm - length_mm * std::floor(distance_mm / length_mm);
 }

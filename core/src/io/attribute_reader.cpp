@@ -146,18 +146,24 @@ std::string AttributeReader::find_id(std::string_view name) {
   return attribute != nullptr ? checked_id(*attribute) : "";
 }
 
-std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute) {
-  std::vector<std::string> ids;
+std::vector<std::string> AttributeReader::pieces_of(const Attribute& attribute) {
+  std::vector<std::string> pieces;
   std::string_view rest = nonempty(attribute).value_or("");
   for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
-    if (is_id(piece)) {
-      ids.emplace_back(piece);
-    } else {
-      error(name_of(attribute),
-            "read.id.malformed",
-            in_quotes(piece) + " is no id; expected ids separated by blanks");
-    }
+    pieces.emplace_back(piece);
   }
+  return pieces;
+}
+
+std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute) {
+  std::vector<std::string> ids = pieces_of(attribute);
+  std::erase_if(ids, [&](const std::string& piece) {
+    if (is_id(piece)) return false;
+    error(name_of(attribute),
+          "read.id.malformed",
+          in_quotes(piece) + " is no id; expected ids separated by blanks");
+    return true;
+  });
   return ids;
 }
 
@@ -168,18 +174,11 @@ std::vector<std::string> AttributeReader::ids(std::string_view name) {
   return {};
 }
 
-std::vector<std::string> AttributeReader::words(std::string_view name) {
-  std::vector<std::string> pieces;
+std::vector<std::string> AttributeReader::pieces(std::string_view name) {
   const Attribute* attribute = ask(name);
-  if (attribute == nullptr) {
-    missing(name, "names separated by blanks");
-    return pieces;
-  }
-  std::string_view rest = nonempty(*attribute).value_or("");
-  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
-    pieces.emplace_back(piece);
-  }
-  return pieces;
+  if (attribute != nullptr) return pieces_of(*attribute);
+  missing(name, "names separated by blanks");
+  return {};
 }
 
 std::vector<std::string> AttributeReader::find_ids(std::string_view name) {

@@ -41,7 +41,7 @@ class AttributeReader {
   /// Ids separated by blanks.
   [[nodiscard]] std::vector<std::string> ids(std::string_view name);
   /// Pieces of text separated by blanks.
-  [[nodiscard]] std::vector<std::string> words(std::string_view name);
+  [[nodiscard]] std::vector<std::string> pieces(std::string_view name);
   /// Ids separated by blanks; none when absent.
   [[nodiscard]] std::vector<std::string> find_ids(std::string_view name);
 
@@ -104,6 +104,7 @@ class AttributeReader {
   /// The value when it is more than blanks.
   [[nodiscard]] std::optional<std::string_view> nonempty(const Attribute& attribute);
   [[nodiscard]] std::string checked_id(const Attribute& attribute);
+  [[nodiscard]] std::vector<std::string> pieces_of(const Attribute& attribute);
   [[nodiscard]] std::vector<std::string> checked_ids(const Attribute& attribute);
   /// Of a value in the unit of the range; outside: reports.
   [[nodiscard]] bool is_in_range(const Attribute& attribute, double value, const Range& range);

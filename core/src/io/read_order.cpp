@@ -42,7 +42,7 @@ void tell_empty(AttributeReader& reader, const char* expected) {
 
 /// An entry that names no layer twice.
 void read_entries(AttributeReader& reader, joint::HandOrder& order) {
-  for (const std::string& text : reader.words("seams")) {
+  for (const std::string& text : reader.pieces("seams")) {
     const std::optional<joint::HandEntry> entry = joint::read_hand_entry(text);
     if (!entry) {
       reader.error("seams",

@@ -9,6 +9,7 @@
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/base/rounding.hpp"
+#include "seamturn/geom/path.hpp"
 
 namespace seamturn::joint {
 
@@ -38,10 +39,8 @@ class Mapper {
  private:
   /// From a to b along the seam, the shorter way round on a closed one.
   double apart_mm(double a_mm, double b_mm) const {
-    const double off_mm = std::abs(a_mm - b_mm);
-    if (!course_.closed) return off_mm;
-    const double once_mm = std::fmod(off_mm, course_.length_mm);
-    return std::min(once_mm, course_.length_mm - once_mm);
+    return course_.closed ? geom::way_round_mm(a_mm, b_mm, course_.length_mm)
+                          : std::abs(a_mm - b_mm);
   }
 
   double clear_of_corners_mm(double station_mm) const {

@@ -5,6 +5,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_carried.hpp"
+#include "detail_joints.hpp"
 #include "detail_tacking.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -299,11 +300,6 @@ class Carrier {
 };
 
 }  // namespace
-
-std::optional<double> stated_yield_mpa(const material::Steel& steel, const joint::Member& member) {
-  const auto* band = material::find_band(steel, joint::wall_thickness_mm(member.shape));
-  return band != nullptr ? band->yield_mpa : std::nullopt;
-}
 
 void assemble_carried(const Inputs& inputs,
                       const std::vector<StageWork>& stages,

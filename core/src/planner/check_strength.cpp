@@ -4,7 +4,7 @@
 #include <map>
 
 #include "detail_assemble.hpp"
-#include "detail_carried.hpp"
+#include "detail_joints.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/process/wire_strength.hpp"
@@ -30,18 +30,20 @@ void check_strength(const Inputs& inputs, const std::vector<JointWork>& joints, 
     const auto promised_mpa = process::designated_yield_mpa(work.wire->designation);
     const auto plate_mpa = weaker_yield_mpa(work);
     if (!promised_mpa || !plate_mpa || *promised_mpa >= *plate_mpa) continue;
-    weak[{work.wire->id, joint::is_fillet(work.joint->preparation)}].push_back(
-        work.joint->id + " (" + base::fixed_text(*plate_mpa, 0) + ")");
+    const bool is_groove = std::holds_alternative<joint::Groove>(work.joint->preparation);
+    weak[{work.wire->id, is_groove}].push_back(work.joint->id + " (" +
+                                               base::fixed_text(*plate_mpa, 0) + ")");
   }
   for (const auto& [key, list] : weak) {
-    const auto& [wire, is_fillet] = key;
+    const auto& [wire, is_groove] = key;
     plan.findings.push_back(base::Finding{
-        is_fillet ? base::Severity::note : base::Severity::warning,
+        is_groove ? base::Severity::warning : base::Severity::note,
         "plan.wire.undermatch",
-        "wire " + wire + " promises less yield than the weaker part of " + base::listed(list) +
-            " MPa: an undermatching weld, which only the design can allow" +
-            (is_fillet ? "; in fillets it often does, with a throat to suit"
-                       : "; take a stronger wire, or have it allowed"),
+        "wire " + wire +
+            " promises less yield, by the symbol of its designation, than the weaker part of " +
+            base::listed(list) + " MPa: an undermatching weld, which only the design can allow" +
+            (is_groove ? "; take a stronger wire, or have it allowed"
+                       : "; in fillets and plugs it often does (common practice), sized to suit"),
         place_of(inputs.weldment, "weldment"),
         {}});
   }

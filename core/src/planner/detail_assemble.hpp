@@ -51,8 +51,8 @@ void assemble_aftercare(const Inputs& inputs,
                         const std::vector<JointWork>& joints,
                         plan::Plan& plan);
 
-/// Warns plan.wire.undermatch of grooves, notes it of fillets: the wire promises less yield than
-/// the weaker part has.
+/// Warns plan.wire.undermatch of grooves, notes it of other welds: the wire promises less yield
+/// than the weaker part has.
 void check_strength(const Inputs& inputs, const std::vector<JointWork>& joints, plan::Plan& plan);
 
 /// How warm each place is when its passes start; needs assemble_order.

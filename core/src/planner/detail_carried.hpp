@@ -17,10 +17,6 @@ struct LaidTacks {
   tack::TackPlan plan;
 };
 
-/// Nothing where the standard states none.
-[[nodiscard]] std::optional<double> stated_yield_mpa(const material::Steel& steel,
-                                                     const joint::Member& member);
-
 /// Members on their tacks in every stage, those welded together before it as one; needs the order
 /// and the hooks. Warns plan.tacks.carry; notes plan.tacks.not_asked.
 void assemble_carried(const Inputs& inputs,

@@ -14,6 +14,10 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<JointWork> work_joints(const Inputs& inputs,
                                                  std::vector<base::Finding>& findings);
 
+/// Least yield of a member by its steel's standard; nothing where that states none.
+[[nodiscard]] std::optional<double> stated_yield_mpa(const material::Steel& steel,
+                                                     const joint::Member& member);
+
 /// Root and standard ranges of a preparation: warnings joint.root.face_left, joint.range.*.
 void check_preparation(const Inputs& inputs,
                        const joint::Joint& joint,

@@ -339,6 +339,11 @@ std::vector<JointWork> work_joints(const Inputs& inputs, std::vector<Finding>& f
   return closed;
 }
 
+std::optional<double> stated_yield_mpa(const material::Steel& steel, const joint::Member& member) {
+  const auto* band = material::find_band(steel, joint::wall_thickness_mm(member.shape));
+  return band != nullptr ? band->yield_mpa : std::nullopt;
+}
+
 std::vector<SeamRef> all_seams(const std::vector<JointWork>& joints) {
   std::vector<SeamRef> seams;
   for (const JointWork& joint : joints) {

@@ -4,17 +4,12 @@
 
 #include "detail_starts.hpp"
 #include "seamturn/base/rounding.hpp"
+#include "seamturn/geom/path.hpp"
 #include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
 
 namespace {
-
-/// The shorter way round between two stations of a closed seam.
-double way_between_mm(double a_mm, double b_mm, double length_mm) {
-  const double way_mm = std::abs(a_mm - b_mm);
-  return std::min(way_mm, length_mm - way_mm);
-}
 
 /// Going on the way the pass rolls, or back against it, whichever is shorter and leaves the axis
 /// room for the whole pass.
@@ -130,12 +125,12 @@ std::vector<LayerStart> rolled_starts(const joint::Seam& seam,
     std::vector<double> places_mm = {planned[i].behind_mm};
     for (std::size_t k = i; k-- > 0;) places_mm.push_back(starts[k].behind_mm);
     const double due_mm =
-        way_between_mm(planned[i].behind_mm, planned[i - 1].behind_mm, length_mm) -
+        geom::way_round_mm(planned[i].behind_mm, planned[i - 1].behind_mm, length_mm) -
         base::rounding_mm;
     starts[i].has_room = false;
     starts[i].behind_mm = 0.0;
     for (const double place_mm : places_mm) {
-      if (way_between_mm(place_mm, starts[i - 1].behind_mm, length_mm) < due_mm) continue;
+      if (geom::way_round_mm(place_mm, starts[i - 1].behind_mm, length_mm) < due_mm) continue;
       const auto wound = wound_by(axis, at_stance, rolled, Angle::rad(place_mm / radius_mm));
       if (!wound) continue;
       starts[i].has_room = true;

@@ -66,6 +66,8 @@ struct Station {
 [[nodiscard]] std::optional<Round> round_of(const Path& path);
 /// A station of a closed course brought into 0 .. below its length. Pre: length > 0.
 [[nodiscard]] double wrapped_station_mm(double distance_mm, double length_mm);
+/// Between two stations of a closed path, the shorter way round. Pre: length > 0.
+[[nodiscard]] double way_round_mm(double a_mm, double b_mm, double length_mm);
 /// The station at a distance from the start. Distances outside 0..length run straight on beyond the
 /// ends of an open path (tabs lie there) and on round a closed one.
 /// Pre: a polyline is as its struct says.
