@@ -6,6 +6,7 @@
 
 #include "detail_assemble.hpp"
 #include "detail_carried.hpp"
+#include "detail_joints.hpp"
 #include "detail_tacking.hpp"
 #include "seamturn/joint/segments.hpp"
 
