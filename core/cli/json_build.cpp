@@ -126,6 +126,17 @@ Json per_axis(const plan::Plan& plan, const std::vector<double>& values) {
   return axes;
 }
 
+/// Settings a turn goes by, in degrees.
+Json halts_of(const plan::Plan& plan, const plan::PlannedTurn& turn) {
+  Json halts = Json::array();
+  for (const std::vector<base::Angle>& halt : turn.halts) {
+    std::vector<double> angles_deg;
+    for (const base::Angle angle : halt) angles_deg.push_back(angle.deg());
+    halts.push_back(per_axis(plan, angles_deg));
+  }
+  return halts;
+}
+
 Json turn_of(const plan::Plan& plan, const plan::PlannedTurn& turn) {
   const bool nothing_there = turn.lowest_of.empty();
   return Json{{"stage", plan.stages.at(turn.stage).id},
@@ -136,7 +147,8 @@ Json turn_of(const plan::Plan& plan, const plan::PlannedTurn& turn) {
               {"moving_nm", per_axis(plan, turn.moving_nm)},
               {"stop_nm", turn.stop_nm.empty() ? Json(nullptr) : per_axis(plan, turn.stop_nm)},
               {"lowest_mm", nothing_there ? Json(nullptr) : Json(turn.lowest_mm)},
-              {"lowest_of", turn.lowest_of}};
+              {"lowest_of", turn.lowest_of},
+              {"halts", halts_of(plan, turn)}};
 }
 
 }  // namespace

@@ -54,6 +54,34 @@ std::string margin_text(const plan::Plan& plan, const UnitsShown& units) {
          " of its centre on the safe side";
 }
 
+/// "tilt 45.0, rotate 180.0".
+std::string setting_text(const plan::Plan& plan, const std::vector<base::Angle>& setting) {
+  std::string text;
+  for (std::size_t i = 0; i < setting.size(); ++i) {
+    text += (i == 0 ? "" : ", ") + plan.cell->positioner.axes[i].name + " " +
+            fixed_text(setting[i].deg(), 1);
+  }
+  return text;
+}
+
+/// Turns that are not straight, each with the settings it goes by.
+std::string ways_round_text(const plan::Plan& plan) {
+  std::string lines;
+  for (const PlannedTurn& turn : plan.turns) {
+    if (turn.halts.empty()) continue;
+    std::string by;
+    for (const auto& halt : turn.halts) by += (by.empty() ? "" : "; ") + setting_text(plan, halt);
+    lines += wrapped("  " + way_of(turn) + ": by " + by, line_width, 4) + "\n";
+  }
+  if (lines.empty()) return "";
+  return wrapped(
+             "Not straight, as the load would strike the floor or ask too much of an axis; axes "
+             "in deg:",
+             line_width,
+             0) +
+         "\n" + lines + "\n";
+}
+
 }  // namespace
 
 std::string turn_loads_text(const plan::Plan& plan, const UnitsShown& units) {
@@ -81,7 +109,8 @@ std::string turn_loads_text(const plan::Plan& plan, const UnitsShown& units) {
       });
   return "Turns, the most an axis holds (" + margin_text(plan, units) + ")\n" + table.text() +
          "Lowest: " + lowest->lowest_of + ", " + units.length(lowest->lowest_mm) + " " +
-         units.length_unit() + " above the floor, " + way_of(*lowest) + ".\n\n";
+         units.length_unit() + " above the floor, " + way_of(*lowest) + ".\n\n" +
+         ways_round_text(plan);
 }
 
 }  // namespace seamturn::cli

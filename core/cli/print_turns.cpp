@@ -59,11 +59,26 @@ std::string stop_name(const plan::Plan& plan, const plan::PlannedEvent& event) {
   return {};
 }
 
+/// Whether a stage's turn from one stance to another goes by other settings.
+bool goes_round(const plan::Plan& plan,
+                std::size_t stage,
+                const std::string& from,
+                const std::string& to) {
+  return std::any_of(plan.turns.begin(), plan.turns.end(), [&](const plan::PlannedTurn& turn) {
+    return turn.stage == stage && turn.from == from && turn.to == to && !turn.halts.empty();
+  });
+}
+
 /// Visits of a stage.
 std::vector<Visit> visits_of(const plan::Plan& plan, std::size_t stage) {
   std::vector<Visit> visits;
+  std::string held;
   for (const plan::PlannedEvent& event : plan.timeline) {
     if (event.stage != stage) continue;
+    if (event.stance != held && goes_round(plan, stage, held, event.stance)) {
+      visits.push_back(Visit{stance_name(event), event.end_s, {{"way round", {}}}});
+    }
+    held = event.stance;
     const bool is_arc = event.kind == SecondKind::arc;
     const std::string stop = is_arc ? std::string() : stop_name(plan, event);
     if (!is_arc && stop.empty()) continue;

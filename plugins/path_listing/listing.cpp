@@ -104,6 +104,14 @@ void put_turn_load(pugi::xml_node turn,
     if (!is_way || !is_stage) continue;
     copy_rounded(planned, turn, 1, {"lowest_mm"});
     copy(planned, turn, {"lowest_of"});
+    for (const pugi::xml_node halt : planned.children("halt")) {
+      pugi::xml_node by = turn.append_child("halt");
+      for (const pugi::xml_node axis : halt.children("axis")) {
+        pugi::xml_node child = by.append_child("axis");
+        copy(axis, child, {"name"});
+        copy_rounded(axis, child, 3, {"angle_deg"});
+      }
+    }
     for (const pugi::xml_node axis : planned.children("axis")) {
       pugi::xml_node child = turn.append_child("axis");
       copy(axis, child, {"name"});

@@ -140,9 +140,12 @@ TEST_SUITE("io/plan_xml_turns") {
           {"<turn kind=\"turn\" to=\"S01\" lowest_mm=\"600.75\" lowest_of=\"tube\"",
            "<axis name=\"tilt\" torque_nm=\"11.1\" moving_nm=\"12.3\"",
            "<turn kind=\"turn\" from=\"S01\" to=\"S02\"",
+           "<halt>",
+           "<axis name=\"rotate\" angle_deg=\"-30.5\"",
            "<axis name=\"rotate\" torque_nm=\"0\" moving_nm=\"4\" stop_nm=\"5\"",
            "<turn kind=\"rolling\" from=\"S02\" to=\"S02\""});
     CHECK(count_of(turns, "stop_nm") == 4);
+    CHECK(count_of(turns, "<halt>") == 2);
     CHECK(count_of(turns, "stage=") == 0);
   }
 

@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "oracle.hpp"
+#include "planner/detail_tacking.hpp"
 #include "repository.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/gravity.hpp"
@@ -12,6 +13,7 @@
 #include "seamturn/planner/planner.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/move_time.hpp"
+#include "seamturn/turn/stance.hpp"
 
 namespace seamturn::tests {
 
@@ -145,21 +147,103 @@ TEST_SUITE("planner/turns") {
     CHECK(text.find("more of this kind") != std::string::npos);
   }
 
-  TEST_CASE("given a table too low for the part, the plan is refused for the floor") {
+  TEST_CASE("given a table a little too low, turns go round the floor, much too low: refused") {
     const auto lowered = [](double by_mm) {
       return [by_mm](planner::Inputs& inputs) { positioner_of(inputs).tilt_centre.z() -= by_mm; };
     };
-    const Plan plan = planned(bracket);
-    double lowest_mm = 1e9;
-    for (const plan::PlannedTurn& turn : plan.turns) {
-      lowest_mm = std::min(lowest_mm, turn.lowest_mm);
-    }
-    const double room_mm = lowest_mm - 100.0;  // the demo cell's clearance
-    CHECK(refusal(bracket, lowered(room_mm - 0.1)).empty());
-    CHECK(refusal(bracket, lowered(room_mm + 0.1)) == "turn.swing.floor ");
+    constexpr double clearance_mm = 100.0;  // the demo cell's
+    const auto lowest_mm = [](const Plan& plan) {
+      double least_mm = 1e9;
+      for (const plan::PlannedTurn& turn : plan.turns)
+        least_mm = std::min(least_mm, turn.lowest_mm);
+      return least_mm;
+    };
+    const auto round = [](const Plan& plan) {
+      return std::count_if(plan.turns.begin(), plan.turns.end(), [](const plan::PlannedTurn& turn) {
+        return !turn.halts.empty();
+      });
+    };
+    const Plan high = planned(bracket);
+    CHECK(round(high) == 0);
+    const double room_mm = lowest_mm(high) - clearance_mm;
+    CHECK(round(planned(bracket, lowered(room_mm - 0.1))) == 0);
+    const Plan low = planned(bracket, lowered(room_mm + 0.1));
+    CHECK(round(low) > 0);
+    CHECK(lowest_mm(low) >= clearance_mm - 1e-6);
+    CHECK(low.cycle_s > high.cycle_s);
+    CHECK(refusal(bracket, lowered(room_mm + 400.0)).find("turn.seam.no_stance ") == 0);
   }
 
-  TEST_CASE("given stances that hold and a way between that does not, the turn is refused") {
+  TEST_CASE("given a stance barred by the floor, the seam it would hold says which and why") {
+    try {
+      (void)planned(bracket,
+                    [](planner::Inputs& inputs) { positioner_of(inputs).tilt_centre.z() = 220.0; });
+      FAIL("a part that strikes the floor is planned");
+    } catch (const base::InputError& error) {
+      const std::string& text = error.findings().front().text;
+      INFO(text);
+      CHECK(text.find("; one that would is barred, tilt 90.0 deg") != std::string::npos);
+      CHECK(text.find("base_right would strike the floor, ") != std::string::npos);
+      CHECK(text.find("do not hold it so") != std::string::npos);
+    }
+  }
+
+  TEST_CASE("for a turn that goes round, tacks are judged where it halts") {
+    const Plan low = planned(
+        bracket, [](planner::Inputs& inputs) { positioner_of(inputs).tilt_centre.z() = 290.0; });
+    const geom::Pose& X_DJ = low.weldment.setups.front().X_DJ;
+    const auto attitudes = planner::detail::attitudes_of(low, 0);
+    int halts = 0;
+    for (const plan::PlannedTurn& turn : low.turns) {
+      for (const std::vector<Angle>& halt : turn.halts) {
+        ++halts;
+        const geom::Mat3 R_WJ = turn::rotation_WD(low.cell->positioner, halt) * X_DJ.rotation;
+        const geom::Vec3 down_J = -(R_WJ.transpose() * geom::Vec3::UnitZ());
+        CHECK(std::any_of(attitudes.begin(), attitudes.end(), [&](const auto& attitude) {
+          return (attitude.down_J - down_J).norm() < 1e-9;
+        }));
+      }
+    }
+    CHECK(halts == 2);
+  }
+
+  TEST_CASE("for turns that go round, law: the clock counts every leg and the halt at its end") {
+    const Plan high = planned(bracket);
+    double lowest_mm = 1e9;
+    for (const plan::PlannedTurn& turn : high.turns)
+      lowest_mm = std::min(lowest_mm, turn.lowest_mm);
+    const Plan low = planned(bracket, [&](planner::Inputs& inputs) {
+      positioner_of(inputs).tilt_centre.z() -= lowest_mm - 99.0;
+    });
+    const cell::Positioner& positioner = low.cell->positioner;
+    const auto axes_of = [&](const std::string& id) {
+      for (const plan::PlannedStance& stance : low.stances) {
+        if (stance.id == id) return stance.stance.axes;
+      }
+      return std::vector<Angle>(positioner.axes.size());
+    };
+    int round = 0;
+    std::string at;
+    for (const plan::PlannedEvent& event : low.timeline) {
+      if (event.kind != timeline::SecondKind::turn) continue;
+      for (const plan::PlannedTurn& turn : low.turns) {
+        if (turn.from != at || turn.to != event.stance || turn.halts.empty()) continue;
+        ++round;
+        double legs_s = low.cell->times.settle_s;
+        std::vector<Angle> from = axes_of(turn.from);
+        for (const std::vector<Angle>& halt : turn.halts) {
+          legs_s += turn::turn_time_s(positioner, from, halt);
+          from = halt;
+        }
+        legs_s += turn::turn_time_s(positioner, from, axes_of(turn.to));
+        CHECK(event.end_s - event.start_s == doctest::Approx(legs_s));
+      }
+      at = event.stance;
+    }
+    CHECK(round > 0);
+  }
+
+  TEST_CASE("given stances that hold and a way between that does not, the turn goes another way") {
     // The bracket sits 300 mm off in the plane of the tilt: from level to 45 deg and half a turn of
     // rotate nothing turns that axis at either end, but half way the part hangs out sideways.
     const auto aside = [](planner::Inputs& inputs) {
@@ -177,12 +261,17 @@ TEST_SUITE("planner/turns") {
     }
     REQUIRE(on_way_nm > 1.01 * at_stances_nm);
     const double between_nm = 0.5 * (at_stances_nm + on_way_nm);
-    const std::string refused = refusal(bracket, [&](planner::Inputs& inputs) {
+    const Plan other = planned(bracket, [&](planner::Inputs& inputs) {
       aside(inputs);
       positioner_of(inputs).axes[1].torque_max_nm = between_nm;
       positioner_of(inputs).axes[1].torque_peak_nm.reset();
     });
-    CHECK(refused == "turn.load.turn ");
+    bool round = false;
+    for (const plan::PlannedTurn& turn : other.turns) {
+      CHECK(std::abs(turn.torque_nm[1]) <= between_nm);
+      round = round || !turn.halts.empty();
+    }
+    CHECK(round);
   }
 
   TEST_CASE("given a rolled ring on an endless axis, closed-form: its whole turn is judged") {

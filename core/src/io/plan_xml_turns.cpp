@@ -20,6 +20,17 @@ void put_axis(pugi::xml_node turn,
   if (!planned.stop_nm.empty()) put_number(node, "stop_nm", planned.stop_nm.at(index));
 }
 
+/// A setting of all axes the turn goes by.
+void put_halt(pugi::xml_node turn, const plan::Plan& plan, const std::vector<base::Angle>& halt) {
+  SEAMTURN_REQUIRE(plan.cell && halt.size() == plan.cell->positioner.axes.size(), halt.size());
+  pugi::xml_node node = turn.append_child("halt");
+  for (std::size_t i = 0; i < halt.size(); ++i) {
+    pugi::xml_node axis = node.append_child("axis");
+    put_text(axis, "name", plan.cell->positioner.axes[i].name);
+    put_number(axis, "angle_deg", halt[i].deg());
+  }
+}
+
 void put_turn(pugi::xml_node turns, const plan::Plan& plan, const plan::PlannedTurn& planned) {
   pugi::xml_node node = turns.append_child("turn");
   put_text(node, "kind", plan::turn_kind_name(planned));
@@ -30,6 +41,7 @@ void put_turn(pugi::xml_node turns, const plan::Plan& plan, const plan::PlannedT
     put_number(node, "lowest_mm", planned.lowest_mm);
     put_text(node, "lowest_of", planned.lowest_of);
   }
+  for (const std::vector<base::Angle>& halt : planned.halts) put_halt(node, plan, halt);
   for (std::size_t i = 0; i < planned.torque_nm.size(); ++i) put_axis(node, plan, planned, i);
 }
 

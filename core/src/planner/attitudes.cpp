@@ -14,18 +14,22 @@ constexpr double step_deg = 10.0;
 
 class Walk {
  public:
-  Walk(const plan::Plan& plan, const plan::PlannedStage& stage) : plan_(plan) {
-    setup_ = joint::find_setup(plan.weldment, stage.setup);
+  Walk(const plan::Plan& plan, std::size_t stage) : plan_(plan), stage_(stage) {
+    setup_ = joint::find_setup(plan.weldment, plan.stages[stage].setup);
     rest_ = at_ = rest_axes(plan.cell->positioner);
     stand("rest");
   }
 
   void go_to(const std::string& id) {
     if (id == at_id_) return;
-    at_id_ = id;
     const plan::PlannedStance* stance = find(id);
-    turn_to(stance == nullptr ? rest_ : stance->stance.axes,
-            "turn to " + (stance == nullptr ? std::string("rest") : id));
+    const std::string name = "turn to " + (stance == nullptr ? std::string("rest") : id);
+    for (const std::vector<Angle>& halt : halts_to(id)) {
+      turn_to(halt, name);
+      stand(name);
+    }
+    turn_to(stance == nullptr ? rest_ : stance->stance.axes, name);
+    at_id_ = id;
     stand(stance == nullptr ? "rest" : id);
     if (stance != nullptr && stance->stance.rolling) roll(id);
   }
@@ -40,6 +44,14 @@ class Walk {
       if (stance.id == id) return &stance;
     }
     return nullptr;
+  }
+
+  /// Where the turn to a stance halts on its way.
+  [[nodiscard]] std::vector<std::vector<Angle>> halts_to(const std::string& id) const {
+    for (const plan::PlannedTurn& turn : plan_.turns) {
+      if (turn.stage == stage_ && turn.from == at_id_ && turn.to == id) return turn.halts;
+    }
+    return {};
   }
 
   void stand(const std::string& name) {
@@ -67,6 +79,7 @@ class Walk {
   }
 
   const plan::Plan& plan_;
+  std::size_t stage_;
   const joint::Setup* setup_ = nullptr;
   std::vector<Angle> at_;
   std::vector<Angle> rest_;
@@ -79,7 +92,7 @@ class Walk {
 std::vector<Attitude> attitudes_of(const plan::Plan& plan, std::size_t stage) {
   const plan::PlannedStage& held = plan.stages.at(stage);
   if (!plan.cell || held.setup.empty() || !held.start_s) return {};
-  Walk walk(plan, held);
+  Walk walk(plan, stage);
   for (const plan::PlannedHang& hung : plan.hangs) {
     const bool ours = hung.stage == held.id && !hung.off && hung.hang;
     if (ours) walk.add({geom::Vec3(-hung.hang->up_as_hung), "on the hook"});

@@ -2,6 +2,7 @@
 // Every turn of the loaded positioner, judged where it is worst on its way.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 #include <utility>
@@ -28,6 +29,7 @@ class StageTurns {
         positioner_(slowed(plan.cell->positioner, stage)),
         body_(turning_body(stage)),
         swing_(swing_body(stage)),
+        ways_(clear_ways(positioner_, stage)),
         rest_(rest_axes(positioner_)) {}
 
   void run(bool comes, bool goes) {
@@ -58,9 +60,11 @@ class StageTurns {
 
   void turn(const std::string& from, const std::string& to) {
     if (!seen_.emplace(from, to).second) return;
+    const End end{to, axes_of(to)};
     judge(positioner_,
           {from, axes_of(from)},
-          {to, axes_of(to)},
+          ways_.find(axes_of(from), end.axes).halts,
+          end,
           "turn from " + name_of(from) + " to " + name_of(to));
   }
 
@@ -89,7 +93,8 @@ class StageTurns {
     Axes from = held.stance.axes, to = held.stance.axes;
     from.back() = low;
     to.back() = high;
-    judge(rolling, {held.id, from}, {held.id, to}, "rolling seam " + seam.id + " in " + held.id);
+    judge(
+        rolling, {held.id, from}, {}, {held.id, to}, "rolling seam " + seam.id + " in " + held.id);
     check_rim(seam.id, fastest_rad_s);
   }
 
@@ -119,7 +124,7 @@ class StageTurns {
     to.front() = Angle::deg(up ? 180.0 : -180.0);
     cell::Positioner turning = positioner_;
     turning.axes.front().endless = false;
-    judge(turning, {"", rest_}, {"", to}, "exchange of the stations");
+    judge(turning, {"", rest_}, {}, {"", to}, "exchange of the stations");
   }
 
   struct End {
@@ -127,37 +132,59 @@ class StageTurns {
     Axes axes;
   };
 
+  /// Leg by leg; of every value the largest counts.
   void judge(const cell::Positioner& positioner,
              const End& from,
+             const std::vector<Axes>& halts,
              const End& to,
              const std::string& name) {
-    const std::string full = stage_.name() + ", " + name;
-    const turn::TurnPeaks peaks = turn::turn_peaks(positioner, body_, from.axes, to.axes);
     plan::PlannedTurn planned;
     planned.stage = index_;
     planned.from = from.stance;
     planned.to = to.stance;
+    planned.halts = halts;
+    planned.lowest_mm = std::numeric_limits<double>::infinity();
+    const Axes* at = &from.axes;
+    for (std::size_t leg = 0; leg <= halts.size(); ++leg) {
+      const Axes& next = leg < halts.size() ? halts[leg] : to.axes;
+      const std::string number = halts.empty() ? "" : ", leg " + std::to_string(leg + 1);
+      judge_leg(positioner, *at, next, stage_.name() + ", " + name + number, planned);
+      at = &next;
+    }
+    if (stage_.present.empty()) planned.lowest_mm = 0.0;
+    plan_.turns.push_back(std::move(planned));
+  }
+
+  void judge_leg(const cell::Positioner& positioner,
+                 const Axes& from,
+                 const Axes& to,
+                 const std::string& name,
+                 plan::PlannedTurn& planned) {
+    const turn::TurnPeaks peaks = turn::turn_peaks(positioner, body_, from, to);
     for (std::size_t i = 0; i < peaks.still.size(); ++i) {
-      planned.torque_nm.push_back(peaks.still[i].torque_nm);
-      planned.moving_nm.push_back(peaks.speeding[i].torque_nm);
+      keep_largest(planned.torque_nm, i, peaks.still[i].torque_nm);
+      keep_largest(planned.moving_nm, i, peaks.speeding[i].torque_nm);
     }
     const bool stops_known = std::all_of(peaks.stopping.begin(),
                                          peaks.stopping.end(),
                                          [](const auto& stop) { return stop.has_value(); });
-    for (const auto& stop : peaks.stopping) {
-      if (stops_known) planned.stop_nm.push_back(stop->torque_nm);
+    for (std::size_t i = 0; stops_known && i < peaks.stopping.size(); ++i) {
+      keep_largest(planned.stop_nm, i, peaks.stopping[i]->torque_nm);
     }
-    for (Finding& finding :
-         turn::check_turn_load(positioner, body_, from.axes, to.axes, peaks, full)) {
+    for (Finding& finding : turn::check_turn_load(positioner, body_, from, to, peaks, name)) {
       keep(std::move(finding));
     }
-    if (!stage_.present.empty()) {
-      const turn::Lowest lowest = turn::lowest_on_way(positioner, swing_, from.axes, to.axes);
-      planned.lowest_mm = lowest.height_mm;
-      planned.lowest_of = lowest.of;
-      for (Finding& finding : turn::check_swing(positioner, lowest, full)) keep(std::move(finding));
-    }
-    plan_.turns.push_back(std::move(planned));
+    if (stage_.present.empty()) return;
+    const turn::Lowest lowest = turn::lowest_on_way(positioner, swing_, from, to);
+    for (Finding& finding : turn::check_swing(positioner, lowest, name)) keep(std::move(finding));
+    if (lowest.height_mm >= planned.lowest_mm) return;
+    planned.lowest_mm = lowest.height_mm;
+    planned.lowest_of = lowest.of;
+  }
+
+  static void keep_largest(std::vector<double>& values, std::size_t index, double value) {
+    if (index == values.size()) values.push_back(value);
+    if (std::abs(value) > std::abs(values[index])) values[index] = value;
   }
 
   /// Each code once a stage: the first, and how many more.
@@ -188,6 +215,7 @@ class StageTurns {
   cell::Positioner positioner_;
   joint::Body body_;
   turn::SwingBody swing_;
+  turn::ClearWays ways_;
   Axes rest_;
   std::set<std::pair<std::string, std::string>> seen_;
   std::vector<std::pair<Finding, int>> kept_;

@@ -6,7 +6,7 @@
 
 #include "detail_stages.hpp"
 #include "seamturn/plan/plan.hpp"
-#include "seamturn/turn/swing.hpp"
+#include "seamturn/turn/clear_way.hpp"
 #include "seamturn/turn/turn_load.hpp"
 
 namespace seamturn::planner::detail {
@@ -17,6 +17,10 @@ namespace seamturn::planner::detail {
 /// What a stage has on the faceplate: members, fixture, risers. Pre: its set-up is set.
 [[nodiscard]] joint::Body turning_body(const StageWork& stage);  ///< frame D
 [[nodiscard]] turn::SwingBody swing_body(const StageWork& stage);
+
+/// The ways a stage's load may be turned. Pre: the set-up is set; positioner as `slowed`.
+[[nodiscard]] turn::ClearWays clear_ways(const cell::Positioner& positioner,
+                                         const StageWork& stage);
 
 /// The positioner no faster than its rim speed lets it be with the load of a stage.
 [[nodiscard]] cell::Positioner slowed(const cell::Positioner& positioner, const StageWork& stage);

@@ -360,14 +360,17 @@ class Maker {
   }
 
   void fill_turn_table() {
+    constexpr double barred_s = 86400.0;  // a turn nothing allows: any other order comes first
+    const turn::ClearWays ways = clear_ways(turning_, stage_);
     const std::size_t n = out_.pool_stance.size();
     out_.job.turn_s.assign(n, std::vector<double>(n, 0.0));
     for (std::size_t a = 0; a < n; ++a) {
       for (std::size_t b = 0; b < n; ++b) {
         if (a == b) continue;
-        const double move_s =
-            turn::turn_time_s(turning_, axes_of(static_cast<int>(a)), axes_of(static_cast<int>(b)));
-        out_.job.turn_s[a][b] = move_s > 0.0 ? move_s + cell_.times.settle_s : 0.0;
+        const turn::LeggedWay way =
+            ways.find(axes_of(static_cast<int>(a)), axes_of(static_cast<int>(b)));
+        out_.job.turn_s[a][b] = way.time_s > 0.0 ? way.time_s + cell_.times.settle_s : 0.0;
+        if (!way.clear) out_.job.turn_s[a][b] += barred_s;
       }
     }
   }

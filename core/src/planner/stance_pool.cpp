@@ -44,6 +44,7 @@ class Pool {
         setup_(*stage.setup),
         positioner_(inputs.cell->positioner),
         load_(stage.load_D),
+        ways_(clear_ways(inputs.cell->positioner, stage)),
         findings_(findings) {}
 
   StancePool make(const std::vector<SeamRef>& seams) {
@@ -94,8 +95,9 @@ class Pool {
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       if (same_stance(pool_.stances[i], stance)) return static_cast<int>(i);
     }
-    base::append_findings(findings_,
-                          turn::check_load(positioner_, load_, stance.axes, describe(stance)));
+    const std::string name = describe(stance);
+    base::append_findings(findings_, turn::check_load(positioner_, load_, stance.axes, name));
+    base::append_findings(findings_, ways_.check_standing(stance.axes, name));
     return at_rest;
   }
 
@@ -170,10 +172,14 @@ class Pool {
   }
 
   bool carries(const turn::Stance& stance) {
-    const std::vector<Finding> refused =
-        turn::check_load(positioner_, load_, stance.axes, describe(stance));
+    const std::string name = describe(stance);
+    std::vector<Finding> refused = turn::check_load(positioner_, load_, stance.axes, name);
+    base::append_findings(refused, ways_.check_standing(stance.axes, name));
+    if (!refused.empty() && !stance.rolling) {
+      barred_.push_back({turn::rotation_WD(positioner_, stance.axes), refused.front().text});
+    }
     for (const Finding& finding : refused) {
-      if (told_.insert(finding.code + describe(stance)).second) {
+      if (told_.insert(finding.code + name).second) {
         Finding shown = finding;
         shown.severity = Severity::warning;
         overloads_.push_back(shown);
@@ -336,13 +342,18 @@ class Pool {
   /// Segments and sides of one joint that lack the same are told together.
   void tell_unplaced(const Held& held) {
     const std::string& id = held.ref.work->seam->id;
-    const std::string why =
-        ": no stance of positioner " + positioner_.id +
-        " holds it in a permitted position within axis limits and load" +
-        (can_roll(positioner_, held.in_D) ? rolling_text(positioner_, *held.ref.work)
-                                          : nearest_text(held)) +
-        "; turn the part in its set-up, widen the working tolerance rows, or take a positioner "
-        "that reaches further";
+    const bool rolls = can_roll(positioner_, held.in_D);
+    const std::string barred = rolls ? "" : barred_text(*held.fit, barred_);
+    std::string why = ": no stance of positioner " + positioner_.id +
+                      " holds it in a permitted position within axis limits and load, clear of "
+                      "the floor";
+    if (!barred.empty()) {
+      why += barred;
+    } else {
+      why += (rolls ? rolling_text(positioner_, *held.ref.work) : nearest_text(held)) +
+             "; turn the part in its set-up, widen the working tolerance rows, or take a "
+             "positioner that reaches further";
+    }
     const base::Place place = place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id);
     const auto alike = std::find_if(findings_.begin(), findings_.end(), [&](const Finding& before) {
       return before.code == "turn.seam.no_stance" && before.place == place &&
@@ -363,8 +374,10 @@ class Pool {
   const joint::Setup& setup_;
   const Positioner& positioner_;
   joint::Weight load_;
+  turn::ClearWays ways_;
   std::vector<Finding>& findings_;
   std::vector<Finding> overloads_;
+  std::vector<BarredStance> barred_;
   std::set<std::string> told_;
   std::vector<Held> held_;
   std::multimap<long, std::size_t> known_;

@@ -33,6 +33,10 @@ turn::SwingBody swing_body(const StageWork& stage) {
   return {stage.present, stage.setup->X_DJ, stage.setup->solids};
 }
 
+turn::ClearWays clear_ways(const cell::Positioner& positioner, const StageWork& stage) {
+  return turn::ClearWays(positioner, swing_body(stage), turning_body(stage));
+}
+
 cell::Positioner slowed(const cell::Positioner& positioner, const StageWork& stage) {
   if (!positioner.rim_speed_max_mm_s || stage.setup == nullptr || stage.present.empty()) {
     return positioner;

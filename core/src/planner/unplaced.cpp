@@ -26,6 +26,15 @@ std::string rolling_text(const cell::Positioner& positioner, const SeamWork& rin
          "/s are the most; in arcs (segments=) it is held still";
 }
 
+std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& barred) {
+  for (const BarredStance& stance : barred) {
+    const bool would =
+        fit.held(stance.R_WD, false).stack >= 0 || fit.held(stance.R_WD, true).stack >= 0;
+    if (would) return "; one that would is barred, " + stance.why;
+  }
+  return "";
+}
+
 std::vector<base::Finding> one_of_a_kind(std::vector<base::Finding> findings) {
   std::map<std::string, std::size_t> count;
   for (const base::Finding& finding : findings) ++count[finding.code];

@@ -17,13 +17,6 @@ namespace {
 
 using geom::Vec3;
 
-bool is_empty(const SwingBody& body) {
-  return body.members.empty() &&
-         std::none_of(body.solids.begin(), body.solids.end(), [](const joint::SetupSolid& solid) {
-           return solid.size_mm.has_value();
-         });
-}
-
 /// Lowest of a box along the axes of D, up given in D.
 double lowest_of_box_mm(const joint::SetupSolid& solid, const Vec3& up_D) {
   return solid.centre.dot(up_D) - 0.5 * solid.size_mm->dot(up_D.cwiseAbs());
@@ -73,7 +66,36 @@ double reach_from_mm(const Vec3& point_W, const geom::Pose& X_WD, const SwingBod
   return reach_mm;
 }
 
+bool is_high_enough(const cell::Positioner& positioner, const Lowest& lowest) {
+  constexpr double rounding_mm = 1e-6;
+  return lowest.height_mm >= positioner.floor_clearance_mm.value_or(0.0) - rounding_mm;
+}
+
+base::Finding too_low(const cell::Positioner& positioner,
+                      const Lowest& lowest,
+                      const std::string& name,
+                      const std::string& where,
+                      const std::string& act) {
+  base::Finding finding;
+  finding.code = "turn.swing.floor";
+  finding.text =
+      name + ": " + lowest.of +
+      (lowest.height_mm < 0.0
+           ? " would strike the floor, " + base::fixed_text(-lowest.height_mm, 0) + " mm below it"
+           : " comes within " + base::fixed_text(lowest.height_mm, 0) + " mm of the floor") +
+      where + "; " + base::fixed_text(positioner.floor_clearance_mm.value_or(0.0), 0) +
+      " mm must stay free: " + act + "; sit the part nearer the axis or raise the positioner";
+  return finding;
+}
+
 }  // namespace
+
+bool is_empty(const SwingBody& body) {
+  return body.members.empty() &&
+         std::none_of(body.solids.begin(), body.solids.end(), [](const joint::SetupSolid& solid) {
+           return solid.size_mm.has_value();
+         });
+}
 
 Lowest lowest_at(const cell::Positioner& positioner,
                  const SwingBody& body,
@@ -114,6 +136,19 @@ Lowest lowest_on_way(const cell::Positioner& positioner,
   Lowest lowest = lowest_at(positioner, body, way.at(least.at));
   lowest.at_ratio = least.at;
   return lowest;
+}
+
+double never_below_mm(const cell::Positioner& positioner, const SwingBody& body) {
+  SEAMTURN_REQUIRE(!is_empty(body));
+  std::size_t i = positioner.axes.size() - 1;
+  cell::AxisLine line = cell::axis_line(positioner, i);
+  double reach_mm = reach_from_mm(line.at, cell::faceplate_at_zero(positioner), body);
+  for (; i > 0; --i) {
+    const cell::AxisLine before = cell::axis_line(positioner, i - 1);
+    reach_mm += (line.at - before.at).norm();
+    line = before;
+  }
+  return line.at.z() - reach_mm;
 }
 
 double cylinder_depth_mm(double overhang_mm, double height_mm, double radius_mm, Angle tilt) {
@@ -163,21 +198,19 @@ cell::Positioner held_to_rim_speed(cell::Positioner positioner,
 std::vector<base::Finding> check_swing(const cell::Positioner& positioner,
                                        const Lowest& lowest,
                                        const std::string& turn_name) {
-  constexpr double rounding_mm = 1e-6;
-  const double clearance_mm = positioner.floor_clearance_mm.value_or(0.0);
-  if (lowest.height_mm >= clearance_mm - rounding_mm) return {};
-  base::Finding finding;
-  finding.code = "turn.swing.floor";
-  finding.text =
-      turn_name + ": " + lowest.of +
-      (lowest.height_mm < 0.0
-           ? " would strike the floor, " + base::fixed_text(-lowest.height_mm, 0) + " mm below it"
-           : " comes within " + base::fixed_text(lowest.height_mm, 0) + " mm of the floor") +
-      " at " + base::fixed_text(100.0 * lowest.at_ratio, 0) + " % of the way; " +
-      base::fixed_text(clearance_mm, 0) +
-      " mm must stay free: do not turn it so; sit the part nearer the axis or raise the "
-      "positioner";
-  return {finding};
+  if (is_high_enough(positioner, lowest)) return {};
+  return {too_low(positioner,
+                  lowest,
+                  turn_name,
+                  " at " + base::fixed_text(100.0 * lowest.at_ratio, 0) + " % of the way",
+                  "do not turn it so")};
+}
+
+std::vector<base::Finding> check_standing(const cell::Positioner& positioner,
+                                          const Lowest& lowest,
+                                          const std::string& stance_name) {
+  if (is_high_enough(positioner, lowest)) return {};
+  return {too_low(positioner, lowest, stance_name, "", "do not hold it so")};
 }
 
 }  // namespace seamturn::turn

@@ -162,6 +162,8 @@ struct PlannedTurn {
   std::vector<double> stop_nm;    ///< per axis at an emergency stop; empty: not judged
   double lowest_mm = 0.0;         ///< of the load above the floor
   std::string lowest_of;          ///< member or solid of the set-up
+  /// Settings of the axes it goes by, in order; none: straight.
+  std::vector<std::vector<base::Angle>> halts;
 };
 
 /// "turn", "rolling" (about the last axis while seams are welded in one stance) or "exchange" (of

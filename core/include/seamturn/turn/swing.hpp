@@ -23,6 +23,8 @@ struct SwingBody {
   std::vector<joint::SetupSolid> solids;
 };
 
+[[nodiscard]] bool is_empty(const SwingBody& body);
+
 /// The lowest point: height above the floor, frame W.
 struct Lowest {
   double height_mm = 0.0;
@@ -41,6 +43,11 @@ struct Lowest {
                                    const SwingBody& body,
                                    const std::vector<Angle>& from,
                                    const std::vector<Angle>& to);
+
+/// A height above the floor below which nothing of the load comes, whatever the axes do: balls
+/// round its members, the axes as a chain. Units: mm. Pre: something is there. Tests: turn/swing -
+/// law.
+[[nodiscard]] double never_below_mm(const cell::Positioner& positioner, const SwingBody& body);
 
 /// A cylinder on a tilted table: depth of its lowest point below the pivot.
 /// a <= 90 deg: R sin a - OH cos a; beyond: (OH + h)|cos a| + R sin a. Units: mm.
@@ -74,5 +81,9 @@ struct WorstDepth {
 [[nodiscard]] std::vector<base::Finding> check_swing(const cell::Positioner& positioner,
                                                      const Lowest& lowest,
                                                      const std::string& turn_name);
+/// The same of a load held still.
+[[nodiscard]] std::vector<base::Finding> check_standing(const cell::Positioner& positioner,
+                                                        const Lowest& lowest,
+                                                        const std::string& stance_name);
 
 }  // namespace seamturn::turn
