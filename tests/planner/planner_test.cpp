@@ -91,6 +91,20 @@ TEST_SUITE("planner/planner") {
     CHECK(text_told(quick_plan(inputs), "plan.member.loose").find("no joint holds forgotten") == 0);
   }
 
+  TEST_CASE(
+      "given closed seams without an overlap, the plan notes them in one line, and of the demos "
+      "nothing") {
+    for (const Planned& planned : plans())
+      CHECK(text_told(planned.plan, "plan.stops.no_overlap") == "");
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/turnover_frame.xml");
+    for (joint::Joint& joint : inputs.weldment.joints) {
+      if (joint.id != "TR_h" && joint.id != "TR_t") continue;
+      for (joint::Seam& seam : joint.seams) seam.asked.overlap_mm = 0.0;
+    }
+    CHECK(text_told(quick_plan(inputs), "plan.stops.no_overlap")
+              .find("closed seams TR_h, TR_t: no overlap is asked for") == 0);
+  }
+
   TEST_CASE("given a wire weaker than the plates, grooves are warned about and fillets noted") {
     planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
     const Plan strong = quick_plan(inputs);

@@ -66,16 +66,26 @@ std::vector<double> least_gaps_s(const Planned& planned,
   return least;
 }
 
+const joint::Seam& described(const Plan& plan, const std::string& id) {
+  for (const joint::Joint& joint : plan.weldment.joints) {
+    for (const joint::Seam& seam : joint.seams) {
+      if (seam.id == id) return seam;
+    }
+  }
+  FAIL("no seam " << id);
+  throw std::logic_error(id);
+}
+
 /// True when a rolled ring's points come to one place in the world while the last axis turns on by
 /// the share of the ring each stands at.
 bool arc_stays(const Plan& plan,
                const plan::PlannedStance& stance,
                const std::vector<reach::TorchPose>& points,
-               double sense) {
+               geom::Angle round) {
   const auto place = [&](std::size_t i) {
     std::vector<geom::Angle> axes = stance.stance.axes;
     const double share = static_cast<double>(i) / static_cast<double>(points.size() - 1);
-    axes.back() = axes.back() + sense * share * geom::Angle::deg(360.0);
+    axes.back() = axes.back() + share * round;
     return geom::Vec3(
         (turn::pose_WD(plan.cell->positioner, axes) * plan::setup_of(plan, stance).X_DJ)
             .point(points[i].point));
@@ -376,11 +386,16 @@ TEST_SUITE("planner/welds") {
             plan.stances.at(static_cast<std::size_t>(arc.pass->stance));
         const std::vector<reach::TorchPose>& points = arc.pass->points;
         const cell::Axis& axis = plan.cell->positioner.axes.back();
+        // Once round, and over the start as far as asked.
+        const joint::Seam& seam = described(plan, arc.seam->id);
+        const double radius_mm = std::get<geom::CirclePath>(*seam.path).radius_mm;
+        const geom::Angle round =
+            geom::Angle::deg(360.0) + geom::Angle::rad(seam.asked.overlap_mm / radius_mm);
         int ways = 0;
         for (const double sense : {1.0, -1.0}) {
-          if (!arc_stays(plan, stance, points, sense)) continue;
+          if (!arc_stays(plan, stance, points, sense * round)) continue;
           ++ways;
-          const geom::Angle end = stance.stance.axes.back() + sense * geom::Angle::deg(360.0);
+          const geom::Angle end = stance.stance.axes.back() + sense * round;
           INFO(planned.file, " ", arc.seam->id, " at ", stance.id, " to ", end.deg(), " deg");
           CHECK((axis.endless || (end >= axis.min && end <= axis.max)));
         }

@@ -28,8 +28,16 @@ const plan::PlannedSeam& first_seam(const Plan& plan, const std::string& joint) 
 }
 
 /// The hub with its first rolled ring asking for stops so far apart.
+/// The hub with rings of one turn each.
 planner::Inputs staggered_hub(double stagger_mm) {
   planner::Inputs inputs = io::read_inputs(repository() / "joints/grab_hub.xml");
+  for (joint::Joint& joint : inputs.weldment.joints) {
+    for (joint::Seam& seam : joint.seams) {
+      if (!seam.path || !geom::is_closed(*seam.path)) continue;
+      seam.asked.overlap_mm = 0.0;
+      seam.welded = {};
+    }
+  }
   joint_of(inputs, "R1").seams.front().asked.stop_stagger_mm = stagger_mm;
   return inputs;
 }
@@ -172,6 +180,19 @@ TEST_SUITE("planner/starts") {
       }
       CHECK(told > 0);
     }
+  }
+
+  TEST_CASE(
+      "for rings of about the same size, each welded over its start, law: one stance serves all") {
+    const Plan plan = quick_plan(io::read_inputs(repository() / "joints/grab_hub.xml"));
+    const auto axes_of = [&](const char* joint) {
+      const plan::PlannedPass& pass = first_seam(plan, joint).passes.front();
+      return plan.stances.at(static_cast<std::size_t>(pass.stance)).stance.axes;
+    };
+    REQUIRE(plan.weldment.setups.size() > 1);
+    CHECK(axes_of("R1") == axes_of("R2"));  // radii 355.5 and 330.5 mm: 1.21 and 1.30 deg over half
+    CHECK(axes_of("R1") == axes_of("R5"));
+    CHECK(axes_of("R1").back().deg() == doctest::Approx(181.0));
   }
 
   TEST_CASE("given many stances beyond the torque, one is told and how many more there are") {

@@ -123,6 +123,28 @@ void note_loose_members(const Inputs& inputs, plan::Plan& plan) {
            "out");
 }
 
+/// A run that stops where it began leaves a cold start beside an open crater.
+void note_bare_stops(const Inputs& inputs, plan::Plan& plan) {
+  std::vector<std::string> bare;
+  for (const joint::Joint& joint : inputs.weldment.joints) {
+    for (const joint::Seam& seam : joint.seams) {
+      const bool goes_round = seam.path && !seam.segment && geom::is_closed(*seam.path) &&
+                              seam.asked.form != joint::LengthForm::intermittent;
+      if (goes_round && seam.asked.overlap_mm <= 0.0) bare.push_back(seam.id);
+    }
+  }
+  if (bare.empty()) return;
+  plan.findings.push_back(
+      base::Finding{base::Severity::note,
+                    "plan.stops.no_overlap",
+                    (bare.size() == 1 ? "closed seam " : "closed seams ") + base::listed(bare) +
+                        ": no overlap is asked for, so they stop where they began, on a cold start "
+                        "and beside their crater; state overlap= in <welded> (10 to 20 mm are "
+                        "common practice)",
+                    detail::place_of(inputs.weldment, "weldment"),
+                    {}});
+}
+
 plan::Plan head_of(const Inputs& inputs) {
   plan::Plan plan;
   plan.weldment = inputs.weldment;
@@ -175,6 +197,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
   note_gouging(inputs, plan);
   note_heating(inputs, plan);
   note_loose_members(inputs, plan);
+  note_bare_stops(inputs, plan);
   stop_on_errors(plan.findings);
   return plan;
 }

@@ -132,12 +132,15 @@ class Pool {
     }
   }
 
-  /// Where a rolled turn starts: half of it before the middle of the axis' travel.
+  /// Where a rolled turn starts: half of it before the middle of the axis' travel, at a whole
+  /// degree where that fits, so that rings of about the same size share a stance.
   Angle rolling_start(const SeamInD& seam) const {
     const cell::Axis& axis = positioner_.axes.back();
     if (axis.endless) return Angle();
-    return (axis.min + axis.max) / 2.0 -
-           rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam) / 2.0;
+    const Angle turn = rolling_sense(positioner_, *seam.axis) * rolled_angle(*seam.seam);
+    const Angle exact = (axis.min + axis.max) / 2.0 - turn / 2.0;
+    const Angle whole = Angle::deg(std::round(exact.deg()));
+    return axis_has_room(axis, whole, turn) ? whole : exact;
   }
 
   /// Also for passes whose arc stands farther ahead than the first one's.

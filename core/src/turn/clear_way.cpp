@@ -94,8 +94,7 @@ bool ClearWays::is_surely_high(const Axes& from, const Axes& to) const {
   constexpr double shortest = 1.0 / 64.0;
   const std::function<bool(double, double)> is_high = [&](double begin, double end) {
     const double middle = 0.5 * (begin + end);
-    const double above_mm =
-        lowest_at(positioner_, body_, way.at(middle)).height_mm - clearance_mm;
+    const double above_mm = lowest_at(positioner_, body_, way.at(middle)).height_mm - clearance_mm;
     if (above_mm >= 0.5 * (end - begin) * sweep_mm) return true;
     if (above_mm < 0.0 || end - begin <= shortest) return false;
     return is_high(begin, middle) && is_high(middle, end);
