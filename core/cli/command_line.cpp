@@ -36,6 +36,7 @@ struct Texts {
   std::vector<std::string> arguments, plugin_folders;
   bool json = false;
   bool quiet = false;
+  bool to_edit = false;
 };
 
 void add_common(CLI::App& app, Texts& texts) {
@@ -80,7 +81,10 @@ void describe(CLI::App& app, Texts& texts) {
   plan->add_option("-o,--output", texts.output, "folder for plan.xml and the documents");
   add_plugin_folders(*plan, texts);
   add_file(*app.add_subcommand("joints", "per joint: section, metal, passes, heat"), texts);
-  add_file(*app.add_subcommand("turns", "the order: stances, turns, waits, bound"), texts);
+  CLI::App* turns = app.add_subcommand("turns", "the order: stances, turns, waits, bound");
+  add_file(*turns, texts);
+  turns->add_flag(
+      "--to-edit", texts.to_edit, "the order as <hand-order>, to put into the weldment and change");
   add_file(*app.add_subcommand("cost", "wire, gas, time, money"), texts);
   CLI::App* explain =
       app.add_subcommand("explain", "how the numbers of a joint came about, with sources");
@@ -141,6 +145,7 @@ std::variant<Command, Leave> command_of(const CLI::App& app, const Texts& texts)
   command.json = texts.json;
   command.us_units = texts.units == "us";
   command.quiet = texts.quiet;
+  command.to_edit = texts.to_edit;
   const auto efforts = order::effort_names();
   const auto effort = std::find(efforts.begin(), efforts.end(), texts.effort);
   command.start_from = texts.start_from;

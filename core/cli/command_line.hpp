@@ -27,6 +27,7 @@ struct Command {
   bool json = false;
   bool us_units = false;
   bool quiet = false;
+  bool to_edit = false;  ///< turns --to-edit
   order::Effort effort = order::Effort::normal;
   std::filesystem::path start_from;  ///< plan.xml; empty: none
 };

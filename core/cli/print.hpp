@@ -28,6 +28,8 @@ inline constexpr std::size_t line_width = 100;
 /// What tacks carry, the part on the hook, what welds do to datums; empty where nothing is stated.
 [[nodiscard]] std::string build_text(const plan::Plan& plan, const UnitsShown& units);
 /// What orders by hand cost, and how evenly sides grow; empty where there is nothing of both.
+/// The order as <hand-order>, to put into the weldment and change.
+[[nodiscard]] std::string order_to_edit_text(const plan::Plan& plan);
 [[nodiscard]] std::string order_rules_text(const plan::Plan& plan, const UnitsShown& units);
 [[nodiscard]] std::string stage_heading(const plan::Plan& plan, const plan::PlannedStage& stage);
 [[nodiscard]] std::string gates_text(const plan::Plan& plan, const UnitsShown& units);

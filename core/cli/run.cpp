@@ -61,7 +61,7 @@ class Runner {
       case Verb::joints:
         return print(joints_json, joints_text);
       case Verb::turns:
-        return print(turns_json, turns_text);
+        return command_.to_edit ? print_to_edit() : print(turns_json, turns_text);
       case Verb::cost:
         return print(cost_json, cost_text);
       case Verb::explain:
@@ -125,6 +125,14 @@ class Runner {
     const plan::Plan plan = make_plan();
     tell(plan.findings);
     out() << (command_.json ? json(plan) : text(plan, units_));
+    return exit_done;
+  }
+
+  int print_to_edit() const {
+    if (command_.json) throw UsageError("--to-edit prints XML for people; leave --json away");
+    const plan::Plan plan = make_plan();
+    tell(plan.findings);
+    out() << order_to_edit_text(plan);
     return exit_done;
   }
 

@@ -20,10 +20,10 @@ TEST_SUITE("io/read_order") {
     CHECK(order.entries[0].text == "J1.b.1");
     CHECK(order.entries[0].joint == "J1");
     CHECK(order.entries[0].side == 'b');
-    CHECK(order.entries[0].to_layer == 1);
+    CHECK(order.entries[0].to == 1);
     CHECK(order.entries[1].joint == "J2");
     CHECK(order.entries[1].side == 0);
-    CHECK_FALSE(order.entries[1].to_layer);
+    CHECK_FALSE(order.entries[1].to);
     CHECK(weldment.hand_orders[1].entries.size() == 1);
     CHECK(joint::find_joint(weldment, "J1")->balance_off ==
           "the welding coordinator: free to shrink");
@@ -53,8 +53,8 @@ TEST_SUITE("io/read_order") {
     CHECK(entries[0].text == "J3/2");
     CHECK(entries[0].segment == 2);
     CHECK(entries[1].segment == 1);
-    CHECK(entries[1].from_layer == 2);
-    CHECK_FALSE(entries[1].to_layer);
+    CHECK(entries[1].from == 2);
+    CHECK_FALSE(entries[1].to);
   }
 
   TEST_CASE("given files without them, balance is on and nothing is fixed") {

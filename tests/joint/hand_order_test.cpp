@@ -50,9 +50,50 @@ TEST_SUITE("joint/hand_order") {
       CHECK(read.joint == row.joint);
       CHECK(read.side == row.side);
       CHECK(read.segment == row.segment);
-      CHECK(read.from_layer == row.from);
-      CHECK(read.to_layer == row.to);
+      CHECK(read.from == row.from);
+      CHECK(read.to == row.to);
+      CHECK_FALSE(read.in_passes);
     }
+  }
+
+  TEST_CASE("given passes after a colon, the entry counts passes") {
+    struct Row {
+      const char* text;
+      const char* joint;
+      char side;
+      int segment;
+      int from;
+      std::optional<int> to;
+    };
+    const Row rows[] = {{"R2:4", "R2", 0, 0, 4, 4},
+                        {"J4.b:2-", "J4", 'b', 0, 2, {}},
+                        {"R1/3:2-5", "R1", 0, 3, 2, 5},
+                        {"J4.b/2:1", "J4", 'b', 2, 1, 1},
+                        {"web-:1-", "web-", 0, 0, 1, {}}};
+    for (const Row& row : rows) {
+      INFO(row.text);
+      const HandEntry read = entry(row.text);
+      CHECK(read.in_passes);
+      CHECK(read.joint == row.joint);
+      CHECK(read.side == row.side);
+      CHECK(read.segment == row.segment);
+      CHECK(read.from == row.from);
+      CHECK(read.to == row.to);
+    }
+    for (const char* text :
+         {"R1:", ":1", "R1:0", "R1:3-2", "R1.2:1", "R1.2-:1", "R1:1:2", "R1:a", "R1:.1"}) {
+      INFO(text);
+      CHECK_FALSE(joint::read_hand_entry(text));
+    }
+  }
+
+  TEST_CASE(
+      "given one entry by layers and one by passes of a seam, they overlap, of two seams not") {
+    CHECK(joint::overlap(entry("J.a.1"), entry("J.a:5")));
+    CHECK(joint::overlap(entry("J"), entry("J.b:1")));
+    CHECK_FALSE(joint::overlap(entry("J.a.1"), entry("J.b:1")));
+    CHECK_FALSE(joint::overlap(entry("J:1-2"), entry("J:3-")));
+    CHECK(joint::overlap(entry("J:1-3"), entry("J:3-")));
   }
 
   TEST_CASE("refuses what is no entry because a guess would weld in another order") {
@@ -102,8 +143,8 @@ TEST_SUITE("joint/hand_order") {
     }
     const auto holds = [](const HandEntry& entry, const Piece& piece) {
       return entry.joint == piece.joint && (entry.side == 0 || entry.side == piece.side) &&
-             (entry.segment == 0 || entry.segment == piece.segment) &&
-             piece.layer >= entry.from_layer && piece.layer <= entry.to_layer.value_or(5);
+             (entry.segment == 0 || entry.segment == piece.segment) && piece.layer >= entry.from &&
+             piece.layer <= entry.to.value_or(5);
     };
     for (const char* one : texts) {
       for (const char* two : texts) {

@@ -15,7 +15,7 @@ Span span_of(const Plan& plan, const joint::HandEntry& entry) {
                          (entry.segment == 0 ||
                           arc.seam->id == arc.seam->drawn + '/' + std::to_string(entry.segment));
     const int layer = arc.pass->pass.layer;
-    if (!is_seam || layer < entry.from_layer || layer > entry.to_layer.value_or(layer)) continue;
+    if (!is_seam || layer < entry.from || layer > entry.to.value_or(layer)) continue;
     span.from_s = std::min(span.from_s, *arc.pass->start_s);
     span.to_s = std::max(span.to_s, *arc.pass->end_s);
   }
@@ -184,7 +184,7 @@ TEST_SUITE("planner/hand_order_plan") {
     CHECK(told(after, "order.hand.contradicts", "joint R1 after joint J1"));
     const std::string layers = errors_of(with_order({"J1.2", "J1.1"}));
     CHECK(told(layers, "order.hand.contradicts", "J1.2 before J1.1"));
-    CHECK(told(layers, "order.hand.contradicts", "layers of a seam follow one another"));
+    CHECK(told(layers, "order.hand.contradicts", "layers and passes of a seam follow one another"));
     // Balance is no rule of the file: of two seams the order stands.
     CHECK(errors_of(with_order({"R2", "R1"})).empty());
     planner::Inputs staged = staged_part();

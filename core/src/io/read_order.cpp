@@ -40,7 +40,7 @@ void tell_empty(AttributeReader& reader, const char* expected) {
                    expected + "; write that, or delete it");
 }
 
-/// An entry that names no layer twice.
+/// Entries that name nothing twice.
 void read_entries(AttributeReader& reader, joint::HandOrder& order) {
   for (const std::string& text : reader.pieces("seams")) {
     const std::optional<joint::HandEntry> entry = joint::read_hand_entry(text);
@@ -49,8 +49,9 @@ void read_entries(AttributeReader& reader, joint::HandOrder& order) {
                    "read.hand_order.entry",
                    in_quotes(text) +
                        " is no entry of an order by hand; expected a joint (\"R1\"), one of its "
-                       "seams (\"J4.b\"), a segment of one (\"J4.b/2\"), or layers of them counted "
-                       "from the root (\"R2.1\", \"J4.b.2-3\", \"R2.2-\"); correct it");
+                       "seams (\"J4.b\"), a segment of one (\"J4.b/2\"), or layers (\"R2.1\", "
+                       "\"J4.b.2-3\", \"R2.2-\") or passes (\"R2:4\", \"J4.b:2-\") of them counted "
+                       "from the root; correct it");
       continue;
     }
     const auto first = std::find_if(
@@ -58,11 +59,12 @@ void read_entries(AttributeReader& reader, joint::HandOrder& order) {
           return joint::overlap(other, *entry);
         });
     if (first != order.entries.end()) {
-      reader.error("seams",
-                   "read.hand_order.twice",
-                   in_quotes(text) + " is named already by " + in_quotes(first->text) +
-                       "; expected every layer once in an order; delete one of them, or name "
-                       "layers");
+      reader.error(
+          "seams",
+          "read.hand_order.twice",
+          in_quotes(text) + " is named already by " + in_quotes(first->text) +
+              "; expected every layer once in an order, and of a seam layers or passes, not "
+              "both; delete one of them, or name layers");
       continue;
     }
     order.entries.push_back(*entry);

@@ -9,7 +9,7 @@ namespace seamturn::joint {
 
 namespace {
 
-constexpr int most_layers = 1000;
+constexpr int most_layers = 1000;  // or passes
 
 /// A whole number from 1 on and nothing else.
 std::optional<int> read_count(std::string_view text, int most) {
@@ -38,17 +38,33 @@ bool take_segment(std::string_view& name, HandEntry& entry) {
   return segment.has_value();
 }
 
-/// "2", "2-3", "2-".
-bool read_layers(std::string_view text, HandEntry& entry) {
+/// "2", "2-3", "2-": of layers or passes.
+bool read_counts(std::string_view text, HandEntry& entry) {
   const std::size_t dash = text.find('-');
   const std::optional<int> from = read_count(text.substr(0, dash), most_layers);
   if (!from) return false;
-  entry.from_layer = *from;
-  entry.to_layer = from;
+  entry.from = *from;
+  entry.to = from;
   if (dash == std::string_view::npos) return true;
   const std::string_view last = text.substr(dash + 1);
-  entry.to_layer = last.empty() ? std::nullopt : read_count(last, most_layers);
-  return last.empty() || (entry.to_layer && *entry.to_layer >= *from);
+  entry.to = last.empty() ? std::nullopt : read_count(last, most_layers);
+  return last.empty() || (entry.to && *entry.to >= *from);
+}
+
+/// A joint, one of its seams, segments of these, or layers of them.
+bool read_name(std::string_view rest, HandEntry& entry) {
+  std::string_view part = take_part(rest);
+  if (!take_segment(part, entry) || part.empty()) return false;
+  entry.joint = part;
+  if (rest.empty()) return true;
+  part = take_part(rest);
+  if (entry.segment == 0 && (part.starts_with('a') || part.starts_with('b'))) {
+    entry.side = part.front();
+    if (!take_segment(part, entry) || part.size() > 1) return false;
+    if (rest.empty()) return true;
+    part = take_part(rest);
+  }
+  return rest.empty() && read_counts(part, entry);
 }
 
 }  // namespace
@@ -56,28 +72,24 @@ bool read_layers(std::string_view text, HandEntry& entry) {
 std::optional<HandEntry> read_hand_entry(std::string_view text) {
   HandEntry entry;
   entry.text = text;
-  if (text.empty() || text.back() == '.') return std::nullopt;
-  std::string_view rest = text;
-  std::string_view part = take_part(rest);
-  if (!take_segment(part, entry) || part.empty()) return std::nullopt;
-  entry.joint = part;
-  if (rest.empty()) return entry;
-  part = take_part(rest);
-  if (entry.segment == 0 && (part.starts_with('a') || part.starts_with('b'))) {
-    entry.side = part.front();
-    if (!take_segment(part, entry) || part.size() > 1) return std::nullopt;
-    if (rest.empty()) return entry;
-    part = take_part(rest);
-  }
-  if (!rest.empty() || !read_layers(part, entry)) return std::nullopt;
+  const std::size_t colon = text.find(':');
+  const std::string_view name = text.substr(0, colon);
+  entry.from = 0;
+  if (name.empty() || name.back() == '.' || !read_name(name, entry)) return std::nullopt;
+  const bool names_layers = entry.from > 0;
+  if (!names_layers) entry.from = 1;
+  if (colon == std::string_view::npos) return entry;
+  entry.in_passes = true;
+  if (names_layers || !read_counts(text.substr(colon + 1), entry)) return std::nullopt;
   return entry;
 }
 
 bool overlap(const HandEntry& a, const HandEntry& b) {
   const auto differ = [](int one, int other) { return one != other && one != 0 && other != 0; };
   if (a.joint != b.joint || differ(a.side, b.side) || differ(a.segment, b.segment)) return false;
-  const bool a_ends_before = a.to_layer && *a.to_layer < b.from_layer;
-  const bool b_ends_before = b.to_layer && *b.to_layer < a.from_layer;
+  if (a.in_passes != b.in_passes) return true;
+  const bool a_ends_before = a.to && *a.to < b.from;
+  const bool b_ends_before = b.to && *b.to < a.from;
   return !a_ends_before && !b_ends_before;
 }
 

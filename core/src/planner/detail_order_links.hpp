@@ -20,13 +20,16 @@ void add_link(order::Job& job, int block, int after, std::string rule);
                                                                    int block,
                                                                    int after);
 
-/// First and last block of a layer.
+/// First and last block of a layer, or the one of a pass.
 struct LayerBlocks {
   int first = -1;
   int last = -1;
 };
 /// Per seam, layers from the root up; none for seams the stage does not weld.
 [[nodiscard]] std::vector<std::vector<LayerBlocks>> layers_of(const std::vector<SeamRef>& seams,
+                                                              const OrderJob& order);
+/// Per seam, passes as numbered.
+[[nodiscard]] std::vector<std::vector<LayerBlocks>> passes_of(const std::vector<SeamRef>& seams,
                                                               const OrderJob& order);
 
 /// The links of the weldment's orders by hand and of balance, after all others: what a person fixed

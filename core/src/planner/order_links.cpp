@@ -76,6 +76,22 @@ std::vector<std::vector<LayerBlocks>> layers_of(const std::vector<SeamRef>& seam
   return layers;
 }
 
+std::vector<std::vector<LayerBlocks>> passes_of(const std::vector<SeamRef>& seams,
+                                                const OrderJob& order) {
+  std::vector<std::vector<LayerBlocks>> passes(seams.size());
+  for (std::size_t b = 0; b < order.origins.size(); ++b) {
+    const BlockOrigin& origin = order.origins[b];
+    if (origin.seam < 0) continue;
+    std::vector<LayerBlocks>& of_seam = passes[static_cast<std::size_t>(origin.seam)];
+    for (const int pass : origin.passes) {
+      const std::size_t index = static_cast<std::size_t>(pass);
+      if (of_seam.size() <= index) of_seam.resize(index + 1);
+      of_seam[index] = {static_cast<int>(b), static_cast<int>(b)};
+    }
+  }
+  return passes;
+}
+
 order::Job without_hand_order(const OrderJob& order) {
   order::Job job = order.job;
   for (const auto& [block, before] : order.hand_links) {

@@ -19,7 +19,12 @@ class Rules {
         const StageWork& stage,
         const std::vector<SeamRef>& seams,
         OrderJob& out)
-      : inputs_(inputs), stage_(stage), seams_(seams), out_(out), layers_(layers_of(seams, out)) {}
+      : inputs_(inputs),
+        stage_(stage),
+        seams_(seams),
+        out_(out),
+        layers_(layers_of(seams, out)),
+        passes_(passes_of(seams, out)) {}
 
   void add() {
     const auto& orders = inputs_.weldment.hand_orders;
@@ -74,18 +79,21 @@ class Rules {
                  "name away");
         continue;
       }
-      const int last = static_cast<int>(layers_[i].size());
-      if (std::max(entry.from_layer, entry.to_layer.value_or(1)) > last) {
+      const std::vector<LayerBlocks>& parts = entry.in_passes ? passes_[i] : layers_[i];
+      const int last = static_cast<int>(parts.size());
+      if (std::max(entry.from, entry.to.value_or(1)) > last) {
         tell(Severity::error,
              "order.hand.layer",
              key,
              hand_name() + " names " + entry.text + ", and seam " + id(i) + " is laid in " +
-                 std::to_string(last) + (last == 1 ? " layer" : " layers") + "; name one of these");
+                 (entry.in_passes ? base::counted(parts.size(), "pass", "passes")
+                                  : base::counted(parts.size(), "layer")) +
+                 "; name one of these");
         continue;
       }
-      const int to = entry.to_layer.value_or(last);
-      blocks.push_back({layers_[i][static_cast<std::size_t>(entry.from_layer) - 1].first,
-                        layers_[i][static_cast<std::size_t>(to) - 1].last});
+      const int to = entry.to.value_or(last);
+      blocks.push_back({parts[static_cast<std::size_t>(entry.from) - 1].first,
+                        parts[static_cast<std::size_t>(to) - 1].last});
     }
     return blocks;
   }
@@ -138,10 +146,13 @@ class Rules {
       std::vector<std::string> against;
       for (const LayerBlocks& before : blocks[k - 1]) {
         for (const LayerBlocks& now : blocks[k]) {
+          const bool in_one_go = now.first == before.last;
+          if (in_one_go && hand.entries[k - 1].from < hand.entries[k].from) continue;
           const auto found = against_link(out_.job, now.first, before.last);
           if (found) {
             against.insert(against.end(), found->begin(), found->end());
-            if (found->empty()) against.emplace_back("layers of a seam follow one another");
+            if (found->empty())
+              against.emplace_back("layers and passes of a seam follow one another");
             continue;
           }
           add_link(out_.job, now.first, before.last, rule);
@@ -341,6 +352,7 @@ class Rules {
   const std::vector<SeamRef>& seams_;
   OrderJob& out_;
   std::vector<std::vector<LayerBlocks>> layers_;
+  std::vector<std::vector<LayerBlocks>> passes_;
 };
 
 }  // namespace

@@ -114,18 +114,20 @@ struct Stage {
 
 /// What an order by hand names: all seams of a joint or one of them, all its layers or some.
 struct HandEntry {
-  std::string text;  ///< as the file writes it: "R1", "J4.b", "J4.b/2", "R2.1", "R2.2-3", "R2.2-"
+  std::string text;  ///< as the file writes it: "R1", "J4.b", "J4.b/2", "R2.1", "R2.2-", "R2:3-4"
   std::string joint;
-  char side = 0;    ///< 'a' or 'b'; 0: all seams of the joint
-  int segment = 0;  ///< from 1, of each seam named; 0: all of it
-  int from_layer = 1;
-  std::optional<int> to_layer;  ///< none: up to the last
+  char side = 0;           ///< 'a' or 'b'; 0: all seams of the joint
+  int segment = 0;         ///< from 1, of each seam named; 0: all of it
+  bool in_passes = false;  ///< `from` and `to` count passes, else layers
+  int from = 1;
+  std::optional<int> to;  ///< none: up to the last
   bool operator==(const HandEntry&) const = default;
 };
-/// "J1", "J1.b", "J1.2", "J1.b.2-4", "J1.2-": layers count from 1 and rise. Nothing for other
-/// texts. Source: none - a format of our own (docs/files.md). Tests: joint/hand_order.
+/// "J1", "J1.b", "J1.2", "J1.b.2-4", "J1.2-": layers; "J1:2", "J1.b:2-": passes. Both count from 1
+/// and rise. Nothing for other texts. Source: none - a format of our own (docs/files.md). Tests:
+/// joint/hand_order.
 [[nodiscard]] std::optional<HandEntry> read_hand_entry(std::string_view text);
-/// Both name a layer of one seam, or may.
+/// Both name a layer or pass of one seam, or may: one by layers and one by passes do.
 [[nodiscard]] bool overlap(const HandEntry& a, const HandEntry& b);
 
 /// An order a person fixed: all an entry names is finished before the next one is begun. What it
