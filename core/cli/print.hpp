@@ -11,11 +11,10 @@
 #include "seamturn/figures/explain.hpp"
 #include "seamturn/plan/plan.hpp"
 #include "seamturn/plugin_host/plugin_host.hpp"
+#include "table.hpp"
 #include "units_shown.hpp"
 
 namespace seamturn::cli {
-
-inline constexpr std::size_t line_width = 100;
 
 [[nodiscard]] std::string joints_text(const plan::Plan& plan, const UnitsShown& units);
 /// Bands of every seam; empty when no library states tolerances.

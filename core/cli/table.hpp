@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
-// A table for people: columns aligned, units in the head, wide ones cut over to fit the line.
+// A table for people: columns aligned, units in the head; where a line would be too wide, the
+// widest columns of words are broken over further lines.
 #pragma once
 
 #include <string>
 #include <vector>
 
 namespace seamturn::cli {
+
+inline constexpr std::size_t line_width = 100;
 
 enum class Align { left, right };
 
@@ -22,10 +25,18 @@ class Table {
   void add_row(std::vector<std::string> cells);
   /// A line of dashes, before totals.
   void add_rule();
-  /// Columns `gap` spaces apart; no trailing spaces; every line ends with a newline.
+  /// Columns `gap` spaces apart, or one where a line would be too wide; no trailing spaces; every
+  /// line ends with a newline. Wider than line_width only where the columns of numbers and the
+  /// heads alone are.
   [[nodiscard]] std::string text() const;
 
  private:
+  struct Fit {
+    std::vector<std::size_t> widths;
+    std::size_t gap = 0;
+  };
+  /// Columns as wide as their cells; too much for a line: nearer together, then broken.
+  [[nodiscard]] Fit fit() const;
   std::vector<Column> columns_;
   std::size_t gap_ = 2;
   std::vector<std::vector<std::string>> rows_;  ///< an empty row is a rule

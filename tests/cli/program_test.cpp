@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <regex>
 #include <set>
 
 #include "process.hpp"
@@ -349,15 +350,29 @@ TEST_SUITE("cli/program") {
 
   TEST_CASE("for everything printed for people, law: no line is wider than 100 columns") {
     const fs::path folder = scratch("width");
-    for (const std::string verb : {"joints", "turns", "cost", "plan"}) {
-      for (const std::string units : {"metric", "us"}) {
-        const Ran ran =
-            run_seamturn(verb + " --units " + units + " --quiet " + demo("grab_hub.xml"), folder);
-        CHECK(ran.exit_code == 0);
-        std::istringstream in(ran.out);
-        for (std::string line; std::getline(in, line);) {
-          INFO(verb, ": ", line);
-          CHECK(line.size() <= 100);
+    // The demos, and ids few people would write.
+    fs::copy(repository() / "joints", folder / "joints", fs::copy_options::recursive);
+    std::string text = text_of(folder / "joints/bracket.xml");
+    for (const std::string id : {"base_left", "gusset", "J1", "J5"}) {
+      const std::string lengthy = id + std::string(48 - id.size(), 'x');
+      text = std::regex_replace(
+          text, std::regex("([a-z]=\"|[a-zJ0-9_]+ )" + id + "([ \"])"), "$1" + lengthy + "$2");
+    }
+    std::ofstream(folder / "joints/long_ids.xml") << text;
+    for (const std::string name :
+         {"bracket", "grab_hub", "boom_foot", "turnover_frame", "long_ids"}) {
+      const std::string file = "joints/" + name + ".xml";
+      for (const std::string verb : {"joints", "turns", "cost", "plan"}) {
+        for (const std::string units : {"metric", "us"}) {
+          const Ran ran =
+              run_seamturn(verb + " --effort quick --units " + units + " --quiet " + file, folder);
+          INFO(name, ' ', verb, ' ', units, ' ', ran.err);
+          CHECK(ran.exit_code == 0);
+          std::istringstream in(ran.out);
+          for (std::string line; std::getline(in, line);) {
+            INFO(line);
+            CHECK(line.size() <= 100);
+          }
         }
       }
     }

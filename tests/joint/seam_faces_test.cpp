@@ -111,6 +111,25 @@ TEST_SUITE("joint/seam_faces") {
     CHECK(joint::lapping_member(unplaced, strap, base_plate) == 2);
   }
 
+  TEST_CASE("for any thickness of a lapped sheet and any gap below it, law: its edge is found") {
+    const geom::Path along = geom::LinePath{Vec3(150, 240, 25), Vec3(150, 60, 25)};
+    for (const double thickness_mm : {0.8, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0}) {
+      for (const double gap_mm : {0.0, 0.3, 1.0, 1.6, 2.5, 3.9}) {
+        for (const bool drawn_apart : {false, true}) {
+          const Member sheet = member(
+              "sheet", Plate{100, 200, thickness_mm}, at(150, 50, 25 + (drawn_apart ? gap_mm : 0)));
+          joint::Fillet over_gap{6.0, 6.0};
+          over_gap.gap_mm = gap_mm;
+          INFO("sheet of " << thickness_mm << " mm, gap " << gap_mm << " mm, " << drawn_apart);
+          check_faces(find_seam_faces(JointType::lap, over_gap, base_plate, sheet, along),
+                      Vec3::UnitZ(),
+                      -Vec3::UnitX(),
+                      90.0);
+        }
+      }
+    }
+  }
+
   TEST_CASE("given a path drawn up to 1 mm off, the same corner is found") {
     base::Random random(base::named_seed(13, "off by a little"));
     for (int i = 0; i < 200; ++i) {

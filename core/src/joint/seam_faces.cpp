@@ -20,6 +20,7 @@ using geom::Vec3;
 
 constexpr double path_off_mm = 1.0;   // a path drawn by hand; the header promises it
 constexpr double leg_probe_mm = 1.0;  // beyond the tolerance: how far each surface must go on
+constexpr double low_edge_mm = 0.5;   // of a sheet: how far its edge must go on
 const Angle smallest_corner = Angle::deg(fillet_corner_deg.least);
 const Angle largest_corner = Angle::deg(fillet_corner_deg.largest);
 const Angle same_plane = Angle::deg(5.0);  // two surfaces of one butt
@@ -35,6 +36,7 @@ struct Site {
   const Member& first;
   const Member& second;
   double off_mm;
+  double gap_mm;  ///< so far apart they may be drawn
 };
 
 std::optional<Refusal> off_member(const Site& site, const Vec3& p, const std::string& where) {
@@ -130,10 +132,16 @@ double reading_station_mm(const geom::Path& path) {
 bool goes_on(
     const Member& member, const Site& site, const Vec3& p, const Vec3& leg, const Vec3& normal) {
   constexpr double same_surface = 0.9;  // a curved wall turns a little over the probe
-  const auto faces = faces_at(member, p + (site.off_mm + leg_probe_mm) * leg, site.off_mm, 0.0);
-  return std::any_of(faces.begin(), faces.end(), [&](const Face& face) {
-    return face.normal.dot(normal) > same_surface;
-  });
+  const auto is_there = [&](double along_mm) {
+    const auto faces = faces_at(member, p + along_mm * leg, site.off_mm, 0.0);
+    return std::any_of(faces.begin(), faces.end(), [&](const Face& face) {
+      return face.normal.dot(normal) > same_surface;
+    });
+  };
+  if (is_there(site.off_mm + leg_probe_mm)) return true;
+  // The edge of a lapped sheet ends before that: it lies ahead, and not behind.
+  const auto is_ahead = [&](double along_mm) { return is_there(along_mm) && !is_there(-along_mm); };
+  return is_ahead(low_edge_mm) || is_ahead(site.gap_mm + low_edge_mm);
 }
 
 struct Pair {
@@ -295,7 +303,8 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
   SEAMTURN_REQUIRE(length > 0.0, length);
   // A butt's path runs in the middle of its gap, a tee's along one member.
   const double gap_share = type == JointType::butt ? 0.5 : 1.0;
-  const Site site{first, second, path_off_mm + gap_share * root_gap_mm(preparation)};
+  const double gap_mm = root_gap_mm(preparation);
+  const Site site{first, second, path_off_mm + gap_share * gap_mm, gap_mm};
   if (auto refusal = leaves_members(site, path)) return *refusal;
   const double read_at_mm = reading_station_mm(path);
   const geom::Station middle = geom::path_station(path, read_at_mm);
