@@ -27,7 +27,17 @@ set_tests_properties(consumer.install PROPERTIES FIXTURES_SETUP consumer_install
                                                                                  consumer_clean)
 set_tests_properties(consumer.move PROPERTIES FIXTURES_SETUP consumer_staging FIXTURES_REQUIRED
                                                                               consumer_install)
-set_tests_properties(consumer.build_and_run PROPERTIES FIXTURES_REQUIRED consumer_staging)
+set_tests_properties(
+  consumer.build_and_run PROPERTIES FIXTURES_REQUIRED consumer_staging FIXTURES_SETUP
+                                                                       consumer_programs)
+
+# The program of docs/cpp.md: colder, so more heating.
+add_test(NAME consumer.plan_it COMMAND ${PROJECT_BINARY_DIR}/tests/consumer_build/plan_it
+                                       ${PROJECT_SOURCE_DIR}/joints/bracket.xml)
+set_tests_properties(
+  consumer.plan_it
+  PROPERTIES FIXTURES_REQUIRED "consumer_programs;consumer_staging" PASS_REGULAR_EXPRESSION
+             "^20 degC: [0-9.]+ s, [0-9.]+ EUR\n0 degC: [0-9.]+ s, [0-9.]+ EUR\n$")
 
 # The moved program must still find its plugins.
 if(TARGET seamturn_cli)

@@ -198,6 +198,14 @@ TEST_SUITE("planner/planner") {
       CHECK(joint.seams.front().position == process::WeldPosition::pb);
     }
   }
+
+  TEST_CASE("refuses a cell without a set-up because nobody knows how the part hangs in it") {
+    planner::Inputs inputs = planned_demo("bracket.xml").inputs;
+    inputs.weldment.setups.clear();
+    CHECK_THROWS_AS((void)planner::make_plan(inputs), base::ContractViolation);
+    inputs.cell.reset();
+    CHECK(planner::make_plan(inputs).not_turned.size() == 8);  // closed-form: its seams
+  }
 }
 
 }  // namespace seamturn::tests

@@ -9,6 +9,7 @@
 #include "detail_segments.hpp"
 #include "detail_tacking.hpp"
 #include "detail_turns.hpp"
+#include "seamturn/base/error.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 
@@ -157,6 +158,7 @@ plan::Plan head_of(const Inputs& inputs) {
 }  // namespace
 
 plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
+  SEAMTURN_REQUIRE(!as_read.cell || !as_read.weldment.setups.empty(), as_read.weldment.title);
   plan::Plan plan = head_of(as_read);
   const Inputs inputs = detail::in_segments(as_read, plan.findings);
   plan.weldment = inputs.weldment;

@@ -23,7 +23,8 @@ struct PlanParams {
 };
 
 /// Plans a weldment.
-/// Pre: inputs came from a reader that reported no errors.
+/// Pre: inputs came from a reader that reported no errors. What may be changed in them since:
+///   docs/cpp.md. A name of nothing, or a cell without a set-up, is a ContractViolation.
 /// Outside: throws base::InputError with every finding when any is an error; warnings stay in the
 ///   plan. Same inputs, same plan.
 /// Source: each stage's own. Tests: planner/planner - laws over every file of joints/.

@@ -104,24 +104,35 @@ template <class Write>
 }  // namespace seamturn::plugin_abi
 
 /// Exports a document writer. id: lower-case letters, digits and '-'; the other two are free text.
+/// Every name in it begins with seamturn_, so that the functions may be called as their author
+/// likes: names, write, out.
 #define SEAMTURN_DOCUMENT_WRITER(id, title, version, names_function, write_function)           \
   namespace {                                                                                  \
-  seamturn_result seamturn_list_documents(seamturn_text plan_xml,                              \
-                                          seamturn_sink names,                                 \
-                                          void* names_context,                                 \
-                                          seamturn_sink error,                                 \
-                                          void* error_context) {                               \
-    return ::seamturn::plugin_abi::list_documents(                                             \
-        names_function, plan_xml, names, names_context, error, error_context);                 \
+  seamturn_result seamturn_list_documents(seamturn_text seamturn_plan,                         \
+                                          seamturn_sink seamturn_names,                        \
+                                          void* seamturn_names_context,                        \
+                                          seamturn_sink seamturn_error,                        \
+                                          void* seamturn_error_context) {                      \
+    return ::seamturn::plugin_abi::list_documents(names_function,                              \
+                                                  seamturn_plan,                               \
+                                                  seamturn_names,                              \
+                                                  seamturn_names_context,                      \
+                                                  seamturn_error,                              \
+                                                  seamturn_error_context);                     \
   }                                                                                            \
-  seamturn_result seamturn_write_document(seamturn_text plan_xml,                              \
-                                          seamturn_text name,                                  \
-                                          seamturn_sink out,                                   \
-                                          void* out_context,                                   \
-                                          seamturn_sink error,                                 \
-                                          void* error_context) {                               \
-    return ::seamturn::plugin_abi::write_one(                                                  \
-        write_function, plan_xml, name, out, out_context, error, error_context);               \
+  seamturn_result seamturn_write_document(seamturn_text seamturn_plan,                         \
+                                          seamturn_text seamturn_name,                         \
+                                          seamturn_sink seamturn_out,                          \
+                                          void* seamturn_out_context,                          \
+                                          seamturn_sink seamturn_error,                        \
+                                          void* seamturn_error_context) {                      \
+    return ::seamturn::plugin_abi::write_one(write_function,                                   \
+                                             seamturn_plan,                                    \
+                                             seamturn_name,                                    \
+                                             seamturn_out,                                     \
+                                             seamturn_out_context,                             \
+                                             seamturn_error,                                   \
+                                             seamturn_error_context);                          \
   }                                                                                            \
   constexpr seamturn_document_writer seamturn_writer_table = {                                 \
       sizeof(seamturn_document_writer), seamturn_list_documents, seamturn_write_document};     \
