@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/figures/catalogue.hpp"
 
+#include <cmath>
 #include <set>
 
 #include "oracle.hpp"
+#include "seamturn/base/number_text.hpp"
+#include "seamturn/base/random.hpp"
 
 namespace seamturn::tests {
 
@@ -182,9 +185,68 @@ double value_named(const FigureResult& result, const std::string& name) {
   return 0.0;
 }
 
+/// A written number of an argument as another; the unit stays.
+std::string with_number(const std::string& text, const std::string& number) {
+  const std::size_t end = std::min(text.find_first_not_of("0123456789.+-"), text.size());
+  return number + text.substr(end);
+}
+
+bool is_number(const std::string& figure, const std::string& key) {
+  for (const base::FigureKey& one : figures::find_card(figure)->keys) {
+    if (one.name == key) return !one.is_text;
+  }
+  return false;
+}
+
+std::string call_text(const std::string& name, const Arguments& arguments) {
+  std::string text = name;
+  for (const auto& [key, value] : arguments) text += ' ' + key + "=\"" + value + '"';
+  return text;
+}
+
+/// Every number of a result is one; what cannot be answered is told.
+void check_answered(const std::string& name, const Arguments& arguments) {
+  INFO(call_text(name, arguments));
+  const FigureAnswer answer = figures::evaluate_figure(name, arguments);
+  if (const auto* refused = std::get_if<std::vector<base::Finding>>(&answer)) {
+    CHECK(base::has_errors(*refused));
+  }
+  const auto* result = std::get_if<FigureResult>(&answer);
+  if (result == nullptr) return;
+  std::vector<figures::FigureValue> values = {result->principal};
+  for (const auto& [key, value] : result->values) values.push_back(value);
+  for (const figures::FigureValue& value : values) {
+    if (const auto* number = std::get_if<double>(&value.value)) CHECK(std::isfinite(*number));
+  }
+}
+
 }  // namespace
 
 TEST_SUITE("figures/catalogue") {
+  TEST_CASE("for numbers of any size, law: a figure answers or says why not") {
+    base::Random random(base::named_seed(21, "any size"));
+    for (const Call& call : calls()) {
+      for (std::size_t k = 0; k < call.arguments.size(); ++k) {
+        if (!is_number(call.name, call.arguments[k].first)) continue;
+        for (const char* number :
+             {"0", "1e300", "-1e300", "1e-300", "1e30", "1e-30", "1e6", "1e-6"}) {
+          Arguments arguments = call.arguments;
+          arguments[k].second = with_number(arguments[k].second, number);
+          check_answered(call.name, arguments);
+        }
+      }
+      for (int i = 0; i < 100; ++i) {
+        Arguments arguments = call.arguments;
+        for (auto& [key, value] : arguments) {
+          if (!is_number(call.name, key)) continue;
+          const double factor = std::pow(10.0, random.between(-2.0, 2.0));
+          value = with_number(value, base::shortest_text(std::stod(value) * factor));
+        }
+        check_answered(call.name, arguments);
+      }
+    }
+  }
+
   TEST_CASE("given a worked call of every figure, the principal value is the known one") {
     std::set<std::string> called = {"position", "nozzle-access"};  // words, tested apart
     for (const Call& call : calls()) {

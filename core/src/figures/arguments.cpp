@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 
 #include "detail_arguments.hpp"
 #include "seamturn/base/near_name.hpp"
+#include "seamturn/base/valid_range.hpp"
 
 namespace seamturn::figures::detail {
 
@@ -13,6 +15,13 @@ const base::FigureKey* find_key(const base::FigureCard& card, std::string_view n
     if (key.name == name) return &key;
   }
   return nullptr;
+}
+
+/// Sizes beyond these overflow on the way through a formula.
+constexpr base::ValidRange counted{1e-30, 1e30};
+
+bool is_counted(double value) {
+  return value == 0.0 || counted.holds(std::abs(value));
 }
 
 std::string key_names(const base::FigureCard& card) {
@@ -55,8 +64,16 @@ void Arguments::take(const std::string& key, const std::string& value) {
   const base::Outcome<double> number = known->dimension == base::Dimension::none
                                            ? base::parse_number(value)
                                            : base::parse_quantity(value, known->dimension);
-  if (number) {
+  if (number && is_counted(number.value())) {
     numbers_.emplace(key, number.value());
+  } else if (number) {
+    add_bad_value("key " + key + "=: \"" + value +
+                      "\" is beyond what figures count with; expected 0 or a size from 1e-30 to "
+                      "1e30 in " +
+                      (known->dimension == base::Dimension::none
+                           ? std::string("bare numbers")
+                           : std::string(base::unit_symbols(known->dimension))),
+                  "read.number.too_large");
   } else {
     // What it counts in stands with the range: no unit can be written.
     const bool bare = known->dimension == base::Dimension::none && !known->range.empty();
@@ -119,7 +136,14 @@ geom::Vec3 Arguments::direction(std::string_view key) {
                   "figure.direction.malformed");
     return geom::Vec3::UnitX();
   }
-  const geom::Vec3 v(numbers.value()[0], numbers.value()[1], numbers.value()[2]);
+  const std::vector<double>& xyz = numbers.value();
+  if (std::any_of(xyz.begin(), xyz.end(), [](double x) { return std::abs(x) > counted.largest; })) {
+    add_bad_value("key " + std::string(key) + "=: \"" + text(key) +
+                      "\" is beyond what figures count with; expected sizes up to 1e30",
+                  "read.number.too_large");
+    return geom::Vec3::UnitX();
+  }
+  const geom::Vec3 v(xyz[0], xyz[1], xyz[2]);
   if (v.norm() < 1e-9) {
     add_bad_value("key " + std::string(key) + "=: the zero vector has no direction",
                   "figure.direction.malformed");
