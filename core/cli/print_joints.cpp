@@ -19,6 +19,14 @@ std::string range_text(double low, double high, int decimals) {
   return a == b ? a : a + "-" + b;
 }
 
+/// The energy a US code speaks of is another one than the heat input shown.
+std::string us_heat_text(const UnitsShown& units) {
+  if (!units.is_us()) return "";
+  return " Heat input has the factor k of EN 1011-1 in it (0.8 for wire under gas); what AWS codes "
+         "call heat input is the arc energy, without k: explain JOINT heat-input and the sheets "
+         "show both.";
+}
+
 struct JointSums {
   double length_mm = 0.0, metal_kg = 0.0, arc_s = 0.0;
   double heat_low = 0.0, heat_high = 0.0, t85_low = 0.0, t85_high = 0.0;
@@ -149,7 +157,8 @@ std::string joints_text(const plan::Plan& plan, const UnitsShown& units) {
                  units.temperature(5.0) + " " + units.temperature_unit() +
                  ". t8/5 from the coolest to the hottest permitted start. Length: all seams of a "
                  "joint; section: of one seam, of a groove closed from two sides of both; metal: "
-                 "of all that is welded.",
+                 "of all that is welded." +
+                 us_heat_text(units),
              line_width,
              0) +
          "\n" + (fit_up.empty() ? "" : "\n" + fit_up);

@@ -102,10 +102,9 @@ std::string twins_text(const plan::Plan& plan, const UnitsShown& units) {
   return headed("Balance: ", text, line_width) + "\n";
 }
 
-/// Two digits: it is an order of magnitude.
+/// Two digits of what is shown: it is an order of magnitude.
 std::string rough_torque(double nm, const UnitsShown& units) {
-  const double step_nm = nm > 0.0 ? std::pow(10.0, std::floor(std::log10(nm)) - 1.0) : 1.0;
-  return units.torque(std::round(nm / step_nm) * step_nm) + " " + units.torque_unit();
+  return units.rough_torque(nm) + " " + units.torque_unit();
 }
 
 std::string moment_text(const plan::Plan& plan, const UnitsShown& units) {

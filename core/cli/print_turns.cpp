@@ -104,14 +104,26 @@ std::string seam_passes(const std::string& seam, const std::vector<int>& passes)
   return text;
 }
 
-/// What the clock turns beside going to stances.
-std::string winding_text(const plan::Plan& plan) {
+/// What the clock turns beside going to stances: to rest, and rolled rings to their starts.
+std::string other_turning_text(const plan::Plan& plan) {
+  constexpr double shown_s = 1.0;
   double to_stances_s = 0.0;
   for (const plan::PlannedStance& stance : plan.stances) to_stances_s += stance.turn_time_s;
-  const double all_s = plan.seconds[static_cast<std::size_t>(timeline::SecondKind::turn)];
-  if (all_s - to_stances_s < 1.0) return "";
-  return "Rolled rings are wound to their starts and back for " + clock_text(all_s - to_stances_s) +
-         " more: " + clock_text(all_s) + " of turning in all.\n";
+  double to_rest_s = 0.0;
+  for (const plan::PlannedEvent& event : plan.timeline) {
+    if (event.kind != SecondKind::turn || !event.stance.empty()) continue;
+    to_rest_s += event.end_s - event.start_s;
+  }
+  const double all_s = plan.seconds[static_cast<std::size_t>(SecondKind::turn)];
+  const double wound_s = all_s - to_stances_s - to_rest_s;
+  std::string text;
+  if (to_rest_s >= shown_s) text += "Turns to rest take " + clock_text(to_rest_s) + " more. ";
+  if (wound_s >= shown_s) {
+    text +=
+        "Rolled rings are wound to their starts and back for " + clock_text(wound_s) + " more. ";
+  }
+  if (text.empty()) return "";
+  return wrapped(text + clock_text(all_s) + " of turning in all.", line_width, 0) + "\n";
 }
 
 std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
@@ -138,7 +150,7 @@ std::string stance_table(const plan::Plan& plan, const UnitsShown& units) {
     row.push_back(!stance.stance.rolling ? "" : several ? "rolls" : "rolls during the weld");
     table.add_row(row);
   }
-  return table.text() + winding_text(plan);
+  return table.text() + other_turning_text(plan);
 }
 
 /// Axis values of a stance, each in a column of its own; blanks for rest and crane.

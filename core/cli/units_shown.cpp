@@ -72,6 +72,12 @@ std::string UnitsShown::heat_input(double kj_mm) const {
 std::string UnitsShown::torque(double nm) const {
   return shown(nm, Dimension::torque, "N m", 0, "ft lb", 0);
 }
+std::string UnitsShown::rough_torque(double nm) const {
+  const double shown = base::in_unit(nm, Dimension::torque, torque_unit());
+  if (!(shown > 0.0)) return base::fixed_text(shown, 0);
+  const double step = std::pow(10.0, std::floor(std::log10(shown)) - 1.0);
+  return base::fixed_text(std::round(shown / step) * step, 0);
+}
 
 std::string UnitsShown::gas(double m3) const {
   return us_ ? base::fixed_text(m3 * cubic_feet_per_m3(), 1) : base::fixed_text(m3, 2);

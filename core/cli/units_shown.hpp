@@ -14,6 +14,7 @@ namespace seamturn::cli {
 class UnitsShown {
  public:
   explicit UnitsShown(bool us) : us_(us) {}
+  [[nodiscard]] bool is_us() const { return us_; }
   [[nodiscard]] std::string length(double mm) const;      ///< mm, 0 decimals; in, 1
   [[nodiscard]] std::string size(double mm) const;        ///< weld sizes: mm, up to 1; in, up to 3
   [[nodiscard]] std::string area(double mm2) const;       ///< mm2, 1; in2, 3
@@ -27,6 +28,7 @@ class UnitsShown {
   [[nodiscard]] std::string temperature_step(double k) const;  ///< a difference: degC, 0; degF, 0
   [[nodiscard]] std::string heat_input(double kj_mm) const;    ///< kJ/mm, 2; kJ/in, 1
   [[nodiscard]] std::string torque(double nm) const;           ///< N m, 0; ft lb, 0
+  [[nodiscard]] std::string rough_torque(double nm) const;     ///< two digits of either
   [[nodiscard]] std::string gas(double m3) const;              ///< m3, 2; ft3, 1
   [[nodiscard]] std::string warp(double mm) const;             ///< mm, 2; in, 3
   /// Of what is shown as calculated, in a metric unit named, the value in the unit a US shop reads;

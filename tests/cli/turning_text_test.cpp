@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// What is turned beside going to stances, and units, as people read them.
+#include <doctest/doctest.h>
+
+#include "process.hpp"
+
+namespace seamturn::tests {
+
+namespace {
+
+std::string printed(const std::string& arguments, const std::string& file) {
+  const Ran ran =
+      run_seamturn(arguments + " --quiet '" + (repository() / file).string() + "'", scratch("text"));
+  INFO(arguments, " ", file, "\n", ran.err);
+  CHECK(ran.exit_code == 0);
+  return ran.out;
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_SUITE("cli/turning_text") {
+  // closed-form: no seam of the box is a ring, so nothing can be wound; its table turns to rest
+  // where members are fitted.
+  TEST_CASE("given a part without rings, turns to rest are not called winding of rings") {
+    const std::string text = printed("turns", "tests/good/box_stages.xml");
+    CHECK_FALSE(has(text, "rings are wound"));
+    CHECK(has(text, "Turns to rest take 0:09 more. 0:29 of turning in all."));
+  }
+
+  TEST_CASE("given rolled rings and fitting at rest, both are told apart") {
+    const std::string text = printed("turns", "joints/grab_hub.xml");
+    CHECK(has(text, "Turns to rest take "));
+    CHECK(has(text, "Rolled rings are wound to their starts and back for "));
+  }
+
+  // closed-form: 1800 N m are 1328 ft lb; two digits of it are 1300.
+  TEST_CASE("given US units, the moment of all shrinkage has two digits as well") {
+    CHECK(has(printed("turns", "tests/good/stages.xml"), "at most 1800 N m"));
+    CHECK(has(printed("turns --units us", "tests/good/stages.xml"), "at most 1300 ft lb"));
+  }
+
+  // [AWS] heat input is U I / v, EN 1011-1 has k in it: docs/methods/heat-input.md.
+  TEST_CASE("given US units, joints says which energy its heat input is") {
+    CHECK(has(printed("joints --units us", "tests/good/tee.xml"), "factor k of EN 1011-1"));
+    CHECK_FALSE(has(printed("joints", "tests/good/tee.xml"), "factor k of EN 1011-1"));
+  }
+}
+
+}  // namespace seamturn::tests
