@@ -129,6 +129,8 @@ const Bad bad_files[] = {
     {"stage_twice.xml", "read.id.duplicate@20:14"},
     {"stage_unknown.xml", "read.stage.unknown@20:67"},
     {"steel_analysis.xml", "read.steel.analysis@8:26"},
+    {"steel_carbon_none.xml", "read.value.out_of_range@8:111"},
+    {"steel_scope.xml", "read.steel.scope@8:26"},
     {"steel_unknown.xml", "read.steel.unknown@6:26"},
     {"stray_text.xml", "read.xml.stray_text@18:3"},
     {"t85_one_end.xml", "read.joint.t85@10:69"},
@@ -157,6 +159,7 @@ const Bad bad_files[] = {
     {"welded_staggered_one_side.xml", "joint.length.one_side@12:6"},
     {"welded_tabs_and_returns.xml", "joint.length.additions@12:6"},
     {"welded_too_long.xml", "joint.length.too_long@12:6"},
+    {"welded_too_long_sides.xml", "joint.length.too_long@12:6"},
     {"wire_unknown.xml", "read.wire.unknown@2:50"},
     {"z_quality_unknown.xml", "read.word.unknown@5:98"},
 };

@@ -67,6 +67,28 @@ TEST_SUITE("material/steel") {
     CHECK_FALSE(bounds_carbon_equivalent(limits));
   }
 
+  // remembered: EN 10020, stainless from 10.5 % Cr; ISO/TR 15608, 8 austenitic, 10 duplex, from 21
+  // on aluminium and other metals; 9 nickel steels and 11 carbon steels are ferritic.
+  TEST_CASE("for metals of other kinds, law: each side of a limit is told, and why") {
+    const auto why = [](const char* group, double cr) {
+      material::Steel steel;
+      steel.group = group;
+      material::Composition composition;
+      composition.cr = cr;
+      return material::why_out_of_scope(steel, composition);
+    };
+    for (const char* group : {"", "1.2", "3.1", "6.4", "9.1", "11", "11.1"}) {
+      INFO(group);
+      CHECK(why(group, 0.3).empty());
+    }
+    for (const char* group : {"7.1", "8", "8.1", "10.1", "21", "22.4", "43", "71"}) {
+      INFO(group);
+      CHECK(why(group, 0.3).find("no unalloyed or low-alloy steel") != std::string::npos);
+    }
+    CHECK(why("", 10.4).empty());
+    CHECK(why("", 10.5).find("stainless") != std::string::npos);
+  }
+
   TEST_CASE("refuses a thickness the steel is not made in because no limit applies to it") {
     CHECK(find_band(s355(), 250.1) == nullptr);
     CHECK(find_band(material::Steel{}, 10.0) == nullptr);

@@ -100,6 +100,7 @@ void build_lengths(const JointDraft& draft,
                    Report& report) {
   check_staggered(draft, joint, report);
   check_segments(draft, joint, report);
+  std::string told;
   for (std::size_t i = 0; i < joint.seams.size(); ++i) {
     Seam& seam = joint.seams[i];
     const Spot& spot = draft.seams[i].asked_spot;
@@ -127,7 +128,11 @@ void build_lengths(const JointDraft& draft,
     course.opposed = i > 0 && joint::runs_against(seam, joint.seams.front());
     const base::Outcome<joint::WeldedLength> welded = joint::welded_length(seam.asked, course);
     if (!welded) {
-      report.error(spot, welded.error().code, welded.error().text);
+      // What the joint asks of all its seams is told once where they lack the same.
+      const bool as_before = i > 0 && draft.seams[i - 1].asked_spot.offset == spot.offset &&
+                             welded.error().text == told;
+      told = welded.error().text;
+      if (!as_before) report.error(spot, welded.error().code, told);
       continue;
     }
     seam.welded = *welded;

@@ -61,7 +61,7 @@ inline constexpr Range preheat{D::temperature, "degC", -50.0, 500.0};
 inline constexpr Range interpass{D::temperature, "degC", 0.0, 600.0, above};
 inline constexpr Range cooling_time{D::time, "s", 0.0, 1000.0, above};
 inline constexpr Range later_heating{D::temperature, "degC", 0.0, 1000.0, above};
-inline constexpr Range carbon{D::none, "", 0.0, 2.1};  // beyond it iron is no steel
+inline constexpr Range carbon{D::none, "", 0.0, 2.1, above};  // beyond either end it is no steel
 inline constexpr Range element{D::none, "", 0.0, 50.0};
 inline constexpr Range carbon_equivalent{D::none, "", 0.0, 3.0};
 inline constexpr Range yield{D::stress, "MPa", 0.0, 3000.0, above};

@@ -208,6 +208,7 @@ class ReferenceCheck {
     const double wall_mm = joint::wall_thickness_mm(member.shape);
     if (const material::SteelBand* band = material::find_band(*steel, wall_mm)) {
       need_analysis(member, *steel, *band);
+      check_scope(member, *steel, *band);
       return;
     }
     const Spot spot = places.nearest_spot(key, thickness_attribute(member.shape));
@@ -236,6 +237,22 @@ class ReferenceCheck {
                     " leaves C or Mn without a limit here, so no carbon equivalent follows from "
                     "its limits; expected the analysis of the certificate, <analysis c=\"..\" "
                     "mn=\"..\"/>, inside this member; add it");
+  }
+
+  /// Preheat, cooling, weight and all else here are those of unalloyed and low-alloy steel.
+  void check_scope(const joint::Member& member,
+                   const material::Steel& steel,
+                   const material::SteelBand& band) {
+    const std::string why =
+        material::why_out_of_scope(steel, member.analysis ? *member.analysis : band.maxima);
+    if (why.empty()) return;
+    report_.add(base::Severity::error,
+                draft_.weldment.places.nearest_spot("member/" + member.id, "steel"),
+                "read.steel.scope",
+                "member " + member.id + " of " + steel.designation + ": " + why +
+                    "; expected an unalloyed or low-alloy steel: preheat, t8/5, waits, wire and "
+                    "weight here would be wrong; plan it by the maker's instructions, or correct "
+                    "group or composition");
   }
 
   const WeldmentDraft& draft_;

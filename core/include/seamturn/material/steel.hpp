@@ -68,4 +68,10 @@ struct Steel {
 /// Tests: material/steel - law, io/steel_rows - a cast steel and a plate without such limits.
 [[nodiscard]] bool bounds_carbon_equivalent(const SteelBand& band);
 
+/// Why a metal is none of the unalloyed and low-alloy steels that everything here is made for;
+/// empty: nothing speaks against it. Units: mass-%. Pre: none. Outside: n/a.
+/// Source: EN 10020 (stainless from 10.5 % Cr) and groups of ISO/TR 15608, both from memory.
+/// Tests: material/steel - both sides of each limit.
+[[nodiscard]] std::string why_out_of_scope(const Steel& steel, const Composition& composition);
+
 }  // namespace seamturn::material
