@@ -288,6 +288,22 @@ TEST_SUITE("joint/weld_size") {
     }
   }
 
+  TEST_CASE("given sheet below 4 mm, the throat rules of Europe are not asked among others") {
+    // remembered: EN 1993-1-8:2005 4.1, material of 4 mm and over.
+    FilletSize size = fillet(3.0, 3.9, 10.0);
+    size.length_mm = 100.0;
+    const auto sheet = check_fillet_size(size);
+    REQUIRE(sheet.has_value());
+    CHECK(find_rule(*sheet, "least-throat-en") == nullptr);
+    CHECK(find_rule(*sheet, "least-length-en") == nullptr);
+    CHECK(find_rule(*sheet, "least-leg-aws") != nullptr);
+    size.thinner_mm = 4.0;
+    CHECK_FALSE(rule_holds(size, "least-throat-en"));
+    size.thinner_mm = 3.9;
+    size.rules = SizeRules::european;
+    CHECK_FALSE(rule_holds(size, "least-throat-en"));
+  }
+
   TEST_CASE("given rules of one side only, the other side's are not asked") {
     FilletSize size = fillet(6.0, 10.0, 10.0);
     size.length_mm = 100.0;

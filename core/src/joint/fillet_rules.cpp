@@ -33,8 +33,13 @@ constexpr const char* least_size = "least size";
 constexpr const char* largest_size = "largest size";
 constexpr const char* length_question = "length";
 
+// EN 1993-1-8:2005 4.1, from memory: its rules of welds hold from 4 mm; sheet is EN 1993-1-3.
+constexpr double european_from_mm = 4.0;
+
+/// Of all rules those of Europe speak from their least thickness; asked for alone they always do.
 bool asks(const FilletSize& size, SizeRules rules) {
-  return size.rules == SizeRules::all || size.rules == rules;
+  if (size.rules != SizeRules::all) return size.rules == rules;
+  return rules != SizeRules::european || size.thinner_mm >= european_from_mm;
 }
 
 /// What a sharp root swallows; nothing from 60 deg on.

@@ -7,6 +7,7 @@
 #include "detail_assemble.hpp"
 #include "detail_heat.hpp"
 #include "detail_preheating.hpp"
+#include "seamturn/base/number_text.hpp"
 
 namespace seamturn::planner::detail {
 
@@ -124,6 +125,9 @@ void set_later(const JointWork& work, plan::Aftercare& out) {
   }
 }
 
+// EN 10164:2018, from memory: plates of 15 mm and more are delivered with a class.
+constexpr double classes_from_mm = 15.0;
+
 /// One warning for each class that is missing, naming plates and joints.
 void note_tearing(const Inputs& inputs, plan::Plan& plan) {
   std::map<std::string, std::string> joints_of;
@@ -137,12 +141,20 @@ void note_tearing(const Inputs& inputs, plan::Plan& plan) {
     list += (list.empty() ? "" : ", ") + joint.id;
   }
   for (const auto& [plate, joints] : joints_of) {
+    const joint::Member* member =
+        joint::find_member(inputs.weldment, plate.substr(0, plate.find(" (")));
+    const bool too_thin =
+        member != nullptr && joint::wall_thickness_mm(member->shape) < classes_from_mm;
     plan.findings.push_back(Finding{
         Severity::warning,
         "heat.tearing.class_missing",
         "plate " + plate + " is pulled through its thickness at joints " + joints +
-            ": lamellar tearing; order the class (z-quality=), test the plate by ultrasound before "
-            "and after welding, or change the joint. Points from memory of EN 1993-1-10",
+            ": lamellar tearing; " +
+            (too_thin ? "EN 10164 begins at " + base::shortest_text(classes_from_mm) +
+                            " mm (from memory), so no class is to be had: "
+                      : std::string("order the class (z-quality=), ")) +
+            "test the plate by ultrasound before and after welding, or change the joint. Points "
+            "from memory of EN 1993-1-10",
         place_of(inputs.weldment, "weldment"),
         {}});
   }
