@@ -2,6 +2,7 @@
 // Choice of settings, heat-input band, refusals.
 #include "oracle.hpp"
 #include "pass/pass_fixture.hpp"
+#include "seamturn/base/number_text.hpp"
 
 namespace seamturn::tests {
 namespace {
@@ -74,6 +75,26 @@ TEST_SUITE("pass/settings") {
     CHECK(stack.error().code == "pass.heat_input.cannot_close");
     CHECK(holds(stack.error().text, "0.65 kJ/mm"));
     CHECK(holds(stack.error().text, "0.60 kJ/mm"));
+  }
+
+  TEST_CASE("given a band missed by a hair, the refusal does not read as kept") {
+    Bench bench = single_bench(6.0);
+    // Row fast brings 0.8 x 9.1 kW / 9.947 mm/s = 0.6530 kJ/mm: to two decimals the same as 0.6526.
+    const double brought_kj_mm = [&] {
+      bench.heat_max_kj_mm = 0.81;
+      return bench.lay().value().passes[0].heat_input_kj_mm;
+    }();
+    bench.heat_max_kj_mm = brought_kj_mm - 0.0004;
+    bench.settings.push_back(settings_row({"root", PassRole::root, 8.0, 30.0, 60.0, 40.0}));
+    bench.settings.push_back(settings_row({"cap", PassRole::cap, 8.0, 30.0, 60.0, 40.0}));
+    const auto stack = bench.lay();
+    REQUIRE_FALSE(stack.has_value());
+    const std::string brought = base::fixed_text(brought_kj_mm, 4);
+    const std::string permitted = base::fixed_text(brought_kj_mm - 0.0004, 4);
+    CAPTURE(stack.error().text);
+    CHECK(brought != permitted);
+    CHECK(holds(stack.error().text, "bring " + brought + " kJ/mm"));
+    CHECK(holds(stack.error().text, "at most " + permitted + " kJ/mm"));
   }
 
   TEST_CASE("refuses a pass because its travel lies outside every row") {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "planned_demos.hpp"
+#include "seamturn/base/error.hpp"
 
 namespace seamturn::tests {
 
@@ -58,6 +59,52 @@ TEST_SUITE("planner/heat") {
     const Plan plan = planner::make_plan(inputs);
     CHECK(heat_of(plan, joint.id).preheat_c == 20.0);
     CHECK_FALSE(heat_of(plan, joint.id).needs_heating);
+  }
+
+  TEST_CASE("given tacks colder than the method's range, one warning names them and all joints") {
+    planner::Inputs inputs = bracket();
+    for (process::LinkedSettings& row : inputs.library.settings) {
+      if (row.role == process::PassRole::tack) row.voltage_v *= 0.5;
+    }
+    const Plan plan = planner::make_plan(inputs);
+    std::vector<std::string> told;
+    for (const base::Finding& finding : plan.findings) {
+      if (finding.code == "heat.preheat.out_of_range") told.push_back(finding.text);
+    }
+    REQUIRE(told.size() == 1);
+    CAPTURE(told[0]);
+    CHECK(told[0].find("joints J1, J2, J3, J4, J5, J6: the tacks' heat input") == 0);
+  }
+
+  TEST_CASE("given sheet of 2 mm, the preheat of the file is taken and the method's silence told") {
+    planner::Inputs inputs = io::read_inputs(repository() / "tests/good/sheet.xml");
+    const Plan plan = planner::make_plan(inputs);
+    const procedure::HeatLimits& heat = heat_of(plan, "S1");
+    CHECK(heat.preheat_c == 20.0);
+    CHECK(heat.outside_range);
+    // law: at 3 mm the method asks for more than at any thinner plate, for it rises with thickness.
+    CHECK(heat.answers.front().says.find(", 3 mm, hydrogen") != std::string::npos);
+    const auto told =
+        [](const std::vector<base::Finding>& findings, const char* code, const char* words) {
+          return std::any_of(findings.begin(), findings.end(), [&](const base::Finding& finding) {
+            return finding.code == code && finding.text.find(words) != std::string::npos;
+          });
+        };
+    CHECK(told(plan.findings, "heat.preheat.out_of_range", "says nothing of sheet below 3 mm"));
+    inputs.weldment.joints.front().heat.preheat_c.reset();
+    try {
+      (void)planner::make_plan(inputs);
+      FAIL("sheet was planned without a preheat stated");
+    } catch (const base::InputError& error) {
+      CHECK(told(error.findings(), "heat.preheat.thickness", "and state preheat= with its reason"));
+    }
+    // remembered: EN 10164 begins at 15 mm, so sheet is not to be had with a class.
+    inputs.weldment.joints.front().heat.preheat_c = 20.0;
+    inputs.weldment.joints.front().heat.restraint = joint::Restraint::high;
+    inputs.weldment.joints.front().type = joint::JointType::corner;
+    CHECK(told(planner::make_plan(inputs).findings,
+               "heat.tearing.class_missing",
+               "EN 10164 begins at 15 mm"));
   }
 
   TEST_CASE("given cool tacks, law: they and no pass set the lowest heat input of a joint") {

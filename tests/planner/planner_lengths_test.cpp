@@ -165,6 +165,27 @@ TEST_SUITE("planner/lengths") {
     }
   }
 
+  TEST_CASE("given a weld that hangs upside down, the nearest is where the tilt ends") {
+    // closed-form: a face that looks down comes up by the tilt; the table tilts 135 deg, so 45 are
+    // lacking, of which the tolerance of PA takes 8.
+    planner::Inputs inputs = io::read_inputs(repository() / "joints/bracket.xml");
+    std::erase_if(inputs.weldment.joints, [](const joint::Joint& one) { return one.id != "J1"; });
+    geom::Mat3& R_DJ = inputs.weldment.setups.front().X_DJ.rotation;
+    R_DJ = geom::rotation_about(Vec3::UnitX(), Angle::deg(180.0)) * R_DJ;
+    try {
+      (void)planner::make_plan(inputs);
+      FAIL("a weld upside down was placed");
+    } catch (const base::InputError& error) {
+      REQUIRE_FALSE(error.findings().empty());
+      const base::Finding& refused = error.findings().front();
+      CAPTURE(refused.text);
+      CHECK(refused.code == "turn.seam.no_stance");
+      CHECK(refused.text.find("permitted position (PA)") != std::string::npos);
+      CHECK(refused.text.find("the nearest is tilt 135.0 deg") != std::string::npos);
+      CHECK(refused.text.find("bank 45.0 deg, PC (2G), 37.0 deg beyond") != std::string::npos);
+    }
+  }
+
   TEST_CASE("for an arc that cannot be laid level, law: the worst station decides") {
     // Tolerances of the library: 2 deg downhill, 3 deg uphill; half the sweep is the worst slope.
     CHECK(planner::make_plan(arc_about_headstock(Angle::deg(3.9))).not_turned.empty());

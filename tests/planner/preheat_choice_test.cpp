@@ -227,6 +227,29 @@ TEST_SUITE("planner/preheat_choice") {
     CHECK(asked.findings[0].text.find("ways out") != std::string::npos);
   }
 
+  // docs/methods/cooling.md: heating ends 25 K above the preheat.
+  TEST_CASE("given a gate narrower than heating overshoots, it is warned of with ways out") {
+    Asked asked;
+    procedure::HeatLimits& heat = asked.hand.work.heat;
+    heat.interpass_max_c = 180.0;
+    heat.preheat_c = 155.0;
+    heat.needs_heating = true;
+    CHECK(planner::detail::check_conflict(asked.inputs, asked.hand.work, asked.findings));
+    CHECK(asked.findings.empty());
+    heat.preheat_c = 176.0;
+    CHECK(planner::detail::check_conflict(asked.inputs, asked.hand.work, asked.findings));
+    REQUIRE(asked.findings.size() == 1);
+    CHECK(asked.findings[0].code == "heat.preheat.narrow_gate");
+    CHECK(asked.findings[0].severity == Severity::warning);
+    CHECK(asked.findings[0].text.find("only 4.0 K lie between preheat 176 degC") !=
+          std::string::npos);
+    CHECK(asked.findings[0].text.find("ways out") != std::string::npos);
+    asked.findings.clear();
+    heat.needs_heating = false;
+    CHECK(planner::detail::check_conflict(asked.inputs, asked.hand.work, asked.findings));
+    CHECK(asked.findings.empty());
+  }
+
   TEST_CASE("given a plan, a preheat above the interpass maximum stops it, a neighbour's too") {
     planner::Inputs own = tee_inputs();
     own.weldment.joints[0].heat.interpass_max_c = 60.0;

@@ -46,11 +46,11 @@ base::Outcome<Preheat> preheat_cet(const PreheatParams& params) {
   SEAMTURN_REQUIRE(base::is_positive(params.thickness_mm), params.thickness_mm);
   SEAMTURN_REQUIRE(base::is_positive(params.hydrogen_ml_100g), params.hydrogen_ml_100g);
   SEAMTURN_REQUIRE(base::is_positive(params.heat_input_kj_mm), params.heat_input_kj_mm);
-  if (params.thickness_mm < detail::plates_from_mm) {
+  if (params.thickness_mm < preheat_least_thickness_mm) {
     return base::Refusal{
         "heat.preheat.thickness",
         "thickness " + base::digits_text(params.thickness_mm) + " mm is below " +
-            shortest_text(detail::plates_from_mm) +
+            shortest_text(preheat_least_thickness_mm) +
             " mm: the CET method speaks about 10 to 90 mm and would mislead for sheet; follow the "
             "steel maker's instructions"};
   }

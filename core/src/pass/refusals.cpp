@@ -36,16 +36,25 @@ using process::PassRole;
              : "; a larger bead is barred by limit " + std::string(miss.barred_by);
 }
 
-[[nodiscard]] std::string band_text(const StackRulesRequest& request) {
+/// A heat input beside the band it misses: so many decimals that it does not read as its border.
+[[nodiscard]] std::string heat_and_band_text(const StackRulesRequest& request, double kj_mm) {
   std::optional<double> low = request.heat_input_min_kj_mm;
   std::optional<double> high = request.heat_input_max_kj_mm;
   if (low) *low *= 1.0 + request.margin_ratio;
   if (high) *high *= 1.0 - request.margin_ratio;
+  constexpr int most_decimals = 6;
+  int decimals = 2;
+  const auto text = [&](double value) { return fixed_text(value, decimals); };
+  const auto reads_as = [&](const std::optional<double>& border) {
+    return border && text(kj_mm) == text(*border);
+  };
+  while (decimals < most_decimals && (reads_as(low) || reads_as(high))) ++decimals;
+  const std::string brings = text(kj_mm) + " kJ/mm, ";
   if (low && high) {
-    return fixed_text(*low, 2) + " to " + fixed_text(*high, 2) + " kJ/mm are permitted";
+    return brings + text(*low) + " to " + text(*high) + " kJ/mm are permitted";
   }
-  return low ? "at least " + fixed_text(*low, 2) + " kJ/mm is due"
-             : "at most " + fixed_text(high.value_or(0.0), 2) + " kJ/mm is permitted";
+  return brings + (low ? "at least " + text(*low) + " kJ/mm is due"
+                       : "at most " + text(high.value_or(0.0)) + " kJ/mm is permitted");
 }
 
 [[nodiscard]] base::Refusal heat_refusal(const StackRulesRequest& request,
@@ -53,9 +62,9 @@ using process::PassRole;
                                          const RowRange& range) {
   const double travel_mm_s = range.travel_mm_s(miss.area_mm2);
   return {"pass.heat_input.cannot_close",
-          pass_text(miss) + ": settings " + range.row->id + " bring " +
-              fixed_text(range.heat_kw / travel_mm_s, 2) + " kJ/mm at " + travel_text(travel_mm_s) +
-              ", " + band_text(request) + " (" + where_text(request) + ")" + barred_text(miss)};
+          pass_text(miss) + ": settings " + range.row->id + " at " + travel_text(travel_mm_s) +
+              " bring " + heat_and_band_text(request, range.heat_kw / travel_mm_s) + " (" +
+              where_text(request) + ")" + barred_text(miss)};
 }
 
 [[nodiscard]] base::Refusal travel_refusal(const StackRulesRequest& request,

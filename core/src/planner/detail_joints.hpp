@@ -14,6 +14,9 @@ namespace seamturn::planner::detail {
 [[nodiscard]] std::vector<JointWork> work_joints(const Inputs& inputs,
                                                  std::vector<base::Finding>& findings);
 
+/// Warnings that a method's range is left, the same of several joints: one, at the first's place.
+[[nodiscard]] std::vector<base::Finding> told_together(std::vector<base::Finding> findings);
+
 /// Least yield of a member by its steel's standard; nothing where that states none.
 [[nodiscard]] std::optional<double> stated_yield_mpa(const material::Steel& steel,
                                                      const joint::Member& member);

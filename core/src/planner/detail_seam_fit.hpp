@@ -19,7 +19,7 @@ struct Fit {
 struct Near {
   process::WeldPosition wanted = process::WeldPosition::pa;
   position::Classified lies;  ///< at the worst station
-  Angle beyond;               ///< of slope or bank, past the working tolerance
+  Angle beyond;               ///< of slope and bank, past the working tolerance
 };
 
 class SeamFit {

@@ -2,10 +2,13 @@
 // What is said of a seam that no stance holds.
 #pragma once
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "detail_seam_fit.hpp"
+#include "detail_stances.hpp"
 #include "detail_work.hpp"
 #include "seamturn/base/finding.hpp"
 #include "seamturn/cell/cell.hpp"
@@ -24,6 +27,27 @@ struct BarredStance {
 /// Of a seam held still: the first barred stance that would hold it, "; one that would is barred,
 /// ..."; nothing when none would.
 [[nodiscard]] std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& barred);
+
+/// Positions some stack of a seam is laid in: "PA, PB".
+[[nodiscard]] std::string positions_text(const SeamWork& seam);
+
+/// "; the nearest is tilt 90.0 deg, ...": how a seam lies at its nearest and what it lacks; nothing
+/// where it lacks nothing.
+[[nodiscard]] std::string near_text(const Near& near, const std::string& stance);
+
+/// A setting no seam asked for, and how near to laying a seam it comes.
+struct NearElsewhere {
+  Near near;
+  turn::Stance stance;
+};
+/// How far apart the settings are that are tried.
+inline constexpr Angle settings_apart = Angle::deg(5.0);
+/// The nearest of settings all over the travel of the axes that may stand; of equals the one nearer
+/// to rest. None: none may stand, or the seam's directions tell no position.
+[[nodiscard]] std::optional<NearElsewhere> nearest_elsewhere(
+    const SeamFit& fit,
+    const cell::Positioner& positioner,
+    const std::function<bool(const turn::Stance&)>& may_stand);
 
 /// The first finding of each code, told how many more there are: more would hide what they say.
 [[nodiscard]] std::vector<base::Finding> one_of_a_kind(std::vector<base::Finding> findings);

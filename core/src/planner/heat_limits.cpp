@@ -139,6 +139,25 @@ class Limits {
     }
   }
 
+  [[nodiscard]] bool tacks_are_coldest() const {
+    const auto tack = pass::tack_heat_input_kj_mm(inputs_.library.settings, *work_.wire);
+    return tack && *tack <= limits_.lowest_heat_input_kj_mm;
+  }
+
+  /// Sheet whose preheat the file states: what the method asks of the thinnest plate it speaks of,
+  /// which is more, stands beside it.
+  double as_of_plate() {
+    limits_.outside_range = true;
+    tell(Severity::warning,
+         "heat.preheat.out_of_range",
+         "thickness " + base::digits_text(limits_.thickness_mm) +
+             " mm: the CET method says nothing of sheet below " +
+             base::shortest_text(heat::preheat_least_thickness_mm) +
+             " mm; the preheat of the file is taken, and what the method asks of that thickness is "
+             "shown: let the welding coordinator decide");
+    return heat::preheat_least_thickness_mm;
+  }
+
   bool set_preheat(const std::optional<double>& cet,
                    const Chemistry& first,
                    const Chemistry& second) {
@@ -153,14 +172,21 @@ class Limits {
     heat::PreheatParams params;
     params.cet = limits_.cet_governing;
     params.thickness_mm = limits_.thickness_mm;
+    const bool sheet = limits_.thickness_mm < heat::preheat_least_thickness_mm;
+    if (sheet && work_.joint->heat.preheat_c) params.thickness_mm = as_of_plate();
     params.hydrogen_ml_100g = limits_.hydrogen_ml_100g;
     params.heat_input_kj_mm = limits_.lowest_heat_input_kj_mm;
     const base::Outcome<heat::Preheat> preheat = heat::preheat_cet(params);
     if (!preheat) {
-      tell(Severity::error, preheat.error().code, preheat.error().text);
+      tell(Severity::error,
+           preheat.error().code,
+           preheat.error().text + (sheet ? ", and state preheat= with its reason" : ""));
       return false;
     }
-    for (const Finding& finding : preheat->findings) pass_on(finding);
+    for (const Finding& finding : preheat->findings) {
+      const bool of_tacks = finding.text.starts_with("heat input") && tacks_are_coldest();
+      pass_on(finding, of_tacks ? "the tacks' " : "");
+    }
     limits_.preheat_computed_c = preheat->preheat_c;
     limits_.answers = ask_methods(work_, limits_, inputs_.weldment.ambient_c);
     return choose_preheat(inputs_, work_, limits_, findings_);

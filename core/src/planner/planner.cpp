@@ -2,6 +2,7 @@
 #include "seamturn/planner/planner.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "detail_assemble.hpp"
 #include "detail_build.hpp"
@@ -165,6 +166,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
   check_library(inputs, plan.findings);
   if (params.progress) params.progress("joints");
   std::vector<detail::JointWork> joints = detail::work_joints(inputs, plan.findings);
+  plan.findings = detail::told_together(std::move(plan.findings));
   const std::vector<detail::StageWork> stages = detail::work_stages(inputs, plan.findings);
   detail::check_stages(inputs, stages, plan.findings);
   detail::check_order(inputs, stages, plan.findings);

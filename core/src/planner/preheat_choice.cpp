@@ -5,6 +5,7 @@
 
 #include "detail_heat.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/cooling/warm_strip.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/heat/preheat_zone.hpp"
 
@@ -132,6 +133,25 @@ class Choice {
   std::string asked_by_;
 };
 
+/// A gate the heating itself overshoots: it ends so far above the preheat.
+void tell_narrow_gate(const Inputs& inputs, const JointWork& work, std::vector<Finding>& findings) {
+  const HeatLimits& limits = work.heat;
+  const double open_k = limits.interpass_max_c - limits.preheat_c;
+  if (!limits.needs_heating || open_k >= cooling::heated_above_preheat_k) return;
+  findings.push_back(joint_finding(
+      inputs,
+      *work.joint,
+      Severity::warning,
+      "heat.preheat.narrow_gate",
+      "only " + fixed_text(open_k, 1) + " K lie between preheat " +
+          fixed_text(limits.preheat_c, 0) + " degC and interpass maximum " +
+          fixed_text(limits.interpass_max_c, 0) + " degC (" + limits.interpass_basis +
+          "): heating ends " + fixed_text(cooling::heated_above_preheat_k, 0) +
+          " K above the preheat, too hot to weld, and the clock holds waits nobody keeps; ways "
+          "out: lower-hydrogen wire, more heat input, a real analysis instead of the grade's "
+          "limits, or a higher maximum where steel, wire and record allow it"));
+}
+
 }  // namespace
 
 bool may_be_reduced(const JointWork& work, double cet_plate) {
@@ -160,7 +180,10 @@ bool choose_preheat(const Inputs& inputs,
 
 bool check_conflict(const Inputs& inputs, const JointWork& work, std::vector<Finding>& findings) {
   const HeatLimits& limits = work.heat;
-  if (limits.preheat_c < limits.interpass_max_c) return true;
+  if (limits.preheat_c < limits.interpass_max_c) {
+    tell_narrow_gate(inputs, work, findings);
+    return true;
+  }
   findings.push_back(joint_finding(
       inputs,
       *work.joint,

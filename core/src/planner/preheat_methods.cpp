@@ -34,7 +34,8 @@ std::string degrees(double temperature_c) {
 PreheatAnswer ask_cet(const HeatLimits& limits) {
   PreheatAnswer answer{"cet", limits.preheat_computed_c, "", Status::from_memory, true};
   answer.says = degrees(limits.preheat_computed_c) + " (CET " +
-                fixed_text(limits.cet_governing, 3) + ", " + fixed_text(limits.thickness_mm, 0) +
+                fixed_text(limits.cet_governing, 3) + ", " +
+                fixed_text(std::max(limits.thickness_mm, heat::preheat_least_thickness_mm), 0) +
                 " mm, hydrogen " + base::digits_text(limits.hydrogen_ml_100g) + " ml/100 g, " +
                 fixed_text(limits.lowest_heat_input_kj_mm, 2) + " kJ/mm)";
   return answer;

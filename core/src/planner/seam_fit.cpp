@@ -81,7 +81,7 @@ Angle SeamFit::beyond(const StackNeed& need, const position::Attitude& lie) cons
       off_rad(lie.slope, nominal.slope) - std::max(slack.downhill, slack.uphill).rad();
   const double bank_rad =
       is_upright(need.position) ? 0.0 : off_rad(lie.bank, nominal.bank) - slack.bank.rad();
-  return Angle::rad(std::max({0.0, slope_rad, bank_rad}));
+  return Angle::rad(std::hypot(std::max(0.0, slope_rad), std::max(0.0, bank_rad)));
 }
 
 std::optional<Near> SeamFit::nearest(const geom::Mat3& R_WD) const {

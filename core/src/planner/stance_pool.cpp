@@ -95,9 +95,7 @@ class Pool {
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       if (same_stance(pool_.stances[i], stance)) return static_cast<int>(i);
     }
-    const std::string name = describe(stance);
-    base::append_findings(findings_, turn::check_load(positioner_, load_, stance.axes, name));
-    base::append_findings(findings_, ways_.check_standing(stance.axes, name));
+    base::append_findings(findings_, refusals(stance));
     return at_rest;
   }
 
@@ -174,10 +172,17 @@ class Pool {
     rotations_.push_back(turn::rotation_WD(positioner_, stance.axes));
   }
 
-  bool carries(const turn::Stance& stance) {
+  /// Load and floor.
+  std::vector<Finding> refusals(const turn::Stance& stance) const {
     const std::string name = describe(stance);
     std::vector<Finding> refused = turn::check_load(positioner_, load_, stance.axes, name);
     base::append_findings(refused, ways_.check_standing(stance.axes, name));
+    return refused;
+  }
+
+  bool carries(const turn::Stance& stance) {
+    const std::string name = describe(stance);
+    const std::vector<Finding> refused = refusals(stance);
     if (!refused.empty() && !stance.rolling) {
       barred_.push_back({turn::rotation_WD(positioner_, stance.axes), refused.front().text});
     }
@@ -324,22 +329,22 @@ class Pool {
   /// The best that can be had: how the seam lies then, and how far that is from enough.
   [[nodiscard]] std::string nearest_text(const Held& held) const {
     std::optional<Near> best;
-    std::size_t at = 0;
+    turn::Stance at;
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       if (pool_.stances[i].rolling) continue;  // begun where a ring may be, not where it is held
       const std::optional<Near> near = held.fit->nearest(rotations_[i]);
       if (!near || (best && near->beyond >= best->beyond)) continue;
       best = near;
-      at = i;
+      at = pool_.stances[i];
     }
-    if (!best || (best->beyond <= Angle() && best->lies.iso == best->wanted)) return "";
-    const auto deg = [](Angle angle) { return base::fixed_text(angle.deg(), 1) + " deg"; };
-    return "; the nearest is " + describe(pool_.stances[at]) + ", slope " +
-           deg(best->lies.attitude.slope) + " and bank " + deg(best->lies.attitude.bank) + ", " +
-           std::string(process::position_name(best->lies.iso)) + " (" + best->lies.aws + "), " +
-           (best->beyond > Angle() ? deg(best->beyond) + " beyond the working tolerance of "
-                                   : std::string("no longer ")) +
-           std::string(process::position_name(best->wanted));
+    const auto elsewhere = nearest_elsewhere(*held.fit, positioner_, [this](const auto& stance) {
+      return refusals(stance).empty();
+    });
+    if (elsewhere && (!best || elsewhere->near.beyond + settings_apart < best->beyond)) {
+      best = elsewhere->near;
+      at = elsewhere->stance;
+    }
+    return best ? near_text(*best, describe(at)) : "";
   }
 
   /// Segments and sides of one joint that lack the same are told together.
@@ -348,8 +353,8 @@ class Pool {
     const bool rolls = can_roll(positioner_, held.in_D);
     const std::string barred = rolls ? "" : barred_text(*held.fit, barred_);
     std::string why = ": no stance of positioner " + positioner_.id +
-                      " holds it in a permitted position within axis limits and load, clear of "
-                      "the floor";
+                      " holds it in a permitted position (" + positions_text(*held.ref.work) +
+                      ") within axis limits and load, clear of the floor";
     if (!barred.empty()) {
       why += barred;
     } else {

@@ -1,13 +1,65 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <utility>
 
 #include "detail_stances.hpp"
 #include "detail_unplaced.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/process/weld_position.hpp"
+#include "seamturn/turn/stance.hpp"
 
 namespace seamturn::planner::detail {
+
+namespace {
+
+/// Within half a turn either way, for what lies beyond repeats.
+std::vector<Angle> values_all_over(const cell::Axis& axis) {
+  const double step_deg = settings_apart.deg();
+  const Angle half_turn = Angle::deg(180.0);
+  const Angle from = axis.endless ? -half_turn : std::max(axis.min, -half_turn);
+  const Angle to = axis.endless ? half_turn : std::min(axis.max, half_turn);
+  std::vector<Angle> values = {from};
+  for (double deg = std::floor(from.deg() / step_deg) * step_deg + step_deg; deg < to.deg();
+       deg += step_deg) {
+    if (deg > from.deg()) values.push_back(Angle::deg(deg));
+  }
+  if (to > from) values.push_back(to);
+  return values;
+}
+
+/// Settings all over the travel of the axes and the ends of it; those near rest first, an exchange
+/// at 0.
+std::vector<std::vector<Angle>> settings_all_over(const cell::Positioner& positioner) {
+  std::vector<std::vector<Angle>> all = {{}};
+  for (std::size_t k = 0; k < positioner.axes.size(); ++k) {
+    const std::vector<Angle> values = cell::is_exchange(positioner, k)
+                                          ? std::vector<Angle>{Angle()}
+                                          : values_all_over(positioner.axes[k]);
+    std::vector<std::vector<Angle>> longer;
+    longer.reserve(all.size() * values.size());
+    for (const std::vector<Angle>& before : all) {
+      for (const Angle value : values) {
+        longer.push_back(before);
+        longer.back().push_back(value);
+      }
+    }
+    all = std::move(longer);
+  }
+  const auto from_rest = [](const std::vector<Angle>& setting) {
+    double sum_rad = 0.0;
+    for (const Angle value : setting) sum_rad += std::abs(value.rad());
+    return sum_rad;
+  };
+  std::stable_sort(all.begin(), all.end(), [&](const auto& a, const auto& b) {
+    return from_rest(a) < from_rest(b);
+  });
+  return all;
+}
+
+}  // namespace
 
 std::string rolling_text(const cell::Positioner& positioner, const SeamWork& ring) {
   const cell::Axis& axis = positioner.axes.back();
@@ -33,6 +85,41 @@ std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& bar
     if (would) return "; one that would is barred, " + stance.why;
   }
   return "";
+}
+
+std::string positions_text(const SeamWork& seam) {
+  std::vector<std::string> names;
+  for (const StackChoice& choice : seam.stacks) {
+    const std::string name(process::position_name(choice.position));
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  return base::listed(names, ", ");
+}
+
+std::string near_text(const Near& near, const std::string& stance) {
+  if (near.beyond <= Angle() && near.lies.iso == near.wanted) return "";
+  const auto deg = [](Angle angle) { return base::fixed_text(angle.deg(), 1) + " deg"; };
+  return "; the nearest is " + stance + ", slope " + deg(near.lies.attitude.slope) + " and bank " +
+         deg(near.lies.attitude.bank) + ", " + std::string(process::position_name(near.lies.iso)) +
+         " (" + near.lies.aws + "), " +
+         (near.beyond > Angle() ? deg(near.beyond) + " beyond the working tolerance of "
+                                : std::string("no longer ")) +
+         std::string(process::position_name(near.wanted));
+}
+
+std::optional<NearElsewhere> nearest_elsewhere(
+    const SeamFit& fit,
+    const cell::Positioner& positioner,
+    const std::function<bool(const turn::Stance&)>& may_stand) {
+  const Angle as_near = Angle::deg(0.5);
+  std::optional<NearElsewhere> best;
+  for (std::vector<Angle>& axes : settings_all_over(positioner)) {
+    const std::optional<Near> near = fit.nearest(turn::rotation_WD(positioner, axes));
+    if (!near || (best && near->beyond + as_near > best->near.beyond)) continue;
+    const turn::Stance stance{std::move(axes), false};
+    if (may_stand(stance)) best = NearElsewhere{*near, stance};
+  }
+  return best;
 }
 
 std::vector<base::Finding> one_of_a_kind(std::vector<base::Finding> findings) {

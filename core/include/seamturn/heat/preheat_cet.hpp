@@ -15,6 +15,7 @@ namespace seamturn::heat {
 /// memory.
 inline constexpr base::ValidRange preheat_cet_mass_percent{0.2, 0.5};
 inline constexpr base::ValidRange preheat_thickness_mm{10.0, 90.0};
+inline constexpr double preheat_least_thickness_mm = 3.0;  ///< project choice: refused below
 inline constexpr base::ValidRange preheat_hydrogen_ml_100g{1.0, 20.0};
 inline constexpr base::ValidRange preheat_heat_input_kj_mm{0.5, 4.0};
 
