@@ -56,6 +56,21 @@ void put_status(pugi::xml_node sheet, const Subject& subject) {
   put(status, "reason", reason);
 }
 
+/// What the file names is told; whether it covers the procedure nobody here judges.
+void put_records(pugi::xml_node node, const Subject& subject) {
+  std::string named;
+  for (const pugi::xml_node entry : subject.procedure.children("joint")) {
+    const std::string id = text(entry, "id");
+    const std::string record = text(subject.plan.entry("joints", "joint", id.c_str()), "record");
+    if (!record.empty()) named += (named.empty() ? "" : ", ") + record + " of joint " + id;
+  }
+  put_open(node, "supporting qualification record");
+  if (named.empty()) return;
+  const std::string told = "the file names " + named +
+                           "; whether it covers this procedure is for the welding coordinator";
+  node.last_child().attribute("open").set_value(told.c_str());
+}
+
 void put_identification(pugi::xml_node sheet, const Subject& subject) {
   const pugi::xml_node weldment = subject.plan.root().child("weldment");
   pugi::xml_node node = sheet.append_child("identification");
@@ -65,7 +80,7 @@ void put_identification(pugi::xml_node sheet, const Subject& subject) {
   put_item(node, "revision", text(weldment, "revision"));
   put_item(node, "date", text(weldment, "date"));
   put_item(node, "author", text(weldment, "author"));
-  put_open(node, "supporting qualification record");
+  put_records(node, subject);
   put_open(node, "approved by");
 }
 

@@ -9,8 +9,8 @@ namespace seamturn::tests {
 namespace {
 
 std::string printed(const std::string& arguments, const std::string& file) {
-  const Ran ran =
-      run_seamturn(arguments + " --quiet '" + (repository() / file).string() + "'", scratch("text"));
+  const Ran ran = run_seamturn(arguments + " --quiet '" + (repository() / file).string() + "'",
+                               scratch("text"));
   INFO(arguments, " ", file, "\n", ran.err);
   CHECK(ran.exit_code == 0);
   return ran.out;

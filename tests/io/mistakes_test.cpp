@@ -89,6 +89,20 @@ TEST_SUITE("io/mistakes") {
     for (const Mistake& mistake : cell_mistakes) check_mistake(mistake, cell);
   }
 
+  TEST_CASE("given a kind of positioner nobody knows, its axes are not asked for") {
+    const TemporaryFolder folder;
+    copy_good_files(folder.path());
+    std::string text = got(folder.path() / cell);
+    const std::string kind = "kind=\"tilt-rotate\"";
+    text.replace(text.find(kind), kind.size(), "kind=\"gantry\"");
+    text.replace(text.find("name=\"tilt\""), 11, "name=\"lift\"");
+    put(folder.path() / cell, text);
+    const std::vector<base::Finding> told = findings_in(folder.path());
+    REQUIRE(told.size() == 1);
+    CHECK(told[0].code == "read.word.unknown");
+    CHECK(told[0].text.find("headstock") != std::string::npos);
+  }
+
   TEST_CASE("given mistakes in all three files, all are told at once, file by file") {
     const TemporaryFolder folder;
     copy_good_files(folder.path());

@@ -56,6 +56,23 @@ TEST_SUITE("plugins/size_sheet") {
     CHECK(fillets >= 1);
   }
 
+  TEST_CASE("given a joint that names a record, its sheet tells so and leaves the verdict open") {
+    const plugin_host::PluginHost host({}, {plugin_host::installed_plugin_folder()});
+    const std::string plan = io::plan_xml(
+        planner::make_plan(io::read_inputs(repository() / "tests/good/heat_stated.xml")));
+    CHECK(schema_verdict("plan.xsd", plan, "record_plan") == "");
+    int named = 0;
+    for (const std::string& name : host.document_names("procedure-sheet", plan)) {
+      const std::string sheet = host.write_document("procedure-sheet", plan, name);
+      if (sheet.find("<joint id=\"J1\"") == std::string::npos) continue;
+      ++named;
+      CHECK(schema_verdict("sheet.xsd", sheet, "record_sheet") == "");
+      CHECK(sheet.find("<item name=\"supporting qualification record\" open=\"the file names R7 of "
+                       "joint J1; whether it covers") != std::string::npos);
+    }
+    CHECK(named >= 1);
+  }
+
   TEST_CASE("for any joint of a sheet with sizes, law: it is named in one of them") {
     for (const std::string& sheet : sheets()) {
       if (!is_fillet(sheet)) continue;

@@ -108,6 +108,7 @@ void put_joints(pugi::xml_node root, const plan::Plan& plan) {
     put_text(node, "quality", described->quality);
     put_text_if(node, "purpose", described->purpose);
     put_text(node, "duty", joint::duty_name(described->duty));
+    put_text_if(node, "record", described->heat.record);
     for (const std::string& before : described->after) {
       put_text(node.append_child("after"), "joint", before);
     }

@@ -229,6 +229,12 @@ cell::Positioner read_positioner(FileContext& context, const pugi::xml_node& ele
   cell::Positioner positioner;
   positioner.id = reader.id("id");
   positioner.kind = static_cast<PositionerKind>(reader.word("kind", positioner_kinds));
+  // Of a kind nobody knows nobody knows what it should have.
+  if (std::find(positioner_kinds.begin(),
+                positioner_kinds.end(),
+                element.attribute("kind").value()) == positioner_kinds.end()) {
+    return positioner;
+  }
   constexpr std::array<std::string_view, 2> known = {"axis", "tailstock"};
   check_children(context, element, known);
   positioner.axes = read_axes(context, element, axis_names_of(positioner.kind));

@@ -32,7 +32,7 @@ void check_strength(const Inputs& inputs, const std::vector<JointWork>& joints, 
     if (!promised_mpa || !plate_mpa || *promised_mpa >= *plate_mpa) continue;
     const bool is_groove = std::holds_alternative<joint::Groove>(work.joint->preparation);
     weak[{work.wire->id, is_groove}].push_back(work.joint->id + " (" +
-                                               base::fixed_text(*plate_mpa, 0) + ")");
+                                               base::fixed_text(*plate_mpa, 0) + " MPa)");
   }
   for (const auto& [key, list] : weak) {
     const auto& [wire, is_groove] = key;
@@ -41,7 +41,7 @@ void check_strength(const Inputs& inputs, const std::vector<JointWork>& joints, 
         "plan.wire.undermatch",
         "wire " + wire +
             " promises less yield, by the symbol of its designation, than the weaker part of " +
-            base::listed(list) + " MPa: an undermatching weld, which only the design can allow" +
+            base::listed(list) + ": an undermatching weld, which only the design can allow" +
             (is_groove ? "; take a stronger wire, or have it allowed"
                        : "; in fillets and plugs it often does (common practice), sized to suit"),
         place_of(inputs.weldment, "weldment"),

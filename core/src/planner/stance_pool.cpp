@@ -337,9 +337,8 @@ class Pool {
       best = near;
       at = pool_.stances[i];
     }
-    const auto elsewhere = nearest_elsewhere(*held.fit, positioner_, [this](const auto& stance) {
-      return refusals(stance).empty();
-    });
+    const auto elsewhere = nearest_elsewhere(
+        *held.fit, positioner_, [this](const auto& stance) { return refusals(stance).empty(); });
     if (elsewhere && (!best || elsewhere->near.beyond + settings_apart < best->beyond)) {
       best = elsewhere->near;
       at = elsewhere->stance;

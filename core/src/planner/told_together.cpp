@@ -35,8 +35,7 @@ std::vector<base::Finding> told_together(std::vector<base::Finding> findings) {
     const OfJoint parts = split_of_joint(finding.text);
     const auto alike = std::find_if(told.begin(), told.end(), [&](const base::Finding& before) {
       return !parts.joint.empty() && before.code == finding.code &&
-             before.severity == finding.severity &&
-             split_of_joint(before.text).text == parts.text;
+             before.severity == finding.severity && split_of_joint(before.text).text == parts.text;
     });
     if (!finding.code.ends_with(".out_of_range") || alike == told.end()) {
       told.push_back(std::move(finding));
