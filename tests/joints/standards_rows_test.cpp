@@ -7,6 +7,7 @@
 #include "oracle.hpp"
 #include "oracles/pass_limits.hpp"
 #include "seamturn/io/read.hpp"
+#include "seamturn/joint/preparation_range.hpp"
 #include "seamturn/planner/inputs.hpp"
 
 namespace seamturn::tests {
@@ -79,6 +80,27 @@ TEST_SUITE("joints/standards_rows") {
       if (row.source.rfind("STEEL-INT", 0) == 0) leg_mm = row.leg_max_mm.value_or(0.0);
     }
     check_expected("PB, practice", leg_mm, {8.0, 1e-12, Origin::published, "STEEL-INT"});
+  }
+
+  // Row 4.1.3 of ISO 9692-1 (2 to 4 mm, from both sides) was read without the joint it is drawn
+  // for.
+  TEST_CASE("given a lap of 12 mm welded from both sides, no row of the library bars it") {
+    const std::vector<joint::PreparationRange> rows = standards().preparation_ranges;
+    const auto told = [&](double thickness_mm, const char* type) {
+      std::string codes;
+      for (const base::Finding& finding :
+           joint::check_against_ranges("fillet",
+                                       joint::RangeSides::two,
+                                       {thickness_mm, 0.0, {}, base::Angle::deg(90.0), {}},
+                                       rows,
+                                       type)) {
+        codes += finding.code + " ";
+      }
+      return codes;
+    };
+    CHECK(told(12.0, "lap") == "joint.range.unknown ");
+    CHECK(told(3.0, "tee").empty());
+    CHECK(told(12.0, "tee").empty());
   }
 }
 
