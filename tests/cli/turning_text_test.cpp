@@ -48,6 +48,16 @@ TEST_SUITE("cli/turning_text") {
     CHECK(has(printed("joints --units us", "tests/good/tee.xml"), "factor k of EN 1011-1"));
     CHECK_FALSE(has(printed("joints", "tests/good/tee.xml"), "factor k of EN 1011-1"));
   }
+
+  // What stands above the formula must be what was put into it.
+  TEST_CASE("given sheet of 2 mm, explain shows the thickness the method was asked with") {
+    const Ran ran = run_seamturn(
+        "explain --quiet '" + (repository() / "tests/good/sheet.xml").string() + "' S1 preheat",
+        scratch("text"));
+    CHECK(ran.exit_code == 0);
+    CHECK(has(ran.out, "the least the method speaks of: all members are thinner"));
+    CHECK_FALSE(has(ran.out, "thickest member of the joint"));
+  }
 }
 
 }  // namespace seamturn::tests

@@ -117,7 +117,7 @@ TEST_SUITE("planner/planner") {
     std::size_t noted = 0;
     for (const base::Finding& finding : quick_plan(inputs).findings) {
       if (finding.code != "plan.wire.undermatch") continue;
-      CHECK(finding.text.find("(356)") != std::string::npos);
+      CHECK(finding.text.find("(356 MPa)") != std::string::npos);
       (finding.severity == base::Severity::warning ? warned : noted) += 1;
     }
     CHECK(warned == 1);

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Carbon equivalents, thickness seen by heat, and preheat by every method.
+#include <algorithm>
+
 #include "detail_explain.hpp"
 #include "seamturn/heat/preheat_cet.hpp"
 #include "seamturn/material/carbon_equivalent.hpp"
@@ -52,7 +54,13 @@ void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps) {
   const procedure::HeatLimits& heat = subject.planned.heat;
   ExplainStep step = step_of(heat::preheat_card(), "preheat", "joint " + subject.planned.id);
   add(step.inputs, "CET", heat.cet_governing, "mass-%", heat.composition_basis);
-  add(step.inputs, "thickness", heat.thickness_mm, "mm", "thickest member of the joint");
+  const double asked_mm = std::max(heat.thickness_mm, heat::preheat_least_thickness_mm);
+  add(step.inputs,
+      "thickness",
+      asked_mm,
+      "mm",
+      asked_mm > heat.thickness_mm ? "the least the method speaks of: all members are thinner"
+                                   : "thickest member of the joint");
   add(step.inputs,
       "hydrogen",
       heat.hydrogen_ml_100g,
