@@ -315,6 +315,10 @@ TEST_SUITE("planner/segments_plan") {
     ask(inputs, "J2", 2, 10.0);
     const Plan plan = quick_plan(inputs);
     CHECK(texts_of(plan, "plan.segments.travel").size() == 2);  // one of each joint's two
+    const auto told = texts_of(plan, "plan.segments");
+    REQUIRE(told.size() == 1);
+    CHECK(std::string(told.front()).find("begins or ends on a start or a crater, grind") !=
+          std::string::npos);
     for (const char* id : {"J1/1", "J1/2", "J2/1", "J2/2"}) {
       const plan::PlannedSeam& segment = seam_of(plan, id);
       for (const plan::PlannedPass& pass : segment.passes) {

@@ -240,15 +240,15 @@ class Splitter {
       if (!told_[i].empty()) parts.push_back(base::listed(told_[i]) + ": " + why[i]);
     }
     if (parts.empty()) return;
-    findings_.push_back(
-        Finding{Severity::note,
-                "plan.segments",
-                "welded in segments, lines from the middle outward, rings in opposite arcs; " +
-                    base::listed(parts, "; ") +
-                    ". Where a start lies on a start or a crater, grind that first. <welded "
-                    "segments=\"1\"/> has a seam welded in one",
-                place_of(inputs_.weldment, "weldment"),
-                {}});
+    findings_.push_back(Finding{
+        Severity::note,
+        "plan.segments",
+        "welded in segments, lines from the middle outward, rings in opposite arcs; " +
+            base::listed(parts, "; ") +
+            ". Where a run begins or ends on a start or a crater, grind that first. <welded "
+            "segments=\"1\"/> has a seam welded in one",
+        place_of(inputs_.weldment, "weldment"),
+        {}});
   }
 
   const Inputs& inputs_;
