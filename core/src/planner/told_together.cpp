@@ -32,12 +32,16 @@ OfJoint split_of_joint(std::string_view text) {
 std::vector<base::Finding> told_together(std::vector<base::Finding> findings) {
   std::vector<base::Finding> told;
   for (base::Finding& finding : findings) {
+    if (!finding.code.ends_with(".out_of_range")) {
+      told.push_back(std::move(finding));
+      continue;
+    }
     const OfJoint parts = split_of_joint(finding.text);
     const auto alike = std::find_if(told.begin(), told.end(), [&](const base::Finding& before) {
       return !parts.joint.empty() && before.code == finding.code &&
              before.severity == finding.severity && split_of_joint(before.text).text == parts.text;
     });
-    if (!finding.code.ends_with(".out_of_range") || alike == told.end()) {
+    if (alike == told.end()) {
       told.push_back(std::move(finding));
       continue;
     }
