@@ -13,7 +13,9 @@ std::string element_text(const joint::HandOrder& order) {
   std::vector<std::string> entries;
   for (const joint::HandEntry& entry : order.entries) entries.push_back(entry.text);
   const std::string stage = order.stage.empty() ? "" : "stage=\"" + order.stage + "\" ";
-  return headed("  <hand-order " + stage + "seams=\"", base::listed(entries, " ") + "\"/>", line_width) +
+  return headed("  <hand-order " + stage + "seams=\"",
+                base::listed(entries, " ") + "\"/>",
+                line_width) +
          "\n";
 }
 

@@ -89,6 +89,7 @@ void put_pass(pugi::xml_node visit,
   copy(seam, node, {"position", "procedure"});
   copy_rounded(arc_event, node, 2, {"start_s", "end_s"});
   copy(pass, node, {"reversed"});
+  copy_rounded(pass, node, 1, {"slope_deg", "bank_deg"});
   const double travel_mm_s = number(pass, pass.attribute("tip_mm_s") ? "tip_mm_s" : "travel_mm_s");
   put(node, "travel_mm_s", rounded(travel_mm_s, 3));
   put(node, "travel_mm_min", rounded(travel_mm_s * 60.0, 0));

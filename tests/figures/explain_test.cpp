@@ -82,6 +82,7 @@ TEST_SUITE("figures/explain") {
     CHECK(figures == std::vector<std::string>{"section",
                                               "metal",
                                               "passes",
+                                              "position",
                                               "heat-input",
                                               "carbon-equivalent",
                                               "combined-thickness",
@@ -94,6 +95,19 @@ TEST_SUITE("figures/explain") {
                                               "hardness",
                                               "hold-time",
                                               "lamellar-tearing"});
+  }
+
+  TEST_CASE(
+      "given a seam held level, its position is told once, with the tolerance it is held to") {
+    const std::vector<ExplainStep> steps = steps_of("J2", "position");
+    REQUIRE(steps.size() == 1);
+    CHECK(steps.front().subject == "seam J2, passes 1-5, in S02");
+    CHECK(number_of(steps.front().inputs, "tilt") == doctest::Approx(45.0));
+    CHECK(number_of(steps.front().results, "slope") == doctest::Approx(0.0));
+    CHECK(number_of(steps.front().results, "bank") == doctest::Approx(0.0));
+    REQUIRE(steps.front().how_close.size() == 2);
+    CHECK(steps.front().how_close[0].origin.find("standards.xml:") != std::string::npos);
+    CHECK(steps.front().how_close[1].largest == doctest::Approx(8.0));
   }
 
   TEST_CASE("given the section, gap and angle lead to the line of the file that states them") {

@@ -2,7 +2,6 @@
 // The order of a plan, put into the weldment as an order by hand.
 #include "seamturn/plan/order_to_edit.hpp"
 
-
 #include "planned_demos.hpp"
 #include "seamturn/io/read.hpp"
 #include "seamturn/planner/planner.hpp"
@@ -41,7 +40,8 @@ void name_passes(const Plan& plan, const joint::HandEntry& entry, std::vector<st
 
 std::string seams_of(const joint::HandOrder& order) {
   std::string text;
-  for (const joint::HandEntry& entry : order.entries) text += (text.empty() ? "" : " ") + entry.text;
+  for (const joint::HandEntry& entry : order.entries)
+    text += (text.empty() ? "" : " ") + entry.text;
   return text;
 }
 

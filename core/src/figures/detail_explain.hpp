@@ -71,6 +71,7 @@ struct Limits {
 void explain_section(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_metal(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_passes(const Subject& subject, std::vector<ExplainStep>& steps);
+void explain_position(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_weld_size(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_heat_input(const Subject& subject, std::vector<ExplainStep>& steps);
 void explain_preheat(const Subject& subject, std::vector<ExplainStep>& steps);

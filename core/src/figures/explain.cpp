@@ -17,11 +17,12 @@ struct Explained {
   std::string_view name;
   void (*explain)(const detail::Subject&, std::vector<ExplainStep>&);
 };
-constexpr std::array<Explained, 16> explained = {
+constexpr std::array<Explained, 17> explained = {
     {{"section", detail::explain_section},
      {"metal", detail::explain_metal},
      {"weld-size", detail::explain_weld_size},
      {"passes", detail::explain_passes},
+     {"position", detail::explain_position},
      {"heat-input", detail::explain_heat_input},
      {"carbon-equivalent", detail::explain_carbon_equivalent},
      {"combined-thickness", detail::explain_combined_thickness},

@@ -3,6 +3,7 @@
 
 #include "detail_plan_xml.hpp"
 #include "seamturn/base/error.hpp"
+#include "seamturn/plan/lie.hpp"
 
 namespace seamturn::io::detail {
 
@@ -118,38 +119,25 @@ void put_place_in_order(pugi::xml_node node,
   }
 }
 
-/// Where along its path a pass starts. On a line the section lies alike everywhere.
-double start_station_mm(const geom::Path& path, const plan::PlannedPass& planned) {
-  const auto* circle = std::get_if<geom::CirclePath>(&path);
-  if (circle == nullptr || planned.points.empty()) return 0.0;
-  const geom::Vec3 out = planned.points.front().point - circle->centre;
-  const geom::Vec3 across = out - out.dot(circle->axis) * circle->axis;
-  const double station_mm =
-      geom::signed_angle(circle->axis, circle->start, across).rad() * circle->radius_mm;
-  return station_mm < 0.0 ? station_mm + geom::path_length_mm(path) : station_mm;
-}
-
-/// Straight up where the pass starts: across the section, out of it, and along the path. Nothing
-/// for seams without a place or a positioner.
+/// Straight up where the pass starts: across the section, out of it, and along the path; and how
+/// it lies then. Nothing for seams without a place or a positioner.
 void put_up(pugi::xml_node node,
             const plan::Plan& plan,
             const joint::Joint& joint,
             const joint::Seam& seam,
             const plan::PlannedPass& planned) {
   if (planned.stance < 0 || !seam.path || !plan.cell) return;
-  const auto index = static_cast<std::size_t>(planned.stance);
-  SEAMTURN_REQUIRE(index < plan.stances.size(), index, plan.stances.size());
-  std::vector<base::Angle> axes = plan.stances[index].stance.axes;
-  if (planned.roll_from) axes.back() = *planned.roll_from;
-  const geom::Mat3 R_WD = turn::rotation_WD(plan.cell->positioner, axes);
+  const geom::Mat3 R_WJ = plan::rotation_WJ(plan, planned);
   const joint::SectionFrame frame =
-      joint::section_frame(joint, seam, start_station_mm(*seam.path, planned));
-  const auto rise = [&](const geom::Vec3& direction_J) {
-    return (R_WD * plan::setup_of(plan, plan.stances[index]).X_DJ.direction(direction_J)).z();
-  };
+      joint::section_frame(joint, seam, plan::start_station_mm(seam, planned));
+  const auto rise = [&](const geom::Vec3& direction_J) { return (R_WJ * direction_J).z(); };
   put_number(node, "up_x", rise(frame.x));
   put_number(node, "up_y", rise(frame.y));
   put_number(node, "up_along", rise(frame.tangent));
+  const auto lies = plan::lie_at_start(plan, joint, seam, planned);
+  if (!lies) return;
+  put_number(node, "slope_deg", lies->slope.deg());
+  put_number(node, "bank_deg", lies->bank.deg());
 }
 
 void put_point(pugi::xml_node pass, const reach::TorchPose& pose) {
