@@ -19,18 +19,28 @@ HandEntry entry(const char* text) {
   return *read;
 }
 
+/// A text and what it names.
+struct Row {
+  const char* text;
+  const char* joint;
+  char side;
+  int segment;
+  int from;
+  std::optional<int> to;
+};
+
+void check_names(const Row& row, const HandEntry& read) {
+  CHECK(read.joint == row.joint);
+  CHECK(read.side == row.side);
+  CHECK(read.segment == row.segment);
+  CHECK(read.from == row.from);
+  CHECK(read.to == row.to);
+}
+
 }  // namespace
 
 TEST_SUITE("joint/hand_order") {
   TEST_CASE("given a joint, a seam, a segment, layers or several of these, the entry says so") {
-    struct Row {
-      const char* text;
-      const char* joint;
-      char side;
-      int segment;
-      int from;
-      std::optional<int> to;
-    };
     const Row rows[] = {{"R1", "R1", 0, 0, 1, {}},
                         {"J4.a", "J4", 'a', 0, 1, {}},
                         {"J4.b", "J4", 'b', 0, 1, {}},
@@ -47,24 +57,12 @@ TEST_SUITE("joint/hand_order") {
     for (const Row& row : rows) {
       INFO(row.text);
       const HandEntry read = entry(row.text);
-      CHECK(read.joint == row.joint);
-      CHECK(read.side == row.side);
-      CHECK(read.segment == row.segment);
-      CHECK(read.from == row.from);
-      CHECK(read.to == row.to);
+      check_names(row, read);
       CHECK_FALSE(read.in_passes);
     }
   }
 
   TEST_CASE("given passes after a colon, the entry counts passes") {
-    struct Row {
-      const char* text;
-      const char* joint;
-      char side;
-      int segment;
-      int from;
-      std::optional<int> to;
-    };
     const Row rows[] = {{"R2:4", "R2", 0, 0, 4, 4},
                         {"J4.b:2-", "J4", 'b', 0, 2, {}},
                         {"R1/3:2-5", "R1", 0, 3, 2, 5},
@@ -74,11 +72,7 @@ TEST_SUITE("joint/hand_order") {
       INFO(row.text);
       const HandEntry read = entry(row.text);
       CHECK(read.in_passes);
-      CHECK(read.joint == row.joint);
-      CHECK(read.side == row.side);
-      CHECK(read.segment == row.segment);
-      CHECK(read.from == row.from);
-      CHECK(read.to == row.to);
+      check_names(row, read);
     }
     for (const char* text :
          {"R1:", ":1", "R1:0", "R1:3-2", "R1.2:1", "R1.2-:1", "R1:1:2", "R1:a", "R1:.1"}) {

@@ -36,7 +36,8 @@ std::vector<Held> held_passes() {
 }  // namespace
 
 TEST_SUITE("planner/lie") {
-  TEST_CASE("for every pass of the demos, law: its slope is that of the travel of its first point") {
+  TEST_CASE(
+      "for every pass of the demos, law: its slope is that of the travel of its first point") {
     const std::vector<Held> all = held_passes();
     REQUIRE(all.size() > 300);
     for (const Held& held : all) {
@@ -50,7 +51,8 @@ TEST_SUITE("planner/lie") {
     }
   }
 
-  TEST_CASE("for every pass of the demos, law: it lies within the working tolerance of its position") {
+  TEST_CASE(
+      "for every pass of the demos, law: it lies within the working tolerance of its position") {
     int rolled = 0;
     for (const Held& held : held_passes()) {
       INFO(held.planned->file, " ", held.seam->id, " pass ", held.pass->pass.number);
@@ -60,8 +62,8 @@ TEST_SUITE("planner/lie") {
         ++rolled;
         lies->slope = base::Angle();  // the lead's affair
       }
-      const base::Angle level = position::pb_bank_near(
-          geom::angle_between(held.drawn->face, held.drawn->wall_1));
+      const base::Angle level =
+          position::pb_bank_near(geom::angle_between(held.drawn->face, held.drawn->wall_1));
       const auto& rows = held.planned->inputs.library.tolerances;
       CHECK(std::any_of(rows.begin(), rows.end(), [&](const position::WorkingTolerance& row) {
         return row.position == held.seam->position && position::is_within(row, *lies, level);

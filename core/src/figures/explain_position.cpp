@@ -25,7 +25,8 @@ struct Run {
 
 bool alike(const Run& run, const plan::PlannedPass& pass, const Attitude& lies) {
   const auto same = [](Angle a, Angle b) { return std::abs((a - b).deg()) < 0.05; };
-  return run.first->stance == pass.stance && same(run.lies.slope, lies.slope) && same(run.lies.bank, lies.bank);
+  return run.first->stance == pass.stance && same(run.lies.slope, lies.slope) &&
+         same(run.lies.bank, lies.bank);
 }
 
 const joint::Seam* described_as(const joint::Joint& joint, const std::string& id) {
@@ -59,9 +60,9 @@ Angle pb_bank(const joint::Seam& seam) {
 const WorkingTolerance* row_for(const Subject& subject, const Run& run, Angle level) {
   const WorkingTolerance* best = nullptr;
   for (const WorkingTolerance& row : subject.inputs.library.tolerances) {
-    const bool has_role = row.roles.empty() || std::find(row.roles.begin(),
-                                                         row.roles.end(),
-                                                         run.first->pass.role) != row.roles.end();
+    const bool has_role =
+        row.roles.empty() ||
+        std::find(row.roles.begin(), row.roles.end(), run.first->pass.role) != row.roles.end();
     if (row.position != run.seam->position || !has_role) continue;
     const auto strain = [&](const WorkingTolerance& one) {
       return position::strain_ratio(one, run.lies, level);
@@ -111,9 +112,10 @@ void add_run(const Subject& subject, const Run& run, std::vector<ExplainStep>& s
   const joint::Seam& seam = *described_as(subject.described, run.seam->id);
   const plan::PlannedStance& stance =
       subject.plan.stances.at(static_cast<std::size_t>(run.first->stance));
-  ExplainStep step = step_of(position::position_card(),
-                             "position",
-                             "seam " + seam.id + ", " + passes_text(run.passes) + ", in " + stance.id);
+  ExplainStep step =
+      step_of(position::position_card(),
+              "position",
+              "seam " + seam.id + ", " + passes_text(run.passes) + ", in " + stance.id);
   for (std::size_t i = 0; i < stance.stance.axes.size(); ++i) {
     const bool rolls = run.first->roll_from && i + 1 == stance.stance.axes.size();
     const Angle value = rolls ? *run.first->roll_from : stance.stance.axes[i];
@@ -124,8 +126,8 @@ void add_run(const Subject& subject, const Run& run, std::vector<ExplainStep>& s
         rolls ? "where the pass is struck" : "stance " + stance.id);
   }
   const geom::Mat3 R_WJ = plan::rotation_WJ(subject.plan, *run.first);
-  const joint::SectionFrame frame = joint::section_frame(
-      subject.described, seam, plan::start_station_mm(seam, *run.first));
+  const joint::SectionFrame frame =
+      joint::section_frame(subject.described, seam, plan::start_station_mm(seam, *run.first));
   const double sense = run.first->reversed ? -1.0 : 1.0;
   add(step.results, "travel rises by", sense * (R_WJ * frame.tangent).z(), "", "its unit vector");
   add(step.results, "face rises by", (R_WJ * frame.face).z(), "", "normal of the weld face");

@@ -35,8 +35,7 @@ std::optional<position::Attitude> lie_at_start(const Plan& plan,
                                                const PlannedPass& pass) {
   if (pass.stance < 0 || !seam.path || !plan.cell) return std::nullopt;
   const geom::Mat3 R_WJ = rotation_WJ(plan, pass);
-  const joint::SectionFrame frame =
-      joint::section_frame(joint, seam, start_station_mm(seam, pass));
+  const joint::SectionFrame frame = joint::section_frame(joint, seam, start_station_mm(seam, pass));
   const geom::Vec3 travel_W = (pass.reversed ? -1.0 : 1.0) * (R_WJ * frame.tangent);
   const auto lies = position::attitude(travel_W, R_WJ * frame.face, geom::Vec3::UnitZ());
   if (!lies) return std::nullopt;
