@@ -36,8 +36,8 @@ std::string work_name(const plan::Plan& plan, const plan::PlannedEvent& event) {
       constexpr std::size_t few = 3;
       const std::vector<std::string>& members = operation.members;
       if (operation.kind != joint::OperationKind::fit) return kind + " " + operation.id;
-      return "fit " + (members.size() <= few ? base::listed(members, " + ")
-                                             : std::to_string(members.size()) + " members");
+      if (members.size() <= few) return "fit " + base::listed(members, " + ");
+      return "fit " + members.front() + " and " + std::to_string(members.size() - 1) + " more";
     }
   }
   const bool all = event.kind == SecondKind::heat && plan.heating && plan.heating->holds;

@@ -33,11 +33,12 @@ std::string why_out_of_scope(const Steel& steel, const Composition& composition)
   const std::string_view group = std::string_view(steel.group).substr(0, steel.group.find('.'));
   if (!group.empty() && group.find_first_not_of("0123456789") == std::string_view::npos &&
       std::find(std::begin(known), std::end(known), group) == std::end(known)) {
-    return "group " + steel.group + " of ISO/TR 15608 is no unalloyed or low-alloy steel";
+    return "group " + steel.group +
+           " of ISO/TR 15608 is no unalloyed or low-alloy steel (from memory)";
   }
   if (composition.cr >= stainless_from_cr) {
     return "Cr " + base::shortest_text(composition.cr) + " % makes it stainless (from " +
-           base::shortest_text(stainless_from_cr) + " %, EN 10020)";
+           base::shortest_text(stainless_from_cr) + " %, EN 10020 from memory)";
   }
   return {};
 }
