@@ -29,8 +29,7 @@ struct LayerBlocks {
 [[nodiscard]] std::vector<std::vector<LayerBlocks>> layers_of(const std::vector<SeamRef>& seams,
                                                               const OrderJob& order);
 /// Per seam, passes as numbered.
-[[nodiscard]] std::vector<std::vector<LayerBlocks>> passes_of(const std::vector<SeamRef>& seams,
-                                                              const OrderJob& order);
+[[nodiscard]] std::vector<std::vector<LayerBlocks>> passes_of(const OrderJob& order);
 
 /// The links of the weldment's orders by hand and of balance, after all others: what a person fixed
 /// goes before balance, and a link against the file is left out and told. Fills hand_links, twins

@@ -33,6 +33,25 @@ std::vector<std::string> rules_on_way(const order::Job& job,
   return rules;
 }
 
+/// Per seam, the blocks of its parts: `part` tells which part a pass belongs to, from 0.
+template <class Part>
+std::vector<std::vector<LayerBlocks>> parts_of(const OrderJob& order, const Part& part) {
+  std::vector<std::vector<LayerBlocks>> parts(order.placements.size());
+  for (std::size_t b = 0; b < order.origins.size(); ++b) {
+    const BlockOrigin& origin = order.origins[b];
+    if (origin.seam < 0) continue;
+    const auto seam = static_cast<std::size_t>(origin.seam);
+    for (const int pass : origin.passes) {
+      const std::size_t index = part(seam, static_cast<std::size_t>(pass));
+      if (parts[seam].size() <= index) parts[seam].resize(index + 1);
+      LayerBlocks& blocks = parts[seam][index];
+      if (blocks.first < 0) blocks.first = static_cast<int>(b);
+      blocks.last = static_cast<int>(b);
+    }
+  }
+  return parts;
+}
+
 }  // namespace
 
 void add_link(order::Job& job, int block, int after, std::string rule) {
@@ -59,37 +78,15 @@ std::optional<std::vector<std::string>> against_link(const order::Job& job, int 
 
 std::vector<std::vector<LayerBlocks>> layers_of(const std::vector<SeamRef>& seams,
                                                 const OrderJob& order) {
-  std::vector<std::vector<LayerBlocks>> layers(seams.size());
-  for (std::size_t b = 0; b < order.origins.size(); ++b) {
-    const BlockOrigin& origin = order.origins[b];
-    if (origin.seam < 0) continue;
-    const auto seam = static_cast<std::size_t>(origin.seam);
+  return parts_of(order, [&](std::size_t seam, std::size_t pass) {
     const Placement& placement = order.placements[seam].front();
     const StackChoice& choice = seams[seam].work->stacks[static_cast<std::size_t>(placement.stack)];
-    const auto pass = static_cast<std::size_t>(origin.passes.front());
-    const auto layer = static_cast<std::size_t>(choice.stack.passes[pass].layer);
-    if (layers[seam].size() < layer) layers[seam].resize(layer);
-    LayerBlocks& blocks = layers[seam][layer - 1];
-    if (blocks.first < 0) blocks.first = static_cast<int>(b);
-    blocks.last = static_cast<int>(b);
-  }
-  return layers;
+    return static_cast<std::size_t>(choice.stack.passes[pass].layer) - 1;
+  });
 }
 
-std::vector<std::vector<LayerBlocks>> passes_of(const std::vector<SeamRef>& seams,
-                                                const OrderJob& order) {
-  std::vector<std::vector<LayerBlocks>> passes(seams.size());
-  for (std::size_t b = 0; b < order.origins.size(); ++b) {
-    const BlockOrigin& origin = order.origins[b];
-    if (origin.seam < 0) continue;
-    std::vector<LayerBlocks>& of_seam = passes[static_cast<std::size_t>(origin.seam)];
-    for (const int pass : origin.passes) {
-      const std::size_t index = static_cast<std::size_t>(pass);
-      if (of_seam.size() <= index) of_seam.resize(index + 1);
-      of_seam[index] = {static_cast<int>(b), static_cast<int>(b)};
-    }
-  }
-  return passes;
+std::vector<std::vector<LayerBlocks>> passes_of(const OrderJob& order) {
+  return parts_of(order, [](std::size_t, std::size_t pass) { return pass; });
 }
 
 order::Job without_hand_order(const OrderJob& order) {

@@ -24,7 +24,7 @@ class Rules {
         seams_(seams),
         out_(out),
         layers_(layers_of(seams, out)),
-        passes_(passes_of(seams, out)) {}
+        passes_(passes_of(out)) {}
 
   void add() {
     const auto& orders = inputs_.weldment.hand_orders;
