@@ -17,14 +17,14 @@ const std::vector<RoleStyle>& role_styles() {
   return styles;
 }
 
-const Stroke& style_of(const std::string& role) {
+const svg::Stroke& style_of(const std::string& role) {
   for (const RoleStyle& style : role_styles()) {
     if (role == style.role) return style.stroke;
   }
   throw std::runtime_error("role \"" + role + "\" has no style in the drawings");
 }
 
-Stroke style_of(Part part) {
+svg::Stroke style_of(Part part) {
   switch (part) {
     case Part::member_1:
       return {"url(#member-1)", "#000", 1.0, nullptr};
@@ -48,7 +48,7 @@ void put_hatch(pugi::xml_node defs,
   put(pattern, "width", rounded(side, 0));
   put(pattern, "height", rounded(side, 0));
   put(pattern, "patternUnits", "userSpaceOnUse");
-  put_box(pattern, {{0.0, 0.0}, {side, side}}, {"#fff", nullptr});
+  svg::put_box(pattern, {{0.0, 0.0}, {side, side}}, {"#fff", nullptr});
   for (const char* line : lines) {
     pugi::xml_node path = pattern.append_child("path");
     put(path, "d", line);

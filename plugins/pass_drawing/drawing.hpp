@@ -5,8 +5,8 @@
 #include <string>
 
 #include "pass_drawing/plates.hpp"
-#include "pass_drawing/svg.hpp"
 #include "pass_drawing/view.hpp"
+#include "svg/svg.hpp"
 
 namespace seamturn::pass_drawing {
 
@@ -20,11 +20,11 @@ constexpr double page_edge = 20.0;
 /// How beads of a role are told apart: by tone, weight of line and dashes.
 struct RoleStyle {
   const char* role;
-  Stroke stroke;
+  svg::Stroke stroke;
 };
 [[nodiscard]] const std::vector<RoleStyle>& role_styles();
-[[nodiscard]] const Stroke& style_of(const std::string& role);
-[[nodiscard]] Stroke style_of(Part part);
+[[nodiscard]] const svg::Stroke& style_of(const std::string& role);
+[[nodiscard]] svg::Stroke style_of(Part part);
 /// Patterns that the styles of plates name.
 void put_patterns(pugi::xml_node svg);
 

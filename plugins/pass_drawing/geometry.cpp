@@ -29,10 +29,6 @@ Polygon cut_by_line(const Polygon& polygon, Point normal, double offset) {
 
 }  // namespace
 
-double length(Point a) {
-  return std::hypot(a.x, a.y);
-}
-
 double signed_area(const Polygon& polygon) {
   double twice = 0.0;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
@@ -65,27 +61,6 @@ bool contains(const Polygon& polygon, Point point) {
     if (point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
   }
   return inside;
-}
-
-void Box::include(Point point) {
-  low = {std::min(low.x, point.x), std::min(low.y, point.y)};
-  high = {std::max(high.x, point.x), std::max(high.y, point.y)};
-}
-
-bool Box::overlaps(const Box& other) const {
-  return low.x < other.high.x && other.low.x < high.x && low.y < other.high.y &&
-         other.low.y < high.y;
-}
-
-bool Box::holds(const Box& other) const {
-  return low.x <= other.low.x && other.high.x <= high.x && low.y <= other.low.y &&
-         other.high.y <= high.y;
-}
-
-Box box_of(const Polygon& polygon) {
-  Box box{polygon.front(), polygon.front()};
-  for (const Point point : polygon) box.include(point);
-  return box;
 }
 
 Polygon cut_to(const Box& box, Polygon polygon) {

@@ -2,34 +2,16 @@
 // Plane geometry of the drawings. All in mm in the section frame of plan.xml.
 #pragma once
 
-#include <vector>
+#include "svg/plane.hpp"
 
 namespace seamturn::pass_drawing {
 
 inline constexpr double degrees_per_radian = 57.29577951308232;
 
-struct Point {
-  double x = 0.0;
-  double y = 0.0;
-};
-using Polygon = std::vector<Point>;
-
-[[nodiscard]] inline Point operator+(Point a, Point b) {
-  return {a.x + b.x, a.y + b.y};
-}
-[[nodiscard]] inline Point operator-(Point a, Point b) {
-  return {a.x - b.x, a.y - b.y};
-}
-[[nodiscard]] inline Point operator*(double s, Point a) {
-  return {s * a.x, s * a.y};
-}
-[[nodiscard]] inline double dot(Point a, Point b) {
-  return a.x * b.x + a.y * b.y;
-}
-[[nodiscard]] inline double cross(Point a, Point b) {
-  return a.x * b.y - a.y * b.x;
-}
-[[nodiscard]] double length(Point a);
+using svg::Box;
+using svg::box_of;
+using svg::Point;
+using svg::Polygon;
 
 /// Above 0 when anticlockwise.
 [[nodiscard]] double signed_area(const Polygon& polygon);
@@ -37,18 +19,6 @@ using Polygon = std::vector<Point>;
 [[nodiscard]] Point centroid(const Polygon& polygon);
 [[nodiscard]] bool contains(const Polygon& polygon, Point point);
 
-/// An upright rectangle.
-struct Box {
-  Point low;
-  Point high;
-  void include(Point point);
-  [[nodiscard]] double width() const { return high.x - low.x; }
-  [[nodiscard]] double height() const { return high.y - low.y; }
-  [[nodiscard]] bool overlaps(const Box& other) const;
-  [[nodiscard]] bool holds(const Box& other) const;
-};
-/// Pre: at least one point.
-[[nodiscard]] Box box_of(const Polygon& polygon);
 /// The part of a polygon inside a box.
 [[nodiscard]] Polygon cut_to(const Box& box, Polygon polygon);
 

@@ -35,7 +35,7 @@ std::optional<Box> Labels::write(pugi::xml_node parent,
                                  Point wanted) {
   constexpr double step = 3.0;
   constexpr double pad = 2.0;
-  const double wide = text_width(words, letter_size) + 2.0 * pad;
+  const double wide = svg::text_width(words, letter_size) + 2.0 * pad;
   const double high = letter_size + 2.0 * pad;
   std::optional<Box> best;
   double nearest = 0.0;
@@ -50,8 +50,8 @@ std::optional<Box> Labels::write(pugi::xml_node parent,
     }
   }
   if (!best) return best;
-  put_box(parent, *best, {"#fff", nullptr});
-  put_text(
+  svg::put_box(parent, *best, {"#fff", nullptr});
+  svg::put_text(
       parent, {best->low.x + pad, best->high.y - pad - 0.18 * letter_size}, words, {letter_size});
   take(*best);
   return best;

@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "pass_drawing/svg.hpp"
+#include "svg/svg.hpp"
 
 namespace seamturn::pass_drawing {
 

@@ -38,7 +38,7 @@ double put_lines(pugi::xml_node parent,
                  double letter_size = 11.5) {
   for (const std::string& line : lines) {
     y += line_px;
-    put_text(parent, {x, y}, line, {letter_size});
+    svg::put_text(parent, {x, y}, line, {letter_size});
   }
   return y;
 }
@@ -125,10 +125,13 @@ std::string root_words(const Subject& subject) {
 }
 
 /// One sample of the legend and its words.
-double put_sample(pugi::xml_node group, double y, const Stroke& stroke, const std::string& words) {
+double put_sample(pugi::xml_node group,
+                  double y,
+                  const svg::Stroke& stroke,
+                  const std::string& words) {
   y += line_px + 3.0;
-  put_box(group, {{right_column, y - 11.0}, {right_column + 34.0, y + 1.0}}, stroke);
-  put_text(group, {right_column + 42.0, y}, words, {11.5});
+  svg::put_box(group, {{right_column, y - 11.0}, {right_column + 34.0, y + 1.0}}, stroke);
+  svg::put_text(group, {right_column + 42.0, y}, words, {11.5});
   return y;
 }
 
@@ -139,9 +142,9 @@ bool has_role(const Subject& subject, const std::string& role) {
 }
 
 double put_legend(pugi::xml_node svg, const Subject& subject, double top) {
-  pugi::xml_node group = put_group(svg, "legend");
+  pugi::xml_node group = svg::put_group(svg, "legend");
   double y = top + 4.0;
-  put_text(group, {right_column, y += 12.0}, "Legend", {12.0, "start", true});
+  svg::put_text(group, {right_column, y += 12.0}, "Legend", {12.0, "start", true});
   for (const RoleStyle& style : role_styles()) {
     if (has_role(subject, style.role)) {
       y = put_sample(group, y, style.stroke, std::string(style.role) + " pass");
@@ -160,12 +163,12 @@ double put_legend(pugi::xml_node svg, const Subject& subject, double top) {
                             : "side 2, welded later");
   }
   y += line_px + 3.0;
-  put_circle(group, {right_column + 17.0, y - 5.0}, 7.5, {"#fff", "#000", 0.8, nullptr});
-  put_text(group, {right_column + 17.0, y - 1.6}, "n", {9.5, "middle", true});
-  put_text(group, {right_column + 42.0, y}, "number of the pass, in the order laid", {11.5});
+  svg::put_circle(group, {right_column + 17.0, y - 5.0}, 7.5, {"#fff", "#000", 0.8, nullptr});
+  svg::put_text(group, {right_column + 17.0, y - 1.6}, "n", {9.5, "middle", true});
+  svg::put_text(group, {right_column + 42.0, y}, "number of the pass, in the order laid", {11.5});
   y += line_px + 3.0;
-  put_arrow(group, {right_column + 2.0, y - 11.0}, {right_column + 32.0, y + 1.0}, 1.3);
-  put_text(group, {right_column + 42.0, y}, "torch at its work angle, tip at the aim", {11.5});
+  svg::put_arrow(group, {right_column + 2.0, y - 11.0}, {right_column + 32.0, y + 1.0}, 1.3);
+  svg::put_text(group, {right_column + 42.0, y}, "torch at its work angle, tip at the aim", {11.5});
   return y;
 }
 
@@ -257,43 +260,43 @@ std::string status_line(const Subject& subject) {
 }  // namespace
 
 double put_heading(pugi::xml_node svg, const Subject& subject, double top) {
-  pugi::xml_node group = put_group(svg, "heading");
+  pugi::xml_node group = svg::put_group(svg, "heading");
   std::string words = std::string(text(subject.procedure, "id")) + "  " + subject.kind + ", " +
                       subject.type + ", position " + subject.position;
   if (subject.has_two_sides) words += ", side " + std::to_string(subject.side) + " of 2";
-  put_text(group, {page_edge, top + 18.0}, words, {17.0, "start", true});
+  svg::put_text(group, {page_edge, top + 18.0}, words, {17.0, "start", true});
   const pugi::xml_node weldment = subject.plan->root().child("weldment");
   const std::string revision = text(weldment, "revision");
-  std::vector<std::string> lines = wrapped(
+  std::vector<std::string> lines = svg::wrapped(
       std::string(text(weldment, "title")) + (revision.empty() ? "" : ", revision " + revision),
       letters_across);
   for (const std::string& line :
-       wrapped("Joints: " + joined(ids_of(subject.procedure, "joint")) +
-                   "; seams: " + joined(ids_of(subject.procedure, "seam")),
-               letters_across)) {
+       svg::wrapped("Joints: " + joined(ids_of(subject.procedure, "joint")) +
+                        "; seams: " + joined(ids_of(subject.procedure, "seam")),
+                    letters_across)) {
     lines.push_back(line);
   }
   double y = put_lines(group, page_edge, top + 20.0, lines) + 18.0;
-  put_text(group, {page_edge, y}, status_line(subject), {13.0, "start", true});
+  svg::put_text(group, {page_edge, y}, status_line(subject), {13.0, "start", true});
   return y;
 }
 
 double put_sizes_and_legend(pugi::xml_node svg, const Subject& subject, double top) {
-  pugi::xml_node group = put_group(svg, "sizes");
-  put_text(group, {left_column, top + 16.0}, "Sizes", {12.0, "start", true});
+  pugi::xml_node group = svg::put_group(svg, "sizes");
+  svg::put_text(group, {left_column, top + 16.0}, "Sizes", {12.0, "start", true});
   const double y = put_lines(group, left_column, top + 18.0, size_lines(subject));
   return std::max(y, put_legend(svg, subject, top));
 }
 
 double put_pass_table(pugi::xml_node svg, const Subject& subject, double top) {
-  pugi::xml_node group = put_group(svg, "passes");
+  pugi::xml_node group = svg::put_group(svg, "passes");
   const std::vector<std::string> heads = {
       "pass", "role", "layer.bead", "area, mm2", "work angle, deg", "aim x, mm", "aim y, mm"};
   double y = top + 16.0;
   for (std::size_t i = 0; i < heads.size(); ++i) {
-    put_text(group, {column_px[i], y}, heads[i], {11.5, "start", true});
+    svg::put_text(group, {column_px[i], y}, heads[i], {11.5, "start", true});
   }
-  put_line(group, {page_edge, y + 4.0}, {page_width - page_edge, y + 4.0}, {});
+  svg::put_line(group, {page_edge, y + 4.0}, {page_width - page_edge, y + 4.0}, {});
   const double half_deg =
       subject.is_fillet ? fill_map(subject).half_angle_rad() * degrees_per_radian : 0.0;
   y += 2.0;
@@ -301,17 +304,17 @@ double put_pass_table(pugi::xml_node svg, const Subject& subject, double top) {
     y += line_px;
     const std::vector<std::string> row = pass_row(subject, pass, half_deg);
     for (std::size_t i = 0; i < row.size(); ++i) {
-      put_text(group, {column_px[i], y}, row[i], {11.5});
+      svg::put_text(group, {column_px[i], y}, row[i], {11.5});
     }
   }
   return y;
 }
 
 double put_notes(pugi::xml_node svg, const Subject& subject, double top) {
-  pugi::xml_node group = put_group(svg, "notes");
+  pugi::xml_node group = svg::put_group(svg, "notes");
   double y = top;
   for (const std::string& note : notes(subject)) {
-    y = put_lines(group, page_edge, y, wrapped(note, letters_across));
+    y = put_lines(group, page_edge, y, svg::wrapped(note, letters_across));
   }
   return y;
 }

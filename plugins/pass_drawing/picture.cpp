@@ -43,7 +43,7 @@ double Picture::draw() {
   put_dimensions();
   put_layer_names();
   put_plate_names();
-  put_box(svg_, panel_, {"none", "#888", 0.6, nullptr});
+  svg::put_box(svg_, panel_, {"none", "#888", 0.6, nullptr});
   return panel_.high.y;
 }
 
@@ -94,46 +94,46 @@ void Picture::fit(double top) {
 }
 
 void Picture::put_plates() {
-  pugi::xml_node group = put_group(svg_, "plates");
+  pugi::xml_node group = svg::put_group(svg_, "plates");
   for (const Plate& plate : plates_of(subject_)) {
-    put_outline(group, {cut_to(panel_, view_.page(plate.shape))}, style_of(plate.part));
+    svg::put_outline(group, {cut_to(panel_, view_.page(plate.shape))}, style_of(plate.part));
   }
   if (!subject_.is_plug) return;
   const Box hole = box_of(map_.outline());
-  put_line(group,
-           view_.page({hole.low.x, hole.low.y - 3.0}),
-           view_.page({hole.low.x, hole.high.y + 3.0}),
-           {"none", "#000", 0.8, "10 3 2 3"});
+  svg::put_line(group,
+                view_.page({hole.low.x, hole.low.y - 3.0}),
+                view_.page({hole.low.x, hole.high.y + 3.0}),
+                {"none", "#000", 0.8, "10 3 2 3"});
 }
 
 /// Open while side 1 is welded; welded, and gouged from behind, while side 2 is.
 void Picture::put_other_side() {
   if (other_.empty()) return;
-  pugi::xml_node group = put_group(svg_, "other-side");
+  pugi::xml_node group = svg::put_group(svg_, "other-side");
   if (subject_.side == 2) {
-    put_outline(group, {view_.page(other_)}, {"url(#welded)", "#000", 0.9, "2 3"});
+    svg::put_outline(group, {view_.page(other_)}, {"url(#welded)", "#000", 0.9, "2 3"});
   } else {
-    put_outline(group, {view_.page(open_cut(subject_))}, {"#fff", "#000", 1.0, nullptr});
+    svg::put_outline(group, {view_.page(open_cut(subject_))}, {"#fff", "#000", 1.0, nullptr});
   }
 }
 
 void Picture::put_weld() {
   pugi::xml_node clip = svg_.append_child("clipPath");
   put(clip, "id", "weld");
-  put_outline(clip, {view_.page(map_.outline())}, {"#000", nullptr});
-  pugi::xml_node group = put_group(svg_, "beads");
-  put_outline(group, {view_.page(map_.outline())}, {"#fff", nullptr});
+  svg::put_outline(clip, {view_.page(map_.outline())}, {"#000", nullptr});
+  pugi::xml_node group = svg::put_group(svg_, "beads");
+  svg::put_outline(group, {view_.page(map_.outline())}, {"#fff", nullptr});
   pugi::xml_node clipped = group.append_child("g");
   put(clipped, "clip-path", "url(#weld)");
   for (const BeadShape& bead : beads_) {
     std::vector<Polygon> parts;
     for (const Polygon& part : bead.parts) parts.push_back(view_.page(part));
-    pugi::xml_node path = put_outline(clipped, parts, style_of(bead.role));
+    pugi::xml_node path = svg::put_outline(clipped, parts, style_of(bead.role));
     put(path, "class", "bead-" + std::to_string(bead.number));
   }
-  put_outline(group, {view_.page(map_.outline())}, {"none", "#000", 2.2, nullptr});
+  svg::put_outline(group, {view_.page(map_.outline())}, {"none", "#000", 2.2, nullptr});
   if (subject_.side == 1 && !other_.empty()) {
-    put_outline(group, {view_.page(other_)}, {"none", "#000", 0.9, "2 3"});
+    svg::put_outline(group, {view_.page(other_)}, {"none", "#000", 0.9, "2 3"});
   }
 }
 
@@ -144,12 +144,12 @@ Point Picture::tail_of(const PassData& pass, double long_px) const {
 
 void Picture::put_torches() {
   constexpr double long_px = 34.0;
-  pugi::xml_node group = put_group(svg_, "torches");
+  pugi::xml_node group = svg::put_group(svg_, "torches");
   for (const PassData& pass : subject_.passes) {
     const Point aim = view_.page(pass.aim);
     const Point tail = tail_of(pass, long_px);
-    put_line(group, tail, aim, {"none", "#fff", 3.6, nullptr});
-    put_arrow(group, tail, aim, 1.3);
+    svg::put_line(group, tail, aim, {"none", "#fff", 3.6, nullptr});
+    svg::put_arrow(group, tail, aim, 1.3);
   }
 }
 
@@ -160,58 +160,59 @@ double Picture::number_radius() const {
 }
 
 void Picture::put_numbers() {
-  pugi::xml_node group = put_group(svg_, "numbers");
+  pugi::xml_node group = svg::put_group(svg_, "numbers");
   const double radius = number_radius();
   for (const BeadShape& bead : beads_) {
     const std::string words = std::to_string(bead.number);
     const double letters = (words.size() > 1 ? 1.15 : 1.35) * radius;
     const Point at = view_.page(bead.middle);
-    put_circle(group, at, radius, {"#fff", "#000", 0.8, nullptr});
+    svg::put_circle(group, at, radius, {"#fff", "#000", 0.8, nullptr});
     pugi::xml_node node =
-        put_text(group, {at.x, at.y + 0.36 * letters}, words, {letters, "middle", true});
+        svg::put_text(group, {at.x, at.y + 0.36 * letters}, words, {letters, "middle", true});
     put(node, "class", "pass-number");
   }
 }
 
 void Picture::put_gravity() {
-  pugi::xml_node group = put_group(svg_, "gravity");
+  pugi::xml_node group = svg::put_group(svg_, "gravity");
   const Point middle{panel_.low.x + 36.0, panel_.low.y + 34.0};
   const Box room{panel_.low, panel_.low + Point{72.0, 88.0}};
-  put_box(group, room, {"#fff", "#888", 0.6, nullptr});
-  put_text(group, {middle.x, room.high.y - 6.0}, subject_.position, {14.0, "middle", true});
+  svg::put_box(group, room, {"#fff", "#888", 0.6, nullptr});
+  svg::put_text(group, {middle.x, room.high.y - 6.0}, subject_.position, {14.0, "middle", true});
   if (up_.is_steep) {
-    put_circle(group, middle, 9.0, {"#fff", "#000", 1.6, nullptr});
-    put_line(group, middle - Point{6.4, 6.4}, middle + Point{6.4, 6.4}, {"none", "#000", 1.6});
-    put_line(group, middle - Point{6.4, -6.4}, middle + Point{6.4, -6.4}, {"none", "#000", 1.6});
-    put_text(group, {middle.x, middle.y + 24.0}, "gravity along", {9.0, "middle"});
-    put_text(group, {middle.x, middle.y + 34.0}, "the seam", {9.0, "middle"});
+    svg::put_circle(group, middle, 9.0, {"#fff", "#000", 1.6, nullptr});
+    svg::put_line(group, middle - Point{6.4, 6.4}, middle + Point{6.4, 6.4}, {"none", "#000", 1.6});
+    svg::put_line(
+        group, middle - Point{6.4, -6.4}, middle + Point{6.4, -6.4}, {"none", "#000", 1.6});
+    svg::put_text(group, {middle.x, middle.y + 24.0}, "gravity along", {9.0, "middle"});
+    svg::put_text(group, {middle.x, middle.y + 34.0}, "the seam", {9.0, "middle"});
   } else {
     const Point down = -1.0 * view_.direction(up_.up);
-    put_arrow(group, middle - 22.0 * down, middle + 22.0 * down, 2.0);
-    put_text(group, {middle.x, middle.y + 34.0}, "gravity", {10.0, "middle"});
+    svg::put_arrow(group, middle - 22.0 * down, middle + 22.0 * down, 2.0);
+    svg::put_text(group, {middle.x, middle.y + 34.0}, "gravity", {10.0, "middle"});
   }
   labels_.take(room);
 }
 
 void Picture::put_scale() {
-  pugi::xml_node group = put_group(svg_, "scale");
+  pugi::xml_node group = svg::put_group(svg_, "scale");
   double bar_mm = 1.0;
   for (const double candidate : {2.0, 5.0, 10.0, 20.0, 50.0}) {
     if (candidate * view_.px_per_mm() <= 60.0) bar_mm = candidate;
   }
   const double wide = bar_mm * view_.px_per_mm();
   const Box room{{panel_.low.x, panel_.high.y - 30.0}, {panel_.low.x + 72.0, panel_.high.y}};
-  put_box(group, room, {"#fff", "#888", 0.6, nullptr});
+  svg::put_box(group, room, {"#fff", "#888", 0.6, nullptr});
   const Point from{panel_.low.x + 0.5 * (72.0 - wide), panel_.high.y - 8.0};
   const Point to = from + Point{wide, 0.0};
-  put_line(group, from, to, {"none", "#000", 2.0, nullptr});
+  svg::put_line(group, from, to, {"none", "#000", 2.0, nullptr});
   for (const Point end : {from, to}) {
-    put_line(group, end - Point{0.0, 4.0}, end + Point{0.0, 4.0}, {"none", "#000", 1.2});
+    svg::put_line(group, end - Point{0.0, 4.0}, end + Point{0.0, 4.0}, {"none", "#000", 1.2});
   }
-  put_text(group,
-           {panel_.low.x + 36.0, panel_.high.y - 16.0},
-           rounded(bar_mm, 0) + " mm",
-           {10.0, "middle"});
+  svg::put_text(group,
+                {panel_.low.x + 36.0, panel_.high.y - 16.0},
+                rounded(bar_mm, 0) + " mm",
+                {10.0, "middle"});
   labels_.take(room);
 }
 

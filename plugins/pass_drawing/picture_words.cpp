@@ -12,7 +12,7 @@ using plan_reader::text;
 
 namespace {
 
-const Stroke thin{"none", "#000", 0.8, nullptr};
+const svg::Stroke thin{"none", "#000", 0.8, nullptr};
 
 /// A little more than a box, so that its border lies inside.
 Polygon corners_of(const Box& box) {
@@ -41,14 +41,14 @@ void Picture::put_dimension(Point from, Point to, Point aside, const std::string
   const Box box = box_of({a, b});
   const Box room{box.low - Point{4.0, 4.0}, box.high + Point{4.0, 4.0}};
   if (!panel_.holds(room)) return;
-  pugi::xml_node group = put_group(svg_, "size");
+  pugi::xml_node group = svg::put_group(svg_, "size");
   const auto put_end = [&](Point start, Point end) {
-    put_line(group, start + (2.0 / off_px) * off, end + (4.0 / off_px) * off, thin);
-    put_line(group, end + Point{-3.0, 3.0}, end + Point{3.0, -3.0}, {"none", "#000", 1.4});
+    svg::put_line(group, start + (2.0 / off_px) * off, end + (4.0 / off_px) * off, thin);
+    svg::put_line(group, end + Point{-3.0, 3.0}, end + Point{3.0, -3.0}, {"none", "#000", 1.4});
   };
   put_end(view_.page(from), a);
   put_end(view_.page(to), b);
-  put_line(group, a, b, thin);
+  svg::put_line(group, a, b, thin);
   const Point across{(b - a).y, (a - b).x};
   const Point half = (4.0 / std::max(1.0, length(across))) * across;
   labels_.take(Polygon{a + half, b + half, b - half, a - half});
@@ -127,7 +127,7 @@ Point Picture::wall_of(const BeadShape& bead) const {
 }
 
 void Picture::put_layer_names() {
-  pugi::xml_node group = put_group(svg_, "layers");
+  pugi::xml_node group = svg::put_group(svg_, "layers");
   if (subject_.passes.size() < 2) return;
   int named = 0;
   for (const PassData& pass : subject_.passes) {
@@ -141,12 +141,12 @@ void Picture::put_layer_names() {
     if (!at) continue;
     const Point end{std::clamp(wall.x, at->low.x, at->high.x),
                     std::clamp(wall.y, at->low.y, at->high.y)};
-    put_line(group, end, wall, thin);
+    svg::put_line(group, end, wall, thin);
   }
 }
 
 void Picture::put_plate_names() {
-  pugi::xml_node group = put_group(svg_, "plate-names");
+  pugi::xml_node group = svg::put_group(svg_, "plate-names");
   const Box weld = box_of(view_.page(map_.outline()));
   bool named[3] = {false, false, false};
   for (const Plate& plate : plates_of(subject_)) {

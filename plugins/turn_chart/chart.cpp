@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "turn_chart/chart.hpp"
 
-#include "turn_chart/svg.hpp"
+#include "svg/svg.hpp"
 
 namespace seamturn::turn_chart {
 
@@ -17,7 +17,7 @@ void put_wait_pattern(pugi::xml_node svg) {
   put(pattern, "width", "5");
   put(pattern, "height", "5");
   put(pattern, "patternUnits", "userSpaceOnUse");
-  put_bar(pattern, 0.0, 0.0, 5.0, 5.0, "#ffffff");
+  svg::put_box(pattern, {{0.0, 0.0}, {5.0, 5.0}}, {"#ffffff", nullptr});
   pugi::xml_node stripe = pattern.append_child("path");
   put(stripe, "d", "M-1,1L1,-1M0,5L5,0M4,6L6,4");
   put(stripe, "stroke", "#b00020");

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The words around the strips.
+#include "svg/svg.hpp"
 #include "turn_chart/chart.hpp"
-#include "turn_chart/svg.hpp"
 
 namespace seamturn::turn_chart {
 
 using plan_reader::number;
-using plan_reader::put;
 using plan_reader::rounded;
 using plan_reader::text;
 
@@ -42,7 +41,7 @@ std::string bound_words(pugi::xml_node timeline) {
 }
 
 double put_legend(pugi::xml_node svg, const Clock& clock, double top) {
-  pugi::xml_node group = put_group(svg, "legend");
+  pugi::xml_node group = svg::put_group(svg, "legend");
   double x = page_edge;
   double y = top + line_px;
   for (const KindStyle& style : kind_styles()) {
@@ -50,15 +49,14 @@ double put_legend(pugi::xml_node svg, const Clock& clock, double top) {
     if (total_s <= 0.0) continue;
     const std::string words = std::string(style.words) + " " + seconds_text(total_s) + ", " +
                               share_text(total_s, clock.cycle_s);
-    const double width = 20.0 + words_width(words, letter_px) + 12.0;
+    const double width = 20.0 + svg::text_width(words, letter_px, svg::figures_letter) + 12.0;
     if (x + width > page_width - page_edge) {
       x = page_edge;
       y += line_px;
     }
-    pugi::xml_node sample = put_bar(group, x, y - 10.0, 15.0, 11.0, style.fill);
-    put(sample, "stroke", "#111111");
-    put(sample, "stroke-width", "0.5");
-    put_words(group, x + 20.0, y, words, letter_px);
+    svg::put_box(
+        group, {{x, y - 10.0}, {x + 15.0, y + 1.0}}, {style.fill, "#111111", 0.5, nullptr});
+    svg::put_text(group, {x + 20.0, y}, words, {letter_px});
     x += width;
   }
   return y;
@@ -70,28 +68,27 @@ double put_heading(pugi::xml_node svg,
                    const plan_reader::PlanTree& plan,
                    const Clock& clock,
                    double top) {
-  pugi::xml_node group = put_group(svg, "heading");
+  pugi::xml_node group = svg::put_group(svg, "heading");
   const pugi::xml_node weldment = plan.root().child("weldment");
   const std::string revision = text(weldment, "revision");
-  put(put_words(
-          group,
-          page_edge,
-          top + 16.0,
-          std::string(text(weldment, "title")) + (revision.empty() ? "" : ", revision " + revision),
-          16.0),
-      "font-weight",
-      "bold");
-  put(put_words(group, page_edge, top + 34.0, cycle_words(clock), 13.0), "font-weight", "bold");
-  put_words(
-      group, page_edge, top + 50.0, bound_words(plan.root().child("timeline")) + ".", letter_px);
+  svg::put_text(
+      group,
+      {page_edge, top + 16.0},
+      std::string(text(weldment, "title")) + (revision.empty() ? "" : ", revision " + revision),
+      {16.0, "start", true});
+  svg::put_text(group, {page_edge, top + 34.0}, cycle_words(clock), {13.0, "start", true});
+  svg::put_text(group,
+                {page_edge, top + 50.0},
+                bound_words(plan.root().child("timeline")) + ".",
+                {letter_px});
   return put_legend(svg, clock, top + 52.0);
 }
 
 double put_notes(pugi::xml_node svg, const plan_reader::PlanTree& plan, double top) {
-  pugi::xml_node group = put_group(svg, "notes");
+  pugi::xml_node group = svg::put_group(svg, "notes");
   double y = top;
   const auto put_note = [&](const std::string& words) {
-    put_words(group, page_edge, y += line_px, words, letter_px);
+    svg::put_text(group, {page_edge, y += line_px}, words, {letter_px});
   };
   put_note(
       "Hours and minutes from the first move. Above the arcs the seam with its passes, where there "

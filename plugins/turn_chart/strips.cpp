@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "svg/svg.hpp"
 #include "turn_chart/chart.hpp"
-#include "turn_chart/svg.hpp"
 
 namespace seamturn::turn_chart {
 
@@ -66,6 +66,10 @@ struct Run {
   std::string label;
 };
 
+double width_of(const Run& run) {
+  return svg::text_width(run.label, label_px, svg::figures_letter);
+}
+
 /// "J1.a 2-4": seams with their passes, as long as nothing else is welded.
 std::vector<Run> arc_runs(const Clock& clock) {
   std::vector<Run> runs;
@@ -113,27 +117,25 @@ std::vector<Run> stance_runs(const Clock& clock) {
 class Strip {
  public:
   Strip(pugi::xml_node svg, const Span& span, double end_s, std::size_t number, double top)
-      : group_(put_group(svg, "strip")),
+      : group_(svg::put_group(svg, "strip")),
         span_(span),
         from_s_(static_cast<double>(number) * span.strip_s),
         to_s_(std::min(end_s, from_s_ + span.strip_s)),
         top_(top) {}
 
   void put_axis() {
-    pugi::xml_node axis = put_group(group_, "axis");
+    pugi::xml_node axis = svg::put_group(group_, "axis");
     put(axis, "fill", "#555555");
     const double bottom = top_ + strip_px;
     for (double at_s = from_s_; at_s <= from_s_ + span_.strip_s + 0.5; at_s += span_.tick_s) {
-      put_rule(axis, x_of(at_s), top_ + lanes_top_px, x_of(at_s), bottom + 2.0, "#bbbbbb");
-      put_words(axis, x_of(at_s), bottom + 10.5, minutes_text(at_s), label_px, "middle");
+      const double x = x_of(at_s);
+      svg::put_line(
+          axis, {x, top_ + lanes_top_px}, {x, bottom + 2.0}, {"none", "#bbbbbb", 0.6, nullptr});
+      svg::put_text(axis, {x, bottom + 10.5}, minutes_text(at_s), {label_px, "middle"});
     }
     for (std::size_t i = 0; i < lanes; ++i) {
-      put_words(axis,
-                plot_left - 6.0,
-                top_ + lane_top(static_cast<Lane>(i)) + bar_px - 2.0,
-                lane_names[i],
-                10.0,
-                "end");
+      const double y = top_ + lane_top(static_cast<Lane>(i)) + bar_px - 2.0;
+      svg::put_text(axis, {plot_left - 6.0, y}, lane_names[i], {10.0, "end"});
     }
   }
 
@@ -160,17 +162,17 @@ class Strip {
 
   /// Where a label would run into the one before it goes a row higher, or is left out.
   void put_seams(const std::vector<Run>& runs) {
-    pugi::xml_node names = put_group(group_, "seams");
+    pugi::xml_node names = svg::put_group(group_, "seams");
     std::array<double, label_rows> free_from{};
     for (const Run& run : runs) {
       if (run.start_s < from_s_ || run.start_s >= to_s_) continue;
       const double x = x_of(run.start_s);
-      const double width = words_width(run.label, label_px);
+      const double width = width_of(run);
       if (x + width > page_width) continue;
       for (std::size_t row = 0; row < label_rows; ++row) {
         if (free_from[row] > x) continue;
         const double up = static_cast<double>(row) * label_row_px;
-        put_words(names, x, top_ + lanes_top_px - 2.5 - up, run.label, label_px);
+        svg::put_text(names, {x, top_ + lanes_top_px - 2.5 - up}, run.label, {label_px});
         free_from[row] = x + width + 3.0;
         break;
       }
@@ -178,7 +180,7 @@ class Strip {
   }
 
   void put_stances(const std::vector<Run>& runs) {
-    pugi::xml_node stances = put_group(group_, "stances");
+    pugi::xml_node stances = svg::put_group(group_, "stances");
     const double y = top_ + lanes_top_px + lane_px;
     std::string brackets;
     for (const Run& run : runs) {
@@ -188,8 +190,8 @@ class Strip {
       const double x = x_of(from_s);
       const double width = x_of(to_s) - x;
       brackets += "M" + rounded(x, 1) + "," + rounded(y - 1.0, 1) + "v9h" + rounded(width, 1);
-      if (width < words_width(run.label, label_px) + 3.0) continue;
-      put_words(stances, x + 2.0, y + 6.5, run.label, label_px);
+      if (width < width_of(run) + 3.0) continue;
+      svg::put_text(stances, {x + 2.0, y + 6.5}, run.label, {label_px});
     }
     if (brackets.empty()) return;
     pugi::xml_node lines = group_.append_child("path");
@@ -201,18 +203,18 @@ class Strip {
   }
 
   void put_people(const std::vector<Run>& runs) {
-    pugi::xml_node names = put_group(group_, "work-names");
+    pugi::xml_node names = svg::put_group(group_, "work-names");
     for (const Run& run : runs) {
       const double from_s = std::max(run.start_s, from_s_);
       const double to_s = std::min(run.end_s, to_s_);
       if (to_s <= from_s) continue;
       const double x = x_of(from_s);
-      const double width = words_width(run.label, label_px);
+      const double width = width_of(run);
       if (x_of(to_s) - x < width + 4.0) continue;
       // White behind the letters, whatever colour the bar has.
       const double y = top_ + lane_top(Lane::people) + bar_px - 2.0;
-      put_bar(names, x + 1.0, y - 7.5, width + 2.0, 8.5, "#ffffff");
-      put_words(names, x + 2.0, y - 0.5, run.label, label_px);
+      svg::put_box(names, {{x + 1.0, y - 7.5}, {x + width + 3.0, y + 1.0}}, {"#ffffff", nullptr});
+      svg::put_text(names, {x + 2.0, y - 0.5}, run.label, {label_px});
     }
   }
 

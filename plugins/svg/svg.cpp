@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "pass_drawing/svg.hpp"
+#include "svg/svg.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace seamturn::pass_drawing {
+namespace seamturn::svg {
 
 using plan_reader::put;
 
@@ -120,8 +120,8 @@ pugi::xml_node put_text(pugi::xml_node parent,
   return node;
 }
 
-double text_width(const std::string& words, double letter_size) {
-  return 0.55 * letter_size * static_cast<double>(letters_of(words));
+double text_width(const std::string& words, double letter_size, double letter) {
+  return letter * letter_size * static_cast<double>(letters_of(words));
 }
 
 std::vector<std::string> wrapped(const std::string& words, std::size_t letters) {
@@ -140,4 +140,4 @@ std::vector<std::string> wrapped(const std::string& words, std::size_t letters) 
   return lines;
 }
 
-}  // namespace seamturn::pass_drawing
+}  // namespace seamturn::svg

@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-#include "pass_drawing/geometry.hpp"
 #include "plan_reader/plan_reader.hpp"
+#include "svg/plane.hpp"
 
-namespace seamturn::pass_drawing {
+namespace seamturn::svg {
 
 struct Stroke {
   const char* fill = "none";
@@ -37,9 +37,13 @@ pugi::xml_node put_text(pugi::xml_node parent,
                         Point baseline,
                         const std::string& words,
                         const Lettering& lettering = {});
-/// About how wide a line of text is: 0.55 of its size a letter.
-[[nodiscard]] double text_width(const std::string& words, double letter_size);
+/// About how wide a line of text is. `letter`: of one, as a share of its size; more for figures.
+inline constexpr double prose_letter = 0.55;
+inline constexpr double figures_letter = 0.62;
+[[nodiscard]] double text_width(const std::string& words,
+                                double letter_size,
+                                double letter = prose_letter);
 /// Lines of at most that many letters, broken between words.
 [[nodiscard]] std::vector<std::string> wrapped(const std::string& words, std::size_t letters);
 
-}  // namespace seamturn::pass_drawing
+}  // namespace seamturn::svg
