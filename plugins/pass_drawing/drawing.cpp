@@ -3,6 +3,8 @@
 
 #include <stdexcept>
 
+#include "svg/page.hpp"
+
 namespace seamturn::pass_drawing {
 
 using plan_reader::put;
@@ -70,32 +72,15 @@ void put_patterns(pugi::xml_node svg) {
 
 std::string drawing_svg(const plan_reader::PlanTree& plan, const std::string& id) {
   const Subject subject = find_subject(plan, id);
-  pugi::xml_document document;
-  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
-  put(declaration, "version", "1.0");
-  put(declaration, "encoding", "UTF-8");
-  pugi::xml_node svg = document.append_child("svg");
-  put(svg, "xmlns", "http://www.w3.org/2000/svg");
-  put(svg, "version", "1.1");
-  put(svg, "width", rounded(page_width, 0));
-  pugi::xml_attribute height = svg.append_attribute("height");
-  pugi::xml_attribute view_box = svg.append_attribute("viewBox");
-  put(svg, "font-family", "sans-serif");
-  svg.append_child("title").text().set(
-      ("Passes of procedure " + id + ", drawn across the seam").c_str());
+  svg::Page page(page_width, "Passes of procedure " + id + ", drawn across the seam");
+  const pugi::xml_node svg = page.root();
   put_patterns(svg);
-  pugi::xml_node paper = svg.append_child("rect");
-  put(paper, "width", "100%");
-  put(paper, "height", "100%");
-  put(paper, "fill", "#fff");
   double y = put_heading(svg, subject, 12.0);
   y = put_picture(svg, subject, y + 10.0);
   y = put_sizes_and_legend(svg, subject, y + 6.0);
   y = put_pass_table(svg, subject, y + 8.0);
   y = put_notes(svg, subject, y + 6.0) + 16.0;
-  height.set_value(rounded(y, 0).c_str());
-  view_box.set_value(("0 0 " + rounded(page_width, 0) + " " + rounded(y, 0)).c_str());
-  return plan_reader::document_text(document);
+  return page.text(y);
 }
 
 }  // namespace seamturn::pass_drawing

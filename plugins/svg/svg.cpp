@@ -22,6 +22,34 @@ void put_stroke(pugi::xml_node node, const Stroke& stroke) {
   if (stroke.dash != nullptr) put(node, "stroke-dasharray", stroke.dash);
 }
 
+/// Each from point to point and then `end`; those of fewer points are passed over.
+pugi::xml_node put_path(pugi::xml_node parent,
+                        const std::vector<Polygon>& lines,
+                        std::size_t fewest_points,
+                        const char* end,
+                        const Stroke& stroke) {
+  std::string data;
+  for (const Polygon& line : lines) {
+    if (line.size() < fewest_points) continue;
+    std::string last;
+    const char* command = "M";
+    for (const Point point : line) {
+      const std::string here = coordinate(point.x) + "," + coordinate(point.y);
+      if (here == last) continue;
+      data += command + here;
+      command = " ";
+      last = here;
+    }
+    data += end;
+  }
+  if (data.empty()) return {};
+  pugi::xml_node node = parent.append_child("path");
+  put(node, "d", data);
+  put_stroke(node, stroke);
+  put(node, "stroke-linejoin", "round");
+  return node;
+}
+
 /// Letters, not bytes: a byte that goes on a letter does not count.
 std::size_t letters_of(const std::string& words) {
   return static_cast<std::size_t>(std::count_if(words.begin(), words.end(), [](char byte) {
@@ -40,26 +68,13 @@ pugi::xml_node put_group(pugi::xml_node parent, const char* class_name) {
 pugi::xml_node put_outline(pugi::xml_node parent,
                            const std::vector<Polygon>& polygons,
                            const Stroke& stroke) {
-  std::string data;
-  for (const Polygon& polygon : polygons) {
-    if (polygon.size() < 3) continue;
-    std::string last;
-    const char* command = "M";
-    for (const Point point : polygon) {
-      const std::string here = coordinate(point.x) + "," + coordinate(point.y);
-      if (here == last) continue;
-      data += command + here;
-      command = " ";
-      last = here;
-    }
-    data += "Z";
-  }
-  if (data.empty()) return {};
-  pugi::xml_node node = parent.append_child("path");
-  put(node, "d", data);
-  put_stroke(node, stroke);
-  put(node, "stroke-linejoin", "round");
-  return node;
+  return put_path(parent, polygons, 3, "Z", stroke);
+}
+
+pugi::xml_node put_polylines(pugi::xml_node parent,
+                             const std::vector<Polygon>& lines,
+                             const Stroke& stroke) {
+  return put_path(parent, lines, 2, "", stroke);
 }
 
 pugi::xml_node put_line(pugi::xml_node parent, Point from, Point to, const Stroke& stroke) {
@@ -94,7 +109,7 @@ pugi::xml_node put_box(pugi::xml_node parent, const Box& box, const Stroke& stro
   return node;
 }
 
-void put_arrow(pugi::xml_node parent, Point from, Point to, double width) {
+void put_arrow(pugi::xml_node parent, Point from, Point to, double width, const char* colour) {
   const double run = length(to - from);
   if (run <= 0.0) return;
   const Point along = (1.0 / run) * (to - from);
@@ -102,8 +117,8 @@ void put_arrow(pugi::xml_node parent, Point from, Point to, double width) {
   const Point across{-along.y, along.x};
   const Point neck = to - head * along;
   const double half = 0.38 * head;
-  put_line(parent, from, neck, {"none", "#000", width, nullptr});
-  put_outline(parent, {{to, neck + half * across, neck - half * across}}, {"#000", nullptr});
+  put_line(parent, from, neck, pen(colour, width));
+  put_outline(parent, {{to, neck + half * across, neck - half * across}}, {colour, nullptr});
 }
 
 pugi::xml_node put_text(pugi::xml_node parent,

@@ -16,17 +16,27 @@ struct Stroke {
   double width = 1.0;
   const char* dash = nullptr;
 };
+/// A line in one colour, nothing filled.
+[[nodiscard]] inline Stroke pen(const char* colour, double width, const char* dash = nullptr) {
+  return {"none", colour, width, dash};
+}
 
 pugi::xml_node put_group(pugi::xml_node parent, const char* class_name);
 /// Closed outlines as one path; polygons of fewer than three points are passed over.
 pugi::xml_node put_outline(pugi::xml_node parent,
                            const std::vector<Polygon>& polygons,
                            const Stroke& stroke);
+/// Lines from point to point, left open, as one path; lines of fewer than two points are passed
+/// over.
+pugi::xml_node put_polylines(pugi::xml_node parent,
+                             const std::vector<Polygon>& lines,
+                             const Stroke& stroke);
 pugi::xml_node put_line(pugi::xml_node parent, Point from, Point to, const Stroke& stroke);
 pugi::xml_node put_circle(pugi::xml_node parent, Point centre, double radius, const Stroke& stroke);
 pugi::xml_node put_box(pugi::xml_node parent, const Box& box, const Stroke& stroke);
 /// A line with a filled head at its end.
-void put_arrow(pugi::xml_node parent, Point from, Point to, double width);
+void put_arrow(
+    pugi::xml_node parent, Point from, Point to, double width, const char* colour = "#000");
 
 struct Lettering {
   double size = 12.0;

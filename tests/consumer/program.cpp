@@ -35,9 +35,12 @@ int main() {
     std::cout << "        " << verdict.file.string() << ": "
               << (verdict.loaded ? verdict.id : verdict.reason) << '\n';
   }
-  expect(host.writer_ids() ==
-             std::vector<std::string>{
-                 "joint-list", "pass-drawing", "path-listing", "procedure-sheet", "turn-chart"},
+  expect(host.writer_ids() == std::vector<std::string>{"joint-list",
+                                                       "pass-drawing",
+                                                       "path-listing",
+                                                       "procedure-sheet",
+                                                       "stance-drawing",
+                                                       "turn-chart"},
          "the installed plugins and our own are loaded");
   expect(host.write_document("joint-list", "<joints><joint id=\"J1\"/></joints>", "joints.txt") ==
              "J1\n",

@@ -56,9 +56,9 @@ void check_order(const std::string& xml, const std::vector<std::string>& pieces)
 
 TEST_SUITE("plugins/writers") {
   TEST_CASE("given the build's own plugin folder, all writers are loaded") {
-    CHECK(
-        writers().writer_ids() ==
-        std::vector<std::string>{"pass-drawing", "path-listing", "procedure-sheet", "turn-chart"});
+    CHECK(writers().writer_ids() ==
+          std::vector<std::string>{
+              "pass-drawing", "path-listing", "procedure-sheet", "stance-drawing", "turn-chart"});
   }
 
   TEST_CASE("for any document, law: valid by its schema, twice the same bytes, a safe name") {
