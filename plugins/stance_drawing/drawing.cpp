@@ -143,8 +143,7 @@ double put_views(pugi::xml_node svg,
   const Look aside{view_from(Vec3::UnitZ().cross(robot)), "From the robot's right hand"};
   const svg::Box seen_ahead = seen_box(ahead.view, with_floor(places));
   const svg::Box seen_aside = seen_box(aside.view, with_floor(places));
-  const double scale =
-      std::min(fitting_scale(seen_ahead, upper), fitting_scale(seen_aside, lower));
+  const double scale = std::min(fitting_scale(seen_ahead, upper), fitting_scale(seen_aside, lower));
   put_side_view(svg, scene, panel_of(ahead.view, seen_ahead, upper, scale), ahead.words);
   put_side_view(svg, scene, panel_of(aside.view, seen_aside, lower, scale), aside.words);
   return top + panels_px;

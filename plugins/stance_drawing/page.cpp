@@ -87,7 +87,8 @@ double put_heading(pugi::xml_node svg,
 double put_weld_table(pugi::xml_node svg, const Scene& scene, double top) {
   constexpr std::array<const char*, 7> heads = {
       "seam", "position", "sheet", "passes here", "slope, deg", "bank, deg", "motion"};
-  constexpr std::array<double, 7> columns_px = {page_edge, 150.0, 240.0, 320.0, 420.0, 510.0, 600.0};
+  constexpr std::array<double, 7> columns_px = {
+      page_edge, 150.0, 240.0, 320.0, 420.0, 510.0, 600.0};
   pugi::xml_node group = svg::put_group(svg, "welds");
   double y = top + line_px;
   for (std::size_t i = 0; i < heads.size(); ++i) {

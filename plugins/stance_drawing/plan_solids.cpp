@@ -50,10 +50,8 @@ Turned forging_of(const pugi::xml_node& forging) {
   double from = 0.0;
   for (const pugi::xml_node step : forging.children("step")) {
     const double to = from + number(step, "length_mm");
-    turned.steps.push_back({from,
-                            to,
-                            0.5 * number(step, "start_diameter_mm"),
-                            0.5 * number(step, "end_diameter_mm")});
+    turned.steps.push_back(
+        {from, to, 0.5 * number(step, "start_diameter_mm"), 0.5 * number(step, "end_diameter_mm")});
     from = to;
   }
   if (turned.steps.empty()) throw std::runtime_error("plan.xml has a forging without a step");

@@ -147,15 +147,15 @@ void put_torch(pugi::xml_node group, const Torch& torch, const Panel& panel, dou
   const Vec3 tip = torch.tip;
   svg::put_arrow(
       group, panel.page(tip), panel.page(Vec3(tip + travel_mm * torch.travel)), 1.2, weld_colour);
-  svg::put_arrow(
-      group, panel.page(Vec3(tip - length_mm * torch.pointing)), panel.page(tip), 1.6, torch_colour);
+  svg::put_arrow(group,
+                 panel.page(Vec3(tip - length_mm * torch.pointing)),
+                 panel.page(tip),
+                 1.6,
+                 torch_colour);
 }
 
-void put_welds(pugi::xml_node svg,
-               const Scene& scene,
-               const Panel& panel,
-               const Sight& sight,
-               Names names) {
+void put_welds(
+    pugi::xml_node svg, const Scene& scene, const Panel& panel, const Sight& sight, Names names) {
   std::vector<Name> to_name;
   pugi::xml_node seams = svg::put_group(svg, "seams");
   for (const Weld& weld : scene.welds) {

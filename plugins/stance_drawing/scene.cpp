@@ -47,8 +47,7 @@ Pose turn_about(const Axis& axis) {
 /// The axes as the positioner has them at zero, each with its angle in the stance.
 std::vector<Axis> axes_at_zero(const PlanTree& plan, const pugi::xml_node& stance) {
   std::vector<Axis> axes;
-  for (const pugi::xml_node node :
-       plan.root().child("cell").child("positioner").children("axis")) {
+  for (const pugi::xml_node node : plan.root().child("cell").child("positioner").children("axis")) {
     const std::string name = text(node, "name");
     const pugi::xml_node set = stance.find_child_by_attribute("axis", "name", name.c_str());
     const pugi::xml_node line = node.child("line");

@@ -214,9 +214,7 @@ std::vector<Edge> edges(const Solid& solid, const Vec3& towards_viewer) {
 }
 
 Screen::Screen(const Solid& solid, const Vec3& towards_viewer)
-    : solid_(solid),
-      X_SW_(solid.X_WS.inverse()),
-      towards_S_(X_SW_.linear() * towards_viewer) {}
+    : solid_(solid), X_SW_(solid.X_WS.inverse()), towards_S_(X_SW_.linear() * towards_viewer) {}
 
 bool Screen::hides(const Vec3& p_W) const {
   const Vec3 p_S = X_SW_ * p_W;

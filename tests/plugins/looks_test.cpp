@@ -52,8 +52,7 @@ double depth(const Solid& solid, const Vec3& p_W) {
   double best = -1e9;
   for (const Step& step : turned.steps) {
     const double share = (p.z() - step.from_mm) / (step.to_mm - step.from_mm);
-    const double radius =
-        step.from_radius_mm + share * (step.to_radius_mm - step.from_radius_mm);
+    const double radius = step.from_radius_mm + share * (step.to_radius_mm - step.from_radius_mm);
     const double slant =
         std::atan2(std::abs(step.to_radius_mm - step.from_radius_mm), step.to_mm - step.from_mm);
     const double off = p.head<2>().norm();

@@ -163,8 +163,7 @@ TEST_SUITE("plugins/stance_drawing") {
       }
     }
     const Drawn& first = all_drawn().front();
-    CHECK(first.svg ==
-          picture(io::plan_xml(*first.plan), "stances/" + first.stance->id + ".svg"));
+    CHECK(first.svg == picture(io::plan_xml(*first.plan), "stances/" + first.stance->id + ".svg"));
   }
 
   TEST_CASE("for any stance, law: every seam welded there is drawn in each view and named once") {
@@ -219,7 +218,8 @@ TEST_SUITE("plugins/stance_drawing") {
     // ISO 6947:2019, table 1: flat and horizontal vertical positions are welded from above.
     for (const Drawn& one : all_drawn()) {
       for (const int number : {0, 1}) {
-        const std::string torches = between(side_view(one.svg, number), "<g class=\"torches\">", "</g>");
+        const std::string torches =
+            between(side_view(one.svg, number), "<g class=\"torches\">", "</g>");
         std::size_t found = 0;
         for (std::size_t at = torches.find("<line"); at != std::string::npos;
              at = torches.find("<line", at + 1)) {

@@ -31,6 +31,11 @@ namespace seamturn::planner::detail {
 /// and turn.load.stop_not_judged (a note). Needs assemble_order.
 void check_turns(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan);
 
+/// Warns (cell.robot.behind) where a table leans the part with its back to the robot's home: by 30
+/// deg and more, more than 120 deg off the way there (common practice). Needs the stances and a
+/// cell. Tests: planner/facing - closed-form.
+void check_facing(const Inputs& inputs, plan::Plan& plan);
+
 /// Time a station changer takes to bring the other side in, settling counted; 0 for others.
 [[nodiscard]] double exchange_s(const cell::Cell& cell);
 

@@ -176,6 +176,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
     stop_on_errors(plan.findings);
     detail::check_turns(inputs, stages, plan);
     stop_on_errors(plan.findings);
+    detail::check_facing(inputs, plan);
   } else {
     detail::assemble_joints(inputs, joints, {}, plan);
     detail::list_build(stages, plan);
