@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "pass_drawing/geometry.hpp"
 #include "pass_drawing/plates.hpp"
 #include "pass_drawing/view.hpp"
 #include "svg/svg.hpp"

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "pass_drawing/geometry.hpp"
 #include "svg/svg.hpp"
 
 namespace seamturn::pass_drawing {

@@ -14,8 +14,7 @@ namespace {
 Angle leant_away(const cell::Cell& cell, const plan::PlannedStance& stance) {
   constexpr double back_cos = -0.5;  // more than 120 deg off the way to the robot
   const geom::Pose X_WD = turn::pose_WD(cell.positioner, stance.stance.axes);
-  const geom::Vec3 normal =
-      X_WD.direction(cell::faceplate_normal_D(cell.positioner.kind));
+  const geom::Vec3 normal = X_WD.direction(cell::faceplate_normal_D(cell.positioner.kind));
   const geom::Vec3 to_robot = cell.robot.home - X_WD.point(stance.load.centre);
   const double level = normal.head<2>().norm() * to_robot.head<2>().norm();
   if (level < 1e-9 || normal.head<2>().dot(to_robot.head<2>()) > back_cos * level) return {};
