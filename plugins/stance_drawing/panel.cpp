@@ -25,7 +25,10 @@ Line Panel::in_field(const Vec3& at, const Vec3& along) const {
   double first = -1e9;
   double last = 1e9;
   const auto cut = [&](double slope, double low, double high) {
-    if (std::abs(slope) < 1e-9) return;
+    if (std::abs(slope) < 1e-9) {
+      if (low > 0.0 || high < 0.0) last = first;  // beside the field all along
+      return;
+    }
     first = std::max(first, std::min(low / slope, high / slope));
     last = std::min(last, std::max(low / slope, high / slope));
   };

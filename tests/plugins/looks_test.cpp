@@ -178,6 +178,60 @@ TEST_SUITE("plugins/looks") {
     CHECK_FALSE(flat.sees(Vec3(-40, 0, 100)));
   }
 
+  TEST_CASE("given a tube seen from the side, its rims and outlines stand a radius off the axis") {
+    // closed-form: outside and bore have two rims and two outlines each.
+    const Solid tube = placed(cylinder(50, 40, 200));
+    int rims = 0;
+    std::vector<double> off;
+    for (const Edge& edge : edges(tube, Vec3::UnitX())) {
+      if (edge.is_curve) {
+        ++rims;
+        continue;
+      }
+      CHECK(edge.line.front().y() == doctest::Approx(edge.line.back().y()));
+      CHECK(length_of(edge.line) == doctest::Approx(200.0));
+      off.push_back(edge.line.front().y());
+    }
+    CHECK(rims == 4);
+    std::sort(off.begin(), off.end());
+    REQUIRE(off.size() == 4);
+    const std::vector<double> wanted = {-50.0, -40.0, 40.0, 50.0};
+    for (std::size_t i = 0; i < 4; ++i) CHECK(off[i] == doctest::Approx(wanted[i]));
+    // From its end no outline is left.
+    for (const Edge& edge : edges(tube, Vec3::UnitZ())) CHECK(edge.is_curve);
+  }
+
+  TEST_CASE("given a shaft of three steps, each shoulder has its rims") {
+    // closed-form: 0 r 20, 30 r 20 and r 40, 50 r 40 and then down to r 10 at 80.
+    const Solid shaft = placed(Turned{{{0, 30, 20, 20}, {30, 50, 40, 40}, {50, 80, 40, 10}}, 0.0});
+    std::vector<std::pair<double, double>> rims;
+    for (const Edge& edge : edges(shaft, Vec3::UnitX())) {
+      if (!edge.is_curve) continue;
+      rims.emplace_back(edge.line[0].z(), edge.line[0].head<2>().norm());
+    }
+    std::sort(rims.begin(), rims.end());
+    const std::vector<std::pair<double, double>> wanted = {
+        {0, 20}, {30, 20}, {30, 40}, {50, 40}, {80, 10}};
+    REQUIRE(rims.size() == wanted.size());
+    for (std::size_t i = 0; i < rims.size(); ++i) {
+      CHECK(rims[i].first == doctest::Approx(wanted[i].first));
+      CHECK(rims[i].second == doctest::Approx(wanted[i].second));
+    }
+  }
+
+  TEST_CASE("given a drum seen from above its end, the near rim is seen in one piece") {
+    const std::vector<Solid> drum = {placed(cylinder(600, 0, 100))};
+    const View view = view_from(Vec3(1, 0.2, 1));
+    const Sight sight(drum, view, 3.0);
+    for (const Edge& edge : edges(drum[0], view.towards_viewer)) {
+      if (!edge.is_curve) continue;
+      const std::vector<Piece> pieces = sight.pieces(edge);
+      const bool is_near = edge.line[0].z() > 50.0;
+      CHECK(pieces.size() == (is_near ? 1 : 3));  // of the far one half is hidden
+      if (is_near) CHECK(pieces[0].is_seen);
+    }
+  }
+
   TEST_CASE("for any solid and look, cross: hides what a walk to the viewer runs into") {
     base::Random random(20261127);
     int hidden = 0;

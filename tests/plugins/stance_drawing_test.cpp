@@ -2,18 +2,11 @@
 // The pictures of stances, read back with a ruler: heights against the positioner of the core.
 #include <doctest/doctest.h>
 
-#include <algorithm>
-#include <array>
-#include <charconv>
-#include <cmath>
-
-#include "planner/planned_demos.hpp"
 #include "seamturn/base/error.hpp"
-#include "seamturn/geom/path.hpp"
+#include "seamturn/base/number_text.hpp"
 #include "seamturn/io/output.hpp"
-#include "seamturn/io/plan_xml.hpp"
-#include "seamturn/plugin_host/plugin_host.hpp"
-#include "seamturn/turn/stance.hpp"
+#include "seamturn/plan/lie.hpp"
+#include "stance_ruler.hpp"
 #include "xml_check.hpp"
 
 namespace seamturn {
@@ -21,109 +14,30 @@ namespace seamturn {
 namespace {
 
 using plan::Plan;
-using plan::PlannedStance;
-
-const plugin_host::PluginHost& host() {
-  static const plugin_host::PluginHost one({}, {plugin_host::installed_plugin_folder()});
-  return one;
-}
+using tests::DrawnStance;
 
 std::vector<std::string> names(const std::string& plan_xml) {
-  return host().document_names("stance-drawing", plan_xml);
-}
-std::string picture(const std::string& plan_xml, const std::string& name) {
-  return host().write_document("stance-drawing", plan_xml, name);
+  return tests::picture_host().document_names("stance-drawing", plan_xml);
 }
 
-struct Drawn {
-  const Plan* plan = nullptr;
-  const PlannedStance* stance = nullptr;
-  std::string svg;
-};
-
-const std::vector<Drawn>& all_drawn() {
-  static const std::vector<Drawn> all = [] {
-    std::vector<Drawn> made;
-    for (const tests::Planned& one : tests::plans()) {
-      const std::string xml = io::plan_xml(one.plan);
-      for (const PlannedStance& stance : one.plan.stances) {
-        made.push_back({&one.plan, &stance, picture(xml, "stances/" + stance.id + ".svg")});
-      }
-    }
-    return made;
-  }();
-  return all;
-}
-
-/// What stands between a mark and the next end behind it, from a place on.
-std::string between(const std::string& text,
-                    const std::string& mark,
-                    const std::string& end,
-                    std::size_t from = 0) {
-  const std::size_t at = text.find(mark, from);
-  REQUIRE(at != std::string::npos);
-  return text.substr(at + mark.size(), text.find(end, at + mark.size()) - at - mark.size());
-}
-
-/// A view from the side, to its end.
-std::string side_view(const std::string& svg, int number) {
-  const std::string mark = "<g class=\"side-view\">";
-  std::size_t at = svg.find(mark);
-  if (number == 1) at = svg.find(mark, at + 1);
-  REQUIRE(at != std::string::npos);
-  return svg.substr(at, std::min(svg.find(mark, at + 1), svg.find("<g class=\"welds\"", at)) - at);
-}
-
-double number_of(const std::string& element, const std::string& attribute) {
-  const std::string written = between(element, " " + attribute + "=\"", "\"");
-  double value = NAN;
-  std::from_chars(written.data(), written.data() + written.size(), value);
-  return value;
-}
-
-/// All points "x,y" of paths.
-std::vector<std::array<double, 2>> points_of(const std::string& paths) {
-  std::vector<std::array<double, 2>> points;
-  for (std::size_t at = paths.find(" d=\""); at != std::string::npos;
-       at = paths.find(" d=\"", at + 1)) {
-    const std::string data = paths.substr(at + 4, paths.find('"', at + 4) - at - 4);
-    const char* from = data.data();
-    const char* const end = from + data.size();
-    while (from < end) {
-      std::array<double, 2> point{};
-      const auto x = std::from_chars(from + 1, end, point[0]);
-      const auto y = std::from_chars(x.ptr + 1, end, point[1]);
-      REQUIRE(y.ec == std::errc());
-      points.push_back(point);
-      from = y.ptr;
-    }
+/// All texts of a group.
+std::vector<std::string> texts_of(const std::string& group) {
+  std::vector<std::string> texts;
+  for (std::size_t at = group.find("<text"); at != std::string::npos;
+       at = group.find("<text", at + 1)) {
+    const std::size_t from = group.find('>', at) + 1;
+    texts.push_back(group.substr(from, group.find("</text>", from) - from));
   }
-  return points;
+  return texts;
 }
 
-/// J in the world by the core's own positioner.
-geom::Pose pose_WJ(const Plan& plan, const PlannedStance& stance) {
-  const auto setup = std::find_if(plan.weldment.setups.begin(),
-                                  plan.weldment.setups.end(),
-                                  [&](const joint::Setup& one) { return one.id == stance.setup; });
-  REQUIRE(setup != plan.weldment.setups.end());
-  return turn::pose_WD(plan.cell->positioner, stance.stance.axes) * setup->X_DJ;
-}
-
-/// Highest and lowest of a seam in the world, mm.
-std::array<double, 2> heights_of(const Plan& plan, const Drawn& drawn, const std::string& seam) {
-  const geom::Pose X_WJ = pose_WJ(plan, *drawn.stance);
-  const joint::Seam& described = tests::described_seam(plan, seam);
-  REQUIRE(described.path.has_value());
-  std::array<double, 2> heights = {1e9, -1e9};
-  const double length = geom::path_length_mm(*described.path);
-  constexpr int steps = 360;
-  for (int i = 0; i <= steps; ++i) {
-    const geom::Station at = geom::path_station(*described.path, length * i / steps);
-    const double z = X_WJ.point(at.point).z();
-    heights = {std::min(heights[0], z), std::max(heights[1], z)};
-  }
-  return heights;
+/// As the pictures write numbers: no zeros at the end, no "-0".
+std::string shown(double value, int decimals) {
+  std::string text = base::fixed_text(value, decimals);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
 }
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
@@ -148,11 +62,11 @@ TEST_SUITE("plugins/stance_drawing") {
     inputs.cell.reset();
     const std::string xml = io::plan_xml(tests::quick_plan(inputs));
     CHECK(names(xml).empty());
-    CHECK_THROWS_AS((void)picture(xml, "stances/S01.svg"), base::UnavailableError);
+    CHECK_THROWS_AS((void)tests::stance_picture(xml, "S01"), base::UnavailableError);
   }
 
   TEST_CASE("for any picture, law: well-formed, twice the same bytes, nothing fetched or run") {
-    for (const Drawn& one : all_drawn()) {
+    for (const DrawnStance& one : tests::drawn_stances()) {
       INFO(one.plan->weldment.title, " ", one.stance->id);
       CHECK(tests::form_verdict(one.svg, "picture") == "");
       CHECK(tests::count_of(one.svg, "http") == 1);
@@ -162,12 +76,12 @@ TEST_SUITE("plugins/stance_drawing") {
         CHECK(one.svg.find(mark) == std::string::npos);
       }
     }
-    const Drawn& first = all_drawn().front();
-    CHECK(first.svg == picture(io::plan_xml(*first.plan), "stances/" + first.stance->id + ".svg"));
+    const DrawnStance& first = tests::drawn_stances().front();
+    CHECK(first.svg == tests::stance_picture(io::plan_xml(*first.plan), first.stance->id));
   }
 
   TEST_CASE("for any stance, law: every seam welded there is drawn in each view and named once") {
-    for (const Drawn& one : all_drawn()) {
+    for (const DrawnStance& one : tests::drawn_stances()) {
       for (const std::string& seam : one.stance->seams) {
         INFO(one.plan->weldment.title, " ", one.stance->id, " ", seam);
         CHECK(tests::count_of(one.svg, "id=\"seam-" + seam + "\"") == 3);
@@ -177,56 +91,98 @@ TEST_SUITE("plugins/stance_drawing") {
     }
   }
 
-  TEST_CASE("for any seam, cross: drawn as high above the floor as the core's positioner has it") {
-    // The floor and the axis seen end on give the scale: the tilt axis of the demo table.
-    int looked_at = 0;
-    for (const Drawn& one : all_drawn()) {
-      if (one.plan->cell->positioner.kind != cell::PositionerKind::tilt_rotate) continue;
-      const std::string view = side_view(one.svg, 1);
-      const double floor_px = number_of(between(view, "<g class=\"floor\">", "/>"), "y1");
-      const double axis_px = number_of(between(view, "<circle", "/>"), "cy");
-      const double px_per_mm = (floor_px - axis_px) / one.plan->cell->positioner.tilt_centre.z();
-      REQUIRE(px_per_mm > 0.05);
-      for (const std::string& seam : one.stance->seams) {
-        INFO(one.plan->weldment.title, " ", one.stance->id, " ", seam);
-        const std::string drawn =
-            between(view, "<g class=\"seam\" id=\"seam-" + seam + "\">", "</g>");
-        const auto [least, most] = heights_of(*one.plan, one, seam);
-        ++looked_at;
-        if (drawn.find("<circle") != std::string::npos) {  // seen end on
-          CHECK(px_per_mm * (most - least) < 3.0);
-          const double middle = floor_px - number_of(drawn, "cy");
-          CHECK(std::abs(middle - px_per_mm * 0.5 * (most + least)) < 0.1);
-          continue;
+  TEST_CASE("for any stance, law: the names of its seams do not run into one another") {
+    for (const DrawnStance& one : tests::drawn_stances()) {
+      const std::string group = tests::between(one.svg, "<g class=\"names\">", "</g>");
+      std::vector<tests::Px> left;
+      std::vector<tests::Px> right;
+      for (std::size_t at = group.find("<text"); at != std::string::npos;
+           at = group.find("<text", at + 1)) {
+        const std::string name = group.substr(at, group.find('>', at) - at);
+        const tests::Px place = {tests::number_of(name, "x"), tests::number_of(name, "y")};
+        (name.find("\"end\"") == std::string::npos ? left : right).push_back(place);
+      }
+      CHECK(left.size() + right.size() == one.stance->seams.size());
+      for (auto* column : {&left, &right}) {
+        for (std::size_t i = 0; i + 1 < column->size(); ++i) {
+          INFO(one.plan->weldment.title, " ", one.stance->id);
+          CHECK((*column)[i + 1][1] - (*column)[i][1] >= 12.0);
+          CHECK((*column)[i][0] == (*column)[i + 1][0]);
         }
-        const auto points = points_of(drawn);
-        REQUIRE(points.size() >= 2);
-        double low = -1e9;
-        double high = 1e9;
-        for (const auto& [x, y] : points) {
-          low = std::max(low, y);
-          high = std::min(high, y);
-        }
-        CHECK(std::abs(floor_px - low - px_per_mm * least) < 0.1);
-        CHECK(std::abs(floor_px - high - px_per_mm * most) < 0.1);
       }
     }
-    CHECK(looked_at > 50);
+  }
+
+  TEST_CASE("for any stance, law: heading and table say what the plan says") {
+    for (const DrawnStance& one : tests::drawn_stances()) {
+      INFO(one.plan->weldment.title, " ", one.stance->id);
+      const std::string heading = tests::between(one.svg, "<g class=\"heading\">", "</g>");
+      for (std::size_t i = 0; i < one.stance->axis_names.size(); ++i) {
+        const std::string& name = one.stance->axis_names[i];
+        const double angle_deg = one.stance->stance.axes[i].deg();
+        CHECK(heading.find(name + " " + shown(angle_deg, 1) + " deg") != std::string::npos);
+        const cell::Axis& axis = one.plan->cell->positioner.axes[i];
+        CHECK(heading.find(name + " " + shown(one.stance->torque_nm[i], 0) + " of " +
+                           shown(axis.torque_max_nm, 0) + " N m") != std::string::npos);
+      }
+      const std::vector<std::string> cells =
+          texts_of(tests::between(one.svg, "<g class=\"welds\">", "</g>"));
+      constexpr std::size_t columns = 7;
+      REQUIRE(cells.size() == columns * (one.stance->seams.size() + 1));
+      for (std::size_t row = 0; row < one.stance->seams.size(); ++row) {
+        const plan::PlannedSeam& seam = tests::seam_of(*one.plan, one.stance->seams[row]);
+        const std::string* cell = &cells[columns * (row + 1)];
+        INFO(seam.id);
+        CHECK(cell[0] == seam.id);
+        CHECK(cell[2] == seam.procedure);
+        int passes = 0;
+        const plan::PlannedPass* first = nullptr;
+        const auto index = static_cast<int>(one.stance - one.plan->stances.data());
+        for (const plan::PlannedPass& pass : seam.passes) {
+          if (pass.stance != index) continue;
+          ++passes;
+          if (first == nullptr) first = &pass;
+        }
+        CHECK(cell[3] == std::to_string(passes));
+        const auto* joint = joint::find_joint(one.plan->weldment, seam.joint);
+        REQUIRE(joint != nullptr);
+        const auto lies = plan::lie_at_start(
+            *one.plan, *joint, tests::described_seam(*one.plan, seam.id), *first);
+        REQUIRE(lies.has_value());
+        CHECK(cell[4] == shown(lies->slope.deg(), 1));
+        CHECK(cell[5] == shown(lies->bank.deg(), 1));
+        CHECK((cell[6].find("rolls") != std::string::npos) == seam.rolling);
+      }
+    }
+  }
+
+  TEST_CASE("given a seam hidden from one shoulder of the robot, it is drawn over the other") {
+    // By hand: the lugs 0r and 270r of stance S05 and the lugs 0l and 90l of S13 are mirror images.
+    const auto looked_over = [](const std::string& stance) {
+      for (const DrawnStance& one : tests::drawn_stances()) {
+        if (one.plan == &tests::hub().plan && one.stance->id == stance) {
+          return tests::between(one.svg, "Over the robot's ", " shoulder");
+        }
+      }
+      return std::string();
+    };
+    CHECK(looked_over("S05") == "left");
+    CHECK(looked_over("S13") == "right");
   }
 
   TEST_CASE("for any seam in PA or PB, published: the torch points down in both side views") {
     // ISO 6947:2019, table 1: flat and horizontal vertical positions are welded from above.
-    for (const Drawn& one : all_drawn()) {
+    for (const DrawnStance& one : tests::drawn_stances()) {
       for (const int number : {0, 1}) {
         const std::string torches =
-            between(side_view(one.svg, number), "<g class=\"torches\">", "</g>");
+            tests::between(tests::side_view(one.svg, number), "<g class=\"torches\">", "</g>");
         std::size_t found = 0;
         for (std::size_t at = torches.find("<line"); at != std::string::npos;
              at = torches.find("<line", at + 1)) {
           const std::string line = torches.substr(at, torches.find("/>", at) - at);
           if (line.find("#1f5fa8") == std::string::npos) continue;
           INFO(one.plan->weldment.title, " ", one.stance->id, " view ", number, " ", line);
-          CHECK(number_of(line, "y2") > number_of(line, "y1"));
+          CHECK(tests::number_of(line, "y2") > tests::number_of(line, "y1"));
           ++found;
         }
         CHECK(found == one.stance->seams.size());
@@ -236,7 +192,7 @@ TEST_SUITE("plugins/stance_drawing") {
 
   TEST_CASE("given the hub on the demo table, a stance tilted by 90 deg faces the robot") {
     // The robot of the demo cell stands where a tilted table turns its face.
-    for (const Drawn& one : all_drawn()) {
+    for (const DrawnStance& one : tests::drawn_stances()) {
       if (one.plan != &tests::hub().plan || one.stance->stance.axes[0].deg() < 80.0) continue;
       const geom::Mat3 rotation =
           turn::rotation_WD(one.plan->cell->positioner, one.stance->stance.axes);
@@ -248,8 +204,8 @@ TEST_SUITE("plugins/stance_drawing") {
 
   TEST_CASE("for any damage to the plan, it refuses and says what was found") {
     const std::string good = io::plan_xml(tests::hub().plan);
-    CHECK_NOTHROW((void)picture(good, "stances/S01.svg"));
-    CHECK_THROWS_AS((void)picture(good, "stances/S99.svg"), base::UnavailableError);
+    CHECK_NOTHROW((void)tests::stance_picture(good, "S01"));
+    CHECK_THROWS_AS((void)tests::stance_picture(good, "S99"), base::UnavailableError);
     const std::vector<std::pair<std::string, std::string>> damages = {
         {"<plate length_mm=\"", "<plate length_mm=\"x"},
         {"<plate length_mm=\"", "<sheet length_mm=\""},
@@ -257,7 +213,7 @@ TEST_SUITE("plugins/stance_drawing") {
         {"<along x=\"", "<along x=\"?"}};
     for (const auto& [from, to] : damages) {
       INFO(from, " -> ", to);
-      CHECK_THROWS_AS((void)picture(replaced(good, from, to), "stances/S01.svg"),
+      CHECK_THROWS_AS((void)tests::stance_picture(replaced(good, from, to), "S01"),
                       base::UnavailableError);
     }
   }
@@ -268,7 +224,7 @@ TEST_SUITE("plugins/stance_drawing") {
     CHECK(tests::text_of(folder / "stance.md").find("(pictures/hub-stance.svg)") !=
           std::string::npos);
     CHECK((tests::text_of(folder / "pictures" / "hub-stance.svg") ==
-           picture(io::plan_xml(tests::hub().plan), "stances/S05.svg")));
+           tests::stance_picture(io::plan_xml(tests::hub().plan), "S05")));
   }
 }
 
