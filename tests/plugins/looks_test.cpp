@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "seamturn/base/random.hpp"
-#include "stance_drawing/view.hpp"
+#include "stance_drawing/panel.hpp"
 
 namespace seamturn::stance_drawing {
 
@@ -279,6 +279,29 @@ TEST_SUITE("plugins/looks") {
         CHECK(std::abs(normal_W.dot(view.towards_viewer)) < 1e-9);
       }
     }
+  }
+
+  TEST_CASE("given straight lines, a panel holds what lies in its field") {
+    // closed-form: looking along -x with 2 px to the mm, y to the right and z up.
+    Panel panel{
+        view_from(Vec3::UnitX()), {{0, 0}, {300, 200}}, {{50, 0}, {250, 200}}, {10, 20}, 2.0};
+    const svg::Point middle = panel.page(Vec3(7, 10, 20));
+    CHECK(middle.x == doctest::Approx(150.0));
+    CHECK(middle.y == doctest::Approx(100.0));
+    const Line level = panel.in_field(Vec3(0, 0, 40), Vec3::UnitY());
+    REQUIRE(level.size() == 2);
+    CHECK(panel.page(level[0]).x == doctest::Approx(50.0));
+    CHECK(panel.page(level[1]).x == doctest::Approx(250.0));
+    CHECK(panel.page(level[1]).y == doctest::Approx(60.0));
+    CHECK(panel.in_field(Vec3(0, 0, 71), Vec3::UnitY()).empty());    // above it
+    CHECK(panel.in_field(Vec3(0, 10, -31), Vec3::UnitY()).empty());  // below it
+    CHECK(panel.in_field(Vec3(0, 61, 20), Vec3::UnitZ()).empty());   // beside it
+    CHECK(panel.in_field(Vec3(0, 10, 20), Vec3::UnitX()).empty());   // end on
+    const Line slope = panel.in_field(Vec3(0, 10, 20), Vec3(0, 1, 1).normalized());
+    REQUIRE(slope.size() == 2);
+    CHECK(panel.page(slope[0]).y == doctest::Approx(200.0));
+    CHECK(panel.page(slope[1]).y == doctest::Approx(0.0).scale(1.0));
+    CHECK(fitting_scale({{0, 0}, {100, 10}}, {{0, 0}, {268, 200}}) == doctest::Approx(2.0));
   }
 
   TEST_CASE("for any look, law: right, up and towards are a right-handed frame, up is never down") {

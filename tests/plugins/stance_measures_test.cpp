@@ -2,6 +2,7 @@
 // Pictures of stances measured with a ruler against the core's own positioner.
 #include <doctest/doctest.h>
 
+#include "outer_places.hpp"
 #include "seamturn/geom/path.hpp"
 #include "stance_ruler.hpp"
 
@@ -13,6 +14,11 @@ using plan::Plan;
 using tests::DrawnStance;
 using tests::Px;
 using tests::Ruler;
+
+constexpr const char* metal = "#222222";
+constexpr const char* fixture = "#8a8a8a";
+constexpr const char* torch_blue = "#1f5fa8";
+constexpr const char* weld_red = "#b3421a";
 
 /// Ends of what is drawn: left, right, top, bottom.
 struct Ends {
@@ -105,66 +111,38 @@ const plan::PlannedPass& first_pass(const DrawnStance& drawn, const std::string&
   return tests::seam_of(*drawn.plan, id).passes.front();
 }
 
-/// Corners of plates and rims of what is round, frame M.
-std::vector<geom::Vec3> rims(double radius, double z) {
-  std::vector<geom::Vec3> places;
-  for (int i = 0; i < 720; ++i) {
-    const double angle = i * 3.14159265358979 / 360.0;
-    places.emplace_back(radius * std::cos(angle), radius * std::sin(angle), z);
-  }
-  return places;
-}
-std::vector<geom::Vec3> box(geom::Vec3 low, geom::Vec3 high) {
-  std::vector<geom::Vec3> places;
-  for (int i = 0; i < 8; ++i) {
-    places.emplace_back((i & 1) != 0 ? high.x() : low.x(),
-                        (i & 2) != 0 ? high.y() : low.y(),
-                        (i & 4) != 0 ? high.z() : low.z());
-  }
-  return places;
+/// Some arrow head of travel lies from the tip of a torch the way the pass goes.
+void check_travel(const std::string& group, const Px& tip, const Px& ahead) {
+  const std::vector<Px> heads = tips_of(group, weld_red);
+  CHECK(std::any_of(heads.begin(), heads.end(), [&](const Px& head) {
+    const Px run = {head[0] - tip[0], head[1] - tip[1]};
+    const Px way = {ahead[0] - tip[0], ahead[1] - tip[1]};
+    const double along = run[0] * way[0] + run[1] * way[1];
+    const double across = run[0] * way[1] - run[1] * way[0];
+    return along > 0.0 && std::abs(across) < 0.05 * along + 0.1;
+  }));
 }
 
-struct OuterPlaces {
-  std::vector<geom::Vec3> places;
-  void add(const std::vector<geom::Vec3>& more) {
-    places.insert(places.end(), more.begin(), more.end());
+void check_torches(const DrawnStance& one) {
+  const Ruler ruler(one);
+  const std::string group = tests::between(ruler.view(), "<g class=\"torches\">", "</g>");
+  const std::vector<Px> torches = tips_of(group, torch_blue);
+  REQUIRE(torches.size() == one.stance->seams.size());
+  for (std::size_t i = 0; i < torches.size(); ++i) {
+    const plan::PlannedPass& pass = first_pass(one, one.stance->seams[i]);
+    INFO(one.plan->weldment.title, " ", one.stance->id, " ", one.stance->seams[i]);
+    std::vector<base::Angle> axes = one.stance->stance.axes;
+    if (pass.roll_from) axes.back() = *pass.roll_from;
+    const geom::Pose X_WJ = tests::pose_WJ(*one.plan, *one.stance, axes);
+    const geom::Vec3 start = X_WJ.point(pass.points.front().point);
+    const Px tip = ruler.page(start);
+    CHECK(std::abs(torches[i][0] - tip[0]) < 0.1);
+    CHECK(std::abs(torches[i][1] - tip[1]) < 0.1);
+    const geom::Vec3 travel = X_WJ.direction(pass.points.front().travel);
+    if (std::hypot(travel.x(), travel.z()) < 0.05) continue;  // seen end on
+    check_travel(group, tip, ruler.page(start + 10.0 * travel));
   }
-  void operator()(const joint::Plate& plate) {
-    add(box(geom::Vec3::Zero(), {plate.length_mm, plate.width_mm, plate.thickness_mm}));
-  }
-  void operator()(const joint::Tube& tube) {
-    for (const double z : {0.0, tube.length_mm}) add(rims(0.5 * tube.outer_diameter_mm, z));
-  }
-  void operator()(const joint::Ring& ring) {
-    for (const double z : {0.0, ring.thickness_mm}) add(rims(0.5 * ring.outer_diameter_mm, z));
-  }
-  void operator()(const joint::Bar& bar) {
-    const geom::Vec3 half(0.5 * bar.width_mm, 0.5 * bar.height_mm, 0.0);
-    if (bar.shape == joint::BarShape::round) {
-      for (const double z : {0.0, bar.length_mm}) add(rims(half.x(), z));
-    } else if (bar.shape == joint::BarShape::hexagon) {
-      // Flats square to x, so corners stand on y.
-      const double corner = bar.width_mm / std::sqrt(3.0);
-      for (const double z : {0.0, bar.length_mm}) {
-        for (const double y : {-1.0, -0.5, 0.5, 1.0}) {
-          const double x = std::abs(y) == 1.0 ? 0.0 : half.x();
-          places.emplace_back(x, y * corner, z);
-          places.emplace_back(-x, y * corner, z);
-        }
-      }
-    } else {
-      add(box(-half, half + geom::Vec3(0, 0, bar.length_mm)));
-    }
-  }
-  void operator()(const joint::Forging& forging) {
-    double z = 0.0;
-    for (const joint::ForgingStep& step : forging.steps) {
-      add(rims(0.5 * step.start_diameter_mm, z));
-      z += step.length_mm;
-      add(rims(0.5 * step.end_diameter_mm, z));
-    }
-  }
-};
+}
 
 Ends wanted_ends(const Ruler& ruler,
                  const DrawnStance& drawn,
@@ -173,7 +151,7 @@ Ends wanted_ends(const Ruler& ruler,
   Ends ends;
   for (const joint::Member& member : drawn.plan->weldment.members) {
     if (std::find(present.begin(), present.end(), member.id) == present.end()) continue;
-    OuterPlaces outer;
+    tests::OuterPlaces outer;
     std::visit(outer, member.shape);
     for (const geom::Vec3& place : outer.places) {
       ends.include(ruler.page(X_WJ.point(member.X_JM.point(place))));
@@ -209,11 +187,6 @@ struct Redrawn {
   Redrawn& operator=(const Redrawn&) = delete;
 };
 
-constexpr const char* metal = "#222222";
-constexpr const char* fixture = "#8a8a8a";
-constexpr const char* torch_blue = "#1f5fa8";
-constexpr const char* weld_red = "#b3421a";
-
 }  // namespace
 
 TEST_SUITE("plugins/stance_measures") {
@@ -233,36 +206,21 @@ TEST_SUITE("plugins/stance_measures") {
 
   TEST_CASE("for any seam, cross: torch and travel stand where the first pass there begins") {
     for (const DrawnStance& one : tests::drawn_stances()) {
-      if (!tests::is_tilting(one)) continue;
-      const Ruler ruler(one);
-      const std::string group = tests::between(ruler.view(), "<g class=\"torches\">", "</g>");
-      const std::vector<Px> torches = tips_of(group, torch_blue);
-      REQUIRE(torches.size() == one.stance->seams.size());
-      std::vector<Px> travels;  // those not seen end on
-      for (std::size_t i = 0; i < torches.size(); ++i) {
-        const plan::PlannedPass& pass = first_pass(one, one.stance->seams[i]);
-        INFO(one.plan->weldment.title, " ", one.stance->id, " ", one.stance->seams[i]);
-        std::vector<base::Angle> axes = one.stance->stance.axes;
-        if (pass.roll_from) axes.back() = *pass.roll_from;
-        const geom::Pose X_WJ = tests::pose_WJ(*one.plan, *one.stance, axes);
-        const Px tip = ruler.page(X_WJ.point(pass.points.front().point));
-        CHECK(std::abs(torches[i][0] - tip[0]) < 0.1);
-        CHECK(std::abs(torches[i][1] - tip[1]) < 0.1);
-        const geom::Vec3 travel = X_WJ.direction(pass.points.front().travel);
-        if (std::hypot(travel.x(), travel.z()) < 0.05) continue;
-        const Px ahead = ruler.page(X_WJ.point(pass.points.front().point) + 10.0 * travel);
-        travels.push_back({ahead[0] - tip[0], ahead[1] - tip[1]});
-        const std::vector<Px> heads = tips_of(group, weld_red);
-        // Some head lies from this tip that way.
-        CHECK(std::any_of(heads.begin(), heads.end(), [&](const Px& head) {
-          const double x = head[0] - tip[0];
-          const double y = head[1] - tip[1];
-          const double along = x * travels.back()[0] + y * travels.back()[1];
-          const double across = x * travels.back()[1] - y * travels.back()[0];
-          return along > 0.0 && std::abs(across) < 0.05 * along + 0.1;
-        }));
+      if (tests::is_tilting(one)) check_torches(one);
+    }
+  }
+
+  TEST_CASE(
+      "given a rolled ring wound on before its first pass, the torch stands where it is struck") {
+    Plan plan = tests::hub().plan;
+    for (plan::PlannedJoint& joint : plan.joints) {
+      for (plan::PlannedSeam& seam : joint.seams) {
+        if (seam.id != "R1") continue;
+        seam.passes.front().roll_from = *seam.passes.front().roll_from - base::Angle::deg(40.0);
       }
     }
+    const Redrawn redrawn(plan, "S03");
+    check_torches(redrawn.drawn);
   }
 
   TEST_CASE("for any stance, cross: the members present are drawn as large as they are") {
@@ -294,12 +252,11 @@ TEST_SUITE("plugins/stance_measures") {
       if (!tests::is_tilting(one) || one.plan != &tests::hub().plan) continue;
       const Ruler ruler(one);
       const geom::Pose X_WD = turn::pose_WD(one.plan->cell->positioner, one.stance->stance.axes);
-      const joint::SetupSolid& solid =
-          tests::setup_of(*one.plan, one.stance->setup).solids.front();
+      const joint::SetupSolid& solid = tests::setup_of(*one.plan, one.stance->setup).solids.front();
       REQUIRE(solid.size_mm.has_value());
       Ends wanted;
       for (const geom::Vec3& corner :
-           box(solid.centre - 0.5 * *solid.size_mm, solid.centre + 0.5 * *solid.size_mm)) {
+           tests::box(solid.centre - 0.5 * *solid.size_mm, solid.centre + 0.5 * *solid.size_mm)) {
         wanted.include(ruler.page(X_WD.point(corner)));
       }
       INFO(one.stance->id);
@@ -336,6 +293,26 @@ TEST_SUITE("plugins/stance_measures") {
     }
   }
 
+  TEST_CASE("given a tube seen from its end, outside and bore are drawn") {
+    Plan plan = tests::planned_demo("bracket.xml").plan;
+    // The gusset's own z lies along y: from the robot's right hand it is looked at from its end.
+    plan.weldment.members[3].shape = joint::Tube{180.0, 20.0, 150.0};
+    plan.stages.front().present = {plan.weldment.members[3].id};
+    const Redrawn redrawn(plan, "S01");
+    const Ruler ruler(redrawn.drawn);
+    std::vector<double> widths_mm;
+    for (const std::vector<Px>& line :
+         tests::lines_of(tests::between(ruler.view(), "<g class=\"solids\">", "</g>"))) {
+      const Ends ends = ends_of({line});
+      widths_mm.push_back((ends.right - ends.left) / ruler.px_per_mm());
+    }
+    for (const double wanted : {180.0, 140.0}) {
+      CHECK(std::any_of(widths_mm.begin(), widths_mm.end(), [&](double width) {
+        return std::abs(width - wanted) < 0.5;
+      }));
+    }
+  }
+
   TEST_CASE("given a closed seam of straight legs, it is drawn to its end") {
     Plan plan = tests::planned_demo("bracket.xml").plan;
     for (joint::Joint& joint : plan.weldment.joints) {
@@ -366,7 +343,8 @@ TEST_SUITE("plugins/stance_measures") {
       for (const double mm : {-200.0, 0.0, 300.0}) {
         const Px on = ruler.page(axis.at + mm * axis.along);
         const double off =
-            ((to[0] - from[0]) * (on[1] - from[1]) - (to[1] - from[1]) * (on[0] - from[0])) / length;
+            ((to[0] - from[0]) * (on[1] - from[1]) - (to[1] - from[1]) * (on[0] - from[0])) /
+            length;
         INFO(stance, " at ", mm);
         CHECK(std::abs(off) < 0.1);
       }
@@ -378,8 +356,10 @@ TEST_SUITE("plugins/stance_measures") {
     for (const DrawnStance& one : tests::drawn_stances()) {
       if (!tests::is_tilting(one)) continue;
       const Ruler ruler(one);
-      const std::string circle = tests::between(
-          ruler.view().substr(ruler.view().find("<g class=\"centre-of-gravity\">")), "<circle", "/>");
+      const std::string circle =
+          tests::between(ruler.view().substr(ruler.view().find("<g class=\"centre-of-gravity\">")),
+                         "<circle",
+                         "/>");
       const geom::Pose X_WD = turn::pose_WD(one.plan->cell->positioner, one.stance->stance.axes);
       const Px wanted = ruler.page(X_WD.point(one.stance->load.centre));
       INFO(one.plan->weldment.title, " ", one.stance->id);
