@@ -9,10 +9,11 @@ cmake -S . -B build -G Ninja -DCMAKE_CXX_COMPILER_LAUNCHER=ccache -DCMAKE_UNITY_
   { cat build.log >&2; exit 1; }
 rm -f build.log
 ninja -C build --quiet seamturn_cli seamturn_procedure_sheet seamturn_path_listing \
-  seamturn_pass_drawing seamturn_turn_chart
+  seamturn_pass_drawing seamturn_stance_drawing seamturn_turn_chart
 out="${1:-out}"
 build/bin/seamturn plan joints/grab_hub.xml -o "$out" --quiet
 echo
 echo "Documents: $out/plan.xml, procedure sheets in $out/sheets/, pass drawings in"
-echo "           $out/drawings/, robot paths in $out/paths/, the clock in $out/charts/"
+echo "           $out/drawings/, robot paths in $out/paths/, pictures of the stances in"
+echo "           $out/stances/, the clock in $out/charts/"
 echo "Next:      build/bin/seamturn joints|turns|cost joints/grab_hub.xml"

@@ -158,6 +158,7 @@ std::string stance_svg(const plan_reader::PlanTree& plan, const std::string& sta
   double y = put_heading(svg, plan, scene, 10.0);
   y = put_views(svg, plan, scene, y + 10.0);
   y = put_weld_table(svg, scene, y + 8.0);
+  y = put_work(svg, scene, y + 4.0);
   y = put_notes(svg, plan, y + 8.0) + 12.0;
   return page.text(y);
 }

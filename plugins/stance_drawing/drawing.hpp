@@ -32,6 +32,8 @@ void put_floor(pugi::xml_node svg, const Panel& panel);
                                  const plan_reader::PlanTree& plan,
                                  const Scene& scene,
                                  double top);
+/// Nothing where nobody works, or nothing is welded.
+[[nodiscard]] double put_work(pugi::xml_node svg, const Scene& scene, double top);
 [[nodiscard]] double put_weld_table(pugi::xml_node svg, const Scene& scene, double top);
 [[nodiscard]] double put_notes(pugi::xml_node svg, const plan_reader::PlanTree& plan, double top);
 

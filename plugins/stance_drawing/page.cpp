@@ -84,7 +84,21 @@ double put_heading(pugi::xml_node svg,
   return top + 67.0;
 }
 
+double put_work(pugi::xml_node svg, const Scene& scene, double top) {
+  if (scene.work.empty()) return top;
+  constexpr std::size_t letters_across = 180;
+  std::string words;
+  for (const std::string& one : scene.work) words += (words.empty() ? "" : ", ") + one;
+  pugi::xml_node group = svg::put_group(svg, "work");
+  double y = top;
+  for (const std::string& line : svg::wrapped("Work of people here: " + words, letters_across)) {
+    svg::put_text(group, {page_edge, y += line_px}, line, {letter_px});
+  }
+  return y;
+}
+
 double put_weld_table(pugi::xml_node svg, const Scene& scene, double top) {
+  if (scene.welds.empty()) return top;
   constexpr std::array<const char*, 7> heads = {
       "seam", "position", "sheet", "passes here", "slope, deg", "bank, deg", "motion"};
   constexpr std::array<double, 7> columns_px = {

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <numbers>
-#include <set>
 #include <stdexcept>
 
 #include "stance_drawing/plan_solids.hpp"
@@ -134,15 +133,22 @@ Weld weld_of(const PlanTree& plan, const pugi::xml_node& stance, const char* id,
   return weld;
 }
 
-/// The last stage, as built, in which one of the welds is laid.
-pugi::xml_node stage_of(const PlanTree& plan, const std::vector<Weld>& welds) {
-  std::set<std::string> used;
-  for (const Weld& weld : welds) used.insert(text(weld.seam, "stage"));
-  pugi::xml_node last;
-  for (const pugi::xml_node stage : plan.root().child("build").children("stage")) {
-    if (used.count(text(stage, "id")) > 0) last = stage;
+/// What happens on the clock while the part is held so.
+std::vector<pugi::xml_node> events_in(const PlanTree& plan, const pugi::xml_node& stance) {
+  std::vector<pugi::xml_node> events;
+  for (const pugi::xml_node event : plan.root().child("timeline").children("event")) {
+    if (std::string(text(event, "stance")) == text(stance, "id")) events.push_back(event);
   }
-  return last;
+  return events;
+}
+
+/// The last stage, as built, in which something is done in the stance.
+pugi::xml_node stage_of(const PlanTree& plan, const std::vector<pugi::xml_node>& events) {
+  const std::string id = events.empty() ? "" : text(events.back(), "stage");
+  for (const pugi::xml_node stage : plan.root().child("build").children("stage")) {
+    if (text(stage, "id") == id) return stage;
+  }
+  throw std::runtime_error("plan.xml has no stage \"" + id + "\"");
 }
 
 }  // namespace
@@ -181,7 +187,11 @@ Scene scene_of(const PlanTree& plan, const std::string& stance) {
   for (const pugi::xml_node weld : scene.stance.children("weld")) {
     scene.welds.push_back(weld_of(plan, scene.stance, text(weld, "seam"), X_WJ));
   }
-  scene.stage = stage_of(plan, scene.welds);
+  const std::vector<pugi::xml_node> events = events_in(plan, scene.stance);
+  for (const pugi::xml_node event : events) {
+    if (event.attribute("operation")) scene.work.emplace_back(text(event, "operation"));
+  }
+  scene.stage = stage_of(plan, events);
   scene.load_centre = X_WD * place_of(scene.stage.child("load").child("centre"));
   scene.solids = all_solids(plan, scene.stance);
   std::erase_if(scene.solids, [&](const Solid& solid) {

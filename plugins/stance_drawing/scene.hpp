@@ -37,10 +37,11 @@ struct Weld {
 
 struct Scene {
   pugi::xml_node stance;
-  pugi::xml_node stage;       ///< the last it is used in; null when the build has no stages
+  pugi::xml_node stage;       ///< the last it is used in
   std::vector<Solid> solids;  ///< present in that stage, and what they hang on
   std::vector<Axis> axes;     ///< the one fixed to the floor first
   std::vector<Weld> welds;
+  std::vector<std::string> work;    ///< of people while the part is held so, in order
   Vec3 load_centre = Vec3::Zero();  ///< part and fixture, frame W
 };
 

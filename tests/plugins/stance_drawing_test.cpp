@@ -156,6 +156,30 @@ TEST_SUITE("plugins/stance_drawing") {
     }
   }
 
+  TEST_CASE("given stances held for people's work only, they are drawn and the work is named") {
+    const Plan plan =
+        tests::quick_plan(io::read_inputs(tests::repository() / "tests" / "good" / "stages.xml"));
+    const std::string xml = io::plan_xml(plan);
+    std::size_t without_weld = 0;
+    for (const plan::PlannedStance& stance : plan.stances) {
+      INFO(stance.id);
+      const std::string svg = tests::stance_picture(xml, stance.id);
+      std::vector<std::string> work;
+      for (const plan::PlannedEvent& event : plan.timeline) {
+        if (event.stance == stance.id && !event.operation.empty()) work.push_back(event.operation);
+      }
+      CHECK((svg.find("<g class=\"work\">") != std::string::npos) == !work.empty());
+      for (const std::string& one : work) CHECK(svg.find(one) != std::string::npos);
+      if (!stance.seams.empty()) continue;
+      ++without_weld;
+      CHECK(svg.find("<g class=\"welds\">") == std::string::npos);
+      CHECK(!work.empty());
+      // Its rib is there: the stage that fits it has begun.
+      CHECK(svg.find("as in stage ribs") != std::string::npos);
+    }
+    CHECK(without_weld == 2);
+  }
+
   TEST_CASE("given a seam hidden from one shoulder of the robot, it is drawn over the other") {
     // By hand: the lugs 0r and 270r of stance S05 and the lugs 0l and 90l of S13 are mirror images.
     const auto looked_over = [](const std::string& stance) {
