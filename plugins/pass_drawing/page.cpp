@@ -266,10 +266,7 @@ double put_heading(pugi::xml_node svg, const Subject& subject, double top) {
   if (subject.has_two_sides) words += ", side " + std::to_string(subject.side) + " of 2";
   svg::put_text(group, {page_edge, top + 18.0}, words, {17.0, "start", true});
   const pugi::xml_node weldment = subject.plan->root().child("weldment");
-  const std::string revision = text(weldment, "revision");
-  std::vector<std::string> lines = svg::wrapped(
-      std::string(text(weldment, "title")) + (revision.empty() ? "" : ", revision " + revision),
-      letters_across);
+  std::vector<std::string> lines = svg::wrapped(plan_reader::title_of(weldment), letters_across);
   for (const std::string& line :
        svg::wrapped("Joints: " + joined(ids_of(subject.procedure, "joint")) +
                         "; seams: " + joined(ids_of(subject.procedure, "seam")),

@@ -86,6 +86,11 @@ std::string ProcedureDocuments::procedure_of(const PlanTree& plan, std::string_v
   throw std::runtime_error("the plan gives no document \"" + std::string(name) + "\"");
 }
 
+std::string title_of(pugi::xml_node weldment) {
+  const std::string revision = text(weldment, "revision");
+  return text(weldment, "title") + (revision.empty() ? revision : ", revision " + revision);
+}
+
 const char* text(pugi::xml_node node, const char* attribute) {
   return node.attribute(attribute).value();
 }

@@ -42,6 +42,8 @@ class ProcedureDocuments {
   std::string ending_;
 };
 
+/// "Hub, revision C", of the weldment of a plan.
+[[nodiscard]] std::string title_of(pugi::xml_node weldment);
 /// The text of an attribute; empty when absent.
 [[nodiscard]] const char* text(pugi::xml_node node, const char* attribute);
 [[nodiscard]] bool is_true(pugi::xml_node node, const char* attribute);

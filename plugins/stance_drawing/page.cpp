@@ -68,13 +68,8 @@ double put_heading(pugi::xml_node svg,
                    const Scene& scene,
                    double top) {
   pugi::xml_node group = svg::put_group(svg, "heading");
-  const pugi::xml_node weldment = plan.root().child("weldment");
-  const std::string revision = text(weldment, "revision");
-  svg::put_text(
-      group,
-      {page_edge, top + 16.0},
-      std::string(text(weldment, "title")) + (revision.empty() ? "" : ", revision " + revision),
-      {16.0, "start", true});
+  const std::string title = plan_reader::title_of(plan.root().child("weldment"));
+  svg::put_text(group, {page_edge, top + 16.0}, title, {16.0, "start", true});
   svg::put_text(group,
                 {page_edge, top + 34.0},
                 std::string("Stance ") + text(scene.stance, "id") + ": " + axis_words(scene),
