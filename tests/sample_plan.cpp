@@ -247,7 +247,7 @@ void put_cell(plan::Plan& plan) {
   cell.positioner.axes = {tilt, rotate};
   cell.robot.id = "R1";
   cell.robot.retract_mm = 80.0;
-  cell.torch = {"B1", 16.0, std::nullopt};
+  cell.torch = {"B1", 16.0, std::nullopt, cell::TorchBody{95.0, Angle::deg(22.0), 240.0, 44.0}};
   plan.cell = cell;
   for (const char* id : {"S01", "S02"}) {
     plan::PlannedStance stance;
@@ -337,6 +337,8 @@ plan::Plan sample_plan() {
       {40.0, std::nullopt, {.mn = 1.6}, true, false, std::nullopt, base::Status::proposed, "test"}};
   plan.steels = {steel};
   put_joints(plan);
+  plan.joints[0].seams[0].passes[0].headings = reach::Headings{Angle::deg(15.0), Angle::deg(-30.5)};
+  plan.joints[0].seams[1].passes[0].torch_meets = "rib & \"bar\"";
   put_procedures(plan);
   put_cell(plan);
   put_clock(plan);

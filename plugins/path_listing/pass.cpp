@@ -104,8 +104,10 @@ void put_pass(pugi::xml_node visit,
                 "weave_width_mm",
                 "weave_frequency_hz",
                 "work_angle_deg",
-                "push_deg"});
-  copy(pass, node, {"settings"});
+                "push_deg",
+                "heading_from_deg",
+                "heading_to_deg"});
+  copy(pass, node, {"torch_meets", "settings"});
   put(node, "course", course_of(seam));
   const pugi::xml_node welded = seam.child("welded");
   copy(welded, node, {"notation"});

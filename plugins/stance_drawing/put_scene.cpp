@@ -147,11 +147,12 @@ void put_torch(pugi::xml_node group, const Torch& torch, const Panel& panel, dou
   const Vec3 tip = torch.tip;
   svg::put_arrow(
       group, panel.page(tip), panel.page(Vec3(tip + travel_mm * torch.travel)), 1.2, weld_colour);
-  svg::put_arrow(group,
-                 panel.page(Vec3(tip - length_mm * torch.pointing)),
-                 panel.page(tip),
-                 1.6,
-                 torch_colour);
+  const bool has_body = torch.body.size() == 3;
+  const Vec3 from = has_body ? torch.body[1] : Vec3(tip - length_mm * torch.pointing);
+  svg::put_arrow(group, panel.page(from), panel.page(tip), 1.6, torch_colour);
+  if (has_body) {
+    svg::put_line(group, panel.page(from), panel.page(torch.body[2]), svg::pen(torch_colour, 3.5));
+  }
 }
 
 void put_welds(

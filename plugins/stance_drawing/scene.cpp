@@ -2,6 +2,7 @@
 #include "stance_drawing/scene.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <stdexcept>
 
@@ -104,6 +105,18 @@ Edge path_of(const pugi::xml_node& seam) {
   return {line};
 }
 
+/// A bent torch, its heading right-handed about the torch direction from straight behind the
+/// travel.
+Line body_of(const Torch& torch, const pugi::xml_node& described, double heading_deg) {
+  const Vec3 along_wire = -torch.pointing;
+  const Vec3 behind = -(torch.travel - torch.travel.dot(along_wire) * along_wire).normalized();
+  const Vec3 out = Eigen::AngleAxisd(heading_deg * radians, torch.pointing) * behind;
+  const double bend = number(described, "bend_deg") * radians;
+  const Vec3 corner = torch.tip + number(described, "tip_to_bend_mm") * along_wire;
+  const Vec3 away = std::cos(bend) * along_wire + std::sin(bend) * out;
+  return {torch.tip, corner, corner + number(described, "body_length_mm") * away};
+}
+
 /// Where the torch begins a pass. A rolled one begins where the last axis is wound to.
 std::optional<Torch> torch_of(const PlanTree& plan,
                               const pugi::xml_node& stance,
@@ -114,9 +127,15 @@ std::optional<Torch> torch_of(const PlanTree& plan,
   if (pass.attribute("roll_from_deg")) axes.back().angle_deg = number(pass, "roll_from_deg");
   const Pose X_WJ =
       faceplate_of(plan, axes) * pose_of(setup_of(plan, stance).child("part-on-faceplate"));
-  return Torch{X_WJ * place_of(point),
-               X_WJ.linear() * direction_of(point, "torch"),
-               X_WJ.linear() * direction_of(point, "travel")};
+  Torch torch{X_WJ * place_of(point),
+              X_WJ.linear() * direction_of(point, "torch"),
+              X_WJ.linear() * direction_of(point, "travel"),
+              {}};
+  if (pass.attribute("heading_from_deg")) {
+    torch.body =
+        body_of(torch, plan.root().child("cell").child("torch"), number(pass, "heading_from_deg"));
+  }
+  return torch;
 }
 
 Weld weld_of(const PlanTree& plan, const pugi::xml_node& stance, const char* id, const Pose& X_WJ) {

@@ -24,6 +24,7 @@ struct Torch {
   Vec3 tip = Vec3::Zero();
   Vec3 pointing = -Vec3::UnitZ();
   Vec3 travel = Vec3::UnitX();
+  Line body;  ///< tip, bend and flange; empty: the cell describes none, or no heading is free
 };
 
 /// A seam that is welded in the stance.

@@ -63,6 +63,7 @@ plan::Plan sample_on(PositionerKind kind) {
   last.stop_rad_s2 = Angle::deg(60.0).rad();
   last.torque_peak_nm = 7777.0;
   plan.cell->torch.nozzle_recess_mm = 3.5;
+  plan.cell->torch.body = cell::TorchBody{101.0, Angle::deg(36.0), 251.0, 51.0};
   plan.cell->return_path = cell::ReturnPath{true, 630.0};
   return plan;
 }
@@ -87,10 +88,12 @@ TEST_SUITE("io/plan_xml_turns") {
              "rim_speed_max_mm_s=\"512\"",
              "floor_clearance_mm=\"111\"",
              "torque_peak_nm=\"7777\"",
-             "nozzle_recess_mm=\"3.5\"",
+             "nozzle_recess_mm=\"3.5\" tip_to_bend_mm=\"101\"",
+             "body_length_mm=\"251\" body_diameter_mm=\"51\"",
              "<return-path on_rotating_side=\"true\" current_max_a=\"630\""});
       CHECK(numbers_of(cell, "jerk_deg_s3").at(0) == doctest::Approx(40.0));
       CHECK(numbers_of(cell, "stop_deg_s2").at(0) == doctest::Approx(60.0));
+      CHECK(numbers_of(cell, "bend_deg").at(0) == doctest::Approx(36.0));
       CHECK(count_of(cell, "between_deg=") == (kind == PositionerKind::inclined ? 1 : 0));
       CHECK(count_of(cell, "<exchange-centre x_mm=\"-2000\"") ==
             (kind == PositionerKind::station_changer ? 1 : 0));

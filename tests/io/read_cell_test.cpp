@@ -189,6 +189,42 @@ TEST_SUITE("io/read_cell") {
     CHECK_FALSE(valid({"ferris", centre, axis("roll") + axis("rotate")}));
     CHECK_FALSE(valid({"headstock", centre + " mass-uncertainty=\"5 kg\"", axis("turn")}));
   }
+
+  TEST_CASE("given the body of a torch, it is read whole; half of one is refused") {
+    const auto read_with = [](const std::string& torch, planner::Inputs* inputs) {
+      const TemporaryFolder folder;
+      for (const char* file : {"tee.xml", "library/standards.xml"}) {
+        put(folder.path() / file, got(repository() / "tests/good" / file));
+      }
+      std::string cell = got(repository() / "tests/good/cells/table.xml");
+      const std::size_t end = cell.find("/>", cell.find("<torch"));
+      put(folder.path() / "cells/table.xml", cell.insert(end, torch));
+      try {
+        planner::Inputs read = io::read_inputs(folder.path() / "tee.xml");
+        if (inputs != nullptr) *inputs = std::move(read);
+      } catch (const base::InputError& error) {
+        return error.findings().front().code;
+      }
+      return std::string();
+    };
+    planner::Inputs inputs;
+    CHECK(read_with("", &inputs) == "");
+    CHECK(!inputs.cell->torch.body);
+    const std::string whole =
+        " tip-to-bend=\"10 cm\" bend=\"35 deg\" body-length=\"250 mm\" body-diameter=\"2 in\"";
+    REQUIRE(read_with(whole, &inputs) == "");
+    REQUIRE(inputs.cell->torch.body.has_value());
+    CHECK(inputs.cell->torch.body->tip_to_bend_mm == doctest::Approx(100.0));
+    CHECK(inputs.cell->torch.body->bend.deg() == doctest::Approx(35.0));
+    CHECK(inputs.cell->torch.body->length_mm == doctest::Approx(250.0));
+    CHECK(inputs.cell->torch.body->diameter_mm == doctest::Approx(50.8));
+    CHECK(read_with(" bend=\"35 deg\"", nullptr) == "read.torch.body");
+    CHECK(read_with(" tip-to-bend=\"10 cm\" bend=\"35 deg\" body-length=\"250 mm\"", nullptr) ==
+          "read.torch.body");
+    CHECK(read_with(" bend=\"95 deg\" tip-to-bend=\"10 cm\" body-length=\"1 mm\" "
+                    "body-diameter=\"2 in\"",
+                    nullptr) == "read.value.out_of_range");
+  }
 }
 
 }  // namespace seamturn::tests

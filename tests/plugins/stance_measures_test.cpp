@@ -4,6 +4,7 @@
 
 #include "outer_places.hpp"
 #include "seamturn/geom/path.hpp"
+#include "seamturn/reach/torch_body.hpp"
 #include "stance_ruler.hpp"
 
 namespace seamturn {
@@ -221,6 +222,36 @@ TEST_SUITE("plugins/stance_measures") {
     }
     const Redrawn redrawn(plan, "S03");
     check_torches(redrawn.drawn);
+  }
+
+  TEST_CASE("given the body of the torch, it is drawn to scale as it points") {
+    Plan plan = tests::planned_demo("bracket.xml").plan;
+    plan.cell->torch.body = cell::TorchBody{120.0, base::Angle::deg(40.0), 260.0, 50.0};
+    for (plan::PlannedJoint& joint : plan.joints) {
+      for (plan::PlannedSeam& seam : joint.seams) {
+        seam.passes.front().headings = reach::Headings{base::Angle::deg(-105.0), base::Angle()};
+      }
+    }
+    const Redrawn redrawn(plan, "S02");
+    const Ruler ruler(redrawn.drawn);
+    const plan::PlannedPass& pass = first_pass(redrawn.drawn, "J2");
+    const geom::Pose X_WJ =
+        tests::pose_WJ(plan, *redrawn.drawn.stance, redrawn.drawn.stance->stance.axes);
+    const reach::TorchPose& start = pass.points.front();
+    const geom::Vec3 bend = start.point - 120.0 * start.torch;
+    const geom::Vec3 flange =
+        bend +
+        260.0 * reach::body_direction(start, base::Angle::deg(40.0), base::Angle::deg(-105.0));
+    const std::string group = tests::between(ruler.view(), "<g class=\"torches\">", "</g>");
+    const std::size_t at = group.find("stroke-width=\"3.5\"");
+    REQUIRE(at != std::string::npos);
+    const std::string line = group.substr(group.rfind("<line", at), at - group.rfind("<line", at));
+    const Px from = ruler.page(X_WJ.point(bend));
+    const Px to = ruler.page(X_WJ.point(flange));
+    CHECK(std::abs(tests::number_of(line, "x1") - from[0]) < 0.1);
+    CHECK(std::abs(tests::number_of(line, "y1") - from[1]) < 0.1);
+    CHECK(std::abs(tests::number_of(line, "x2") - to[0]) < 0.1);
+    CHECK(std::abs(tests::number_of(line, "y2") - to[1]) < 0.1);
   }
 
   TEST_CASE("for any stance, cross: the members present are drawn as large as they are") {

@@ -76,6 +76,14 @@ TEST_SUITE("plugins/writers") {
     }
   }
 
+  TEST_CASE("given headings of the torch, the listing names them, and what leaves none") {
+    const std::string xml =
+        writers().write_document("path-listing", sample_xml(), "paths/listing.xml");
+    CHECK(tests::count_of(xml, "heading_from_deg=\"15\" heading_to_deg=\"-30.5\"") == 1);
+    CHECK(tests::count_of(xml, "torch_meets=\"rib &amp; &quot;bar&quot;\"") == 1);
+    CHECK(tests::count_of(xml, "heading_from_deg") == 1);
+  }
+
   TEST_CASE("given three procedures, three sheets are named after them") {
     CHECK(writers().document_names("procedure-sheet", sample_xml()) ==
           std::vector<std::string>{"sheets/P01.xml", "sheets/P02.xml", "sheets/P03.xml"});

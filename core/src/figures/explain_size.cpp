@@ -12,20 +12,20 @@ namespace {
 
 /// Throat that counts, per seam, in the position it is planned in.
 void add_counted_throat(const plan::PlannedSeam& seam, ExplainStep& step) {
-  const plan::PlannedThroat& counted = *seam.counted;
+  const plan::PlannedThroat& throat = *seam.counted;
   const std::string name = "throat counted of " + seam.id;
-  if (!counted.refused.empty()) {
-    step.results.push_back(Given{name, counted.refused, "", ""});
+  if (!throat.refused.empty()) {
+    step.results.push_back(Given{name, throat.refused, "", ""});
     return;
   }
   add(step.results,
       name,
-      counted.throat_mm,
+      throat.throat_mm,
       "mm",
-      "depth less " + base::digits_text(counted.deduction_mm) + " mm in this position" +
-          (counted.with_cover ? ", with the cover's fillet" : "") + " [" +
-          std::string(counted.citation.key) + " " + std::string(counted.citation.locator) + ", " +
-          std::string(base::status_name(counted.citation.status)) + "]");
+      "depth less " + base::digits_text(throat.deduction_mm) + " mm in this position" +
+          (throat.with_cover ? ", with the cover's fillet" : "") + " [" +
+          std::string(throat.citation.key) + " " + std::string(throat.citation.locator) + ", " +
+          std::string(base::status_name(throat.citation.status)) + "]");
 }
 
 /// Every number judged, once, against the tightest of the rules about it.

@@ -105,6 +105,8 @@ inline constexpr Range torque{D::torque, "N m", 0.0, 1e8, above};
 inline constexpr Range overhang{D::length, "mm", -1e5, 1e5};
 inline constexpr Range air_speed{D::speed, "m/s", 0.0, 20.0, above};
 inline constexpr Range air_acceleration{D::acceleration, "m/s2", 0.0, 1000.0, above};
+inline constexpr Range torch_length{D::length, "mm", 0.0, 2000.0, above};
+inline constexpr Range torch_bend{D::angle, "deg", 0.0, 90.0};
 inline constexpr Range time{D::time, "s", 0.0, 1e6};
 inline constexpr Range time_above_none{D::time, "s", 0.0, 1e6, above};
 

@@ -166,6 +166,12 @@ void put_cell(pugi::xml_node root, const plan::Plan& plan) {
   put_text(torch, "id", cell.torch.id);
   put_number(torch, "nozzle_diameter_mm", cell.torch.nozzle_diameter_mm);
   put_number_if(torch, "nozzle_recess_mm", cell.torch.nozzle_recess_mm);
+  if (const std::optional<cell::TorchBody>& body = cell.torch.body) {
+    put_number(torch, "tip_to_bend_mm", body->tip_to_bend_mm);
+    put_number(torch, "bend_deg", body->bend.deg());
+    put_number(torch, "body_length_mm", body->length_mm);
+    put_number(torch, "body_diameter_mm", body->diameter_mm);
+  }
   put_times(node, cell.times);
   if (!cell.return_path) return;
   pugi::xml_node lead = node.append_child("return-path");

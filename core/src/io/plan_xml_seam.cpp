@@ -111,6 +111,11 @@ void put_place_in_order(pugi::xml_node node,
   put_number_if(node, "end_s", planned.end_s);
   put_flag(node, "reversed", planned.reversed);
   put_number_if(node, "tip_mm_s", planned.tip_mm_s);
+  if (planned.headings) {
+    put_number(node, "heading_from_deg", planned.headings->from.deg());
+    put_number(node, "heading_to_deg", planned.headings->to.deg());
+  }
+  put_text_if(node, "torch_meets", planned.torch_meets);
   if (!planned.roll) return;
   put_number(node, "roll_deg", planned.roll->deg());
   if (planned.roll_from) put_number(node, "roll_from_deg", planned.roll_from->deg());

@@ -270,12 +270,29 @@ cell::Robot read_robot(FileContext& context, const pugi::xml_node& element) {
   return robot;
 }
 
+/// All four attributes of it or none.
+std::optional<cell::TorchBody> find_torch_body(AttributeReader& reader) {
+  const auto tip_to_bend_mm = reader.find_quantity("tip-to-bend", ranges::torch_length);
+  const auto bend_rad = reader.find_quantity("bend", ranges::torch_bend);
+  const auto length_mm = reader.find_quantity("body-length", ranges::torch_length);
+  const auto diameter_mm = reader.find_quantity("body-diameter", ranges::weld_size);
+  if (!tip_to_bend_mm && !bend_rad && !length_mm && !diameter_mm) return std::nullopt;
+  if (!tip_to_bend_mm || !bend_rad || !length_mm || !diameter_mm) {
+    reader.error("read.torch.body",
+                 "half a torch body found; expected tip-to-bend=, bend=, body-length= and "
+                 "body-diameter= together, or none; add the others");
+    return std::nullopt;
+  }
+  return cell::TorchBody{*tip_to_bend_mm, Angle::rad(*bend_rad), *length_mm, *diameter_mm};
+}
+
 cell::Torch read_torch(FileContext& context, const pugi::xml_node& element) {
   AttributeReader reader(context, element);
   cell::Torch torch;
   torch.id = reader.id("id");
   torch.nozzle_diameter_mm = reader.quantity("nozzle-diameter", ranges::weld_size);
   torch.nozzle_recess_mm = reader.find_quantity("nozzle-recess", ranges::bulge);
+  torch.body = find_torch_body(reader);
   reader.finish();
   check_children(context, element, {});
   return torch;

@@ -9,6 +9,7 @@
 #include "detail_joints.hpp"
 #include "detail_segments.hpp"
 #include "detail_tacking.hpp"
+#include "detail_torch_room.hpp"
 #include "detail_turns.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/listed.hpp"
@@ -188,6 +189,7 @@ plan::Plan make_plan(const Inputs& as_read, const PlanParams& params) {
   detail::assemble_sizes(inputs, joints, plan);
   detail::assemble_fit_up(inputs, joints, plan);
   detail::check_nozzle(inputs, plan);
+  detail::check_torch_room(inputs, stages, plan);
   detail::assemble_hangs(inputs, stages, plan);
   detail::assemble_tacks(inputs, stages, joints, plan);
   detail::assemble_datums(inputs, stages, joints, plan);

@@ -97,10 +97,20 @@ struct Robot {
   double retract_mm = 0.0;  ///< withdrawal along the torch before and after a pass
 };
 
+/// A torch behind its wire tip as two straight pieces: along the wire to the bend, then on at an
+/// angle to the flange of the robot.
+struct TorchBody {
+  double tip_to_bend_mm = 0.0;
+  Angle bend;  ///< between wire and body; 0: a straight torch
+  double length_mm = 0.0;
+  double diameter_mm = 0.0;
+};
+
 struct Torch {
   std::string id;
   double nozzle_diameter_mm = 0.0;
   std::optional<double> nozzle_recess_mm;  ///< tip behind the mouth; absent: room is not checked
+  std::optional<TorchBody> body;           ///< absent: whether it clears the part is not checked
 };
 
 /// Times of a cell that no geometry gives.

@@ -26,6 +26,7 @@
 #include "seamturn/process/gouging.hpp"
 #include "seamturn/process/heating.hpp"
 #include "seamturn/process/settings.hpp"
+#include "seamturn/reach/torch_body.hpp"
 #include "seamturn/reach/torch_pose.hpp"
 #include "seamturn/section/weld_section.hpp"
 #include "seamturn/timeline/clock.hpp"
@@ -59,6 +60,10 @@ struct PlannedPass {
   std::optional<Angle> roll;
   std::optional<Angle> roll_from;        ///< of that axis when the arc is struck
   std::vector<reach::TorchPose> points;  ///< frame J
+  /// Which way the torch's body points where the pass starts and where it ends; none: the cell
+  /// describes no body, or no heading clears the part: then `torch_meets` says what it meets.
+  std::optional<reach::Headings> headings;
+  std::string torch_meets;
 };
 
 /// A seam at one end of its fit-up band.
