@@ -39,6 +39,23 @@ TEST_SUITE("base/finding") {
     CHECK(base::has_errors(all));
   }
 
+  // closed-form: written out.
+  TEST_CASE("given a finding, it is said of joints, of more of them, and without them") {
+    Finding finding;
+    finding.code = "heat.preheat.out_of_range";
+    finding.text = "joint work: CET 0.6 % lies outside";
+    CHECK(base::said_without_joints(finding) == "joint work: CET 0.6 % lies outside");
+    const Finding one = base::said_of_joints(finding, {"J1"});
+    CHECK(one.text == "joint J1: joint work: CET 0.6 % lies outside");
+    CHECK(base::said_without_joints(one) == finding.text);
+    const Finding both = base::said_of_joints(one, {"J1", "J: 2"});
+    CHECK(both.text == "joints J1, J: 2: joint work: CET 0.6 % lies outside");
+    CHECK(base::said_without_joints(both) == finding.text);
+    CHECK(both.joints.ids == std::vector<std::string>{"J1", "J: 2"});
+    CHECK(both.code == finding.code);
+    CHECK_THROWS_AS((void)base::said_of_joints(finding, {}), base::ContractViolation);
+  }
+
   TEST_CASE("given a status, its name reads back, and other words are none") {
     using base::Status;
     for (const Status status : {Status::verified,

@@ -104,16 +104,17 @@ TEST_SUITE("heat/preheat_cet") {
     struct Row {
       PreheatParams params;
       const char* said;
+      const char* quantity;
     };
     const Row rows[] = {
-        {{0.199, 40.0, 5.0, 1.5}, "CET 0.199 %"},
-        {{0.501, 40.0, 5.0, 1.5}, "CET 0.501 %"},
-        {{0.35, 9.99, 5.0, 1.5}, "thickness 9.99 mm"},
-        {{0.35, 90.1, 5.0, 1.5}, "90.1 mm"},
-        {{0.35, 40.0, 0.9, 1.5}, "0.9 ml/100 g"},
-        {{0.35, 40.0, 20.1, 1.5}, "20.1 ml/100 g"},
-        {{0.35, 40.0, 5.0, 0.49}, "0.49 kJ/mm"},
-        {{0.35, 40.0, 5.0, 4.01}, "4.01 kJ/mm"},
+        {{0.199, 40.0, 5.0, 1.5}, "CET 0.199 %", "CET"},
+        {{0.501, 40.0, 5.0, 1.5}, "CET 0.501 %", "CET"},
+        {{0.35, 9.99, 5.0, 1.5}, "thickness 9.99 mm", "thickness"},
+        {{0.35, 90.1, 5.0, 1.5}, "90.1 mm", "thickness"},
+        {{0.35, 40.0, 0.9, 1.5}, "0.9 ml/100 g", "diffusible hydrogen"},
+        {{0.35, 40.0, 20.1, 1.5}, "20.1 ml/100 g", "diffusible hydrogen"},
+        {{0.35, 40.0, 5.0, 0.49}, "0.49 kJ/mm", "heat input"},
+        {{0.35, 40.0, 5.0, 4.01}, "4.01 kJ/mm", "heat input"},
     };
     for (const Row& row : rows) {
       const auto got = preheat_cet(row.params);
@@ -123,6 +124,7 @@ TEST_SUITE("heat/preheat_cet") {
       CHECK(got->findings.front().code == "heat.preheat.out_of_range");
       CHECK(got->findings.front().severity == base::Severity::warning);
       CHECK(got->findings.front().text.find(row.said) != std::string::npos);
+      CHECK(got->findings.front().quantity == row.quantity);
     }
     CHECK(preheat_cet({0.6, 5.0, 30.0, 0.1})->findings.size() == 4);
   }

@@ -2,6 +2,10 @@
 #include "seamturn/base/finding.hpp"
 
 #include <algorithm>
+#include <utility>
+
+#include "seamturn/base/error.hpp"
+#include "seamturn/base/listed.hpp"
 
 namespace seamturn::base {
 
@@ -42,6 +46,18 @@ bool has_errors(const std::vector<Finding>& findings) {
 
 void append_findings(std::vector<Finding>& all, const std::vector<Finding>& more) {
   all.insert(all.end(), more.begin(), more.end());
+}
+
+std::string_view said_without_joints(const Finding& finding) {
+  return std::string_view(finding.text).substr(finding.joints.size);
+}
+
+Finding said_of_joints(Finding finding, std::vector<std::string> ids) {
+  SEAMTURN_REQUIRE(!ids.empty(), finding.text);
+  const std::string names = (ids.size() == 1 ? "joint " : "joints ") + listed(ids) + ": ";
+  finding.text.replace(0, finding.joints.size, names);
+  finding.joints = {std::move(ids), names.size()};
+  return finding;
 }
 
 std::string finding_text(const Finding& finding) {

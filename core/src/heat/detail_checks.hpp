@@ -44,6 +44,7 @@ class RangeWatch {
     findings_.push_back(finding(base::Severity::warning,
                                 code_,
                                 outside_text(what, value, range, unit) + std::string(ending_)));
+    findings_.back().quantity = what;
   }
 
  private:

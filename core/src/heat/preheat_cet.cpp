@@ -35,7 +35,7 @@ std::vector<Finding> range_findings(const PreheatParams& params) {
   watch.check("CET", params.cet, preheat_cet_mass_percent, "%");
   watch.check("thickness", params.thickness_mm, preheat_thickness_mm, "mm");
   watch.check("diffusible hydrogen", params.hydrogen_ml_100g, preheat_hydrogen_ml_100g, "ml/100 g");
-  watch.check("heat input", params.heat_input_kj_mm, preheat_heat_input_kj_mm, "kJ/mm");
+  watch.check(preheat_heat_input, params.heat_input_kj_mm, preheat_heat_input_kj_mm, "kJ/mm");
   return findings;
 }
 

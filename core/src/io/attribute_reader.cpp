@@ -203,7 +203,9 @@ bool AttributeReader::is_in_range(const Attribute& attribute, double value, cons
 void AttributeReader::not_a_quantity(const Attribute& attribute,
                                      const base::Refusal& why,
                                      const Range& range) {
-  const bool says_what_is_expected = why.text.find("expected") != std::string::npos;
+  // What is no number at all says nothing of units or how many.
+  const bool says_what_is_expected =
+      why.code != "read.number.malformed" && why.code != "read.number.too_large";
   error(name_of(attribute),
         why.code,
         "attribute \"" + std::string(name_of(attribute)) + "\": " + why.text +

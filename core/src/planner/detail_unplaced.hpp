@@ -28,6 +28,26 @@ struct BarredStance {
 /// ..."; nothing when none would.
 [[nodiscard]] std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& barred);
 
+/// Seams that no stance holds: those of one joint that lack the same are told together.
+class UnplacedSeams {
+ public:
+  /// Adds a seam to the finding of those before it, or a finding of its own. `findings` is the same
+  /// every time, and only grows.
+  void tell(const std::string& seam,
+            const std::string& why,
+            const base::Place& joint,
+            std::vector<base::Finding>& findings);
+
+ private:
+  struct Told {
+    base::Place joint;
+    std::string why;
+    std::vector<std::string> seams;
+    std::size_t finding;
+  };
+  std::vector<Told> told_;
+};
+
 /// Positions some stack of a seam is laid in: "PA, PB".
 [[nodiscard]] std::string positions_text(const SeamWork& seam);
 

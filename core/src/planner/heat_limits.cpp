@@ -184,7 +184,7 @@ class Limits {
       return false;
     }
     for (const Finding& finding : preheat->findings) {
-      const bool of_tacks = finding.text.starts_with("heat input") && tacks_are_coldest();
+      const bool of_tacks = finding.quantity == heat::preheat_heat_input && tacks_are_coldest();
       pass_on(finding, of_tacks ? "the tacks' " : "");
     }
     limits_.preheat_computed_c = preheat->preheat_c;

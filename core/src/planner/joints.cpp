@@ -357,11 +357,8 @@ Finding joint_finding(const Inputs& inputs,
                       Severity severity,
                       std::string code,
                       const std::string& text) {
-  return Finding{severity,
-                 std::move(code),
-                 "joint " + joint.id + ": " + text,
-                 place_of(inputs.weldment, "joint/" + joint.id),
-                 {}};
+  const base::Place place = place_of(inputs.weldment, "joint/" + joint.id);
+  return base::said_of_joints(Finding{severity, std::move(code), text, place, {}}, {joint.id});
 }
 
 base::Place place_of(const joint::Weldment& weldment, const std::string& key) {

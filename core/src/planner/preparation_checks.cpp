@@ -86,7 +86,7 @@ void check_ranges(const Inputs& inputs, const joint::Joint& joint, std::vector<F
                                                      sizes_of(joint),
                                                      inputs.library.preparation_ranges,
                                                      joint::joint_type_name(joint.type))) {
-    finding.text = "joint " + joint.id + ": " + finding.text;
+    finding = base::said_of_joints(std::move(finding), {joint.id});
     finding.place = place_of(inputs.weldment, "joint/" + joint.id);
     findings.push_back(std::move(finding));
   }

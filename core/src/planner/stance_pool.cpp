@@ -362,16 +362,7 @@ class Pool {
              "positioner that reaches further";
     }
     const base::Place place = place_of(inputs_.weldment, "joint/" + held.ref.joint->joint->id);
-    const auto alike = std::find_if(findings_.begin(), findings_.end(), [&](const Finding& before) {
-      return before.code == "turn.seam.no_stance" && before.place == place &&
-             before.text.ends_with(why);
-    });
-    if (alike != findings_.end()) {
-      alike->text.insert(alike->text.size() - why.size(), ", " + id);
-    } else {
-      findings_.push_back(
-          Finding{Severity::error, "turn.seam.no_stance", "seam " + id + why, place, {}});
-    }
+    unplaced_.tell(id, why, place, findings_);
     base::append_findings(findings_, one_of_a_kind(std::move(overloads_)));
     overloads_.clear();
   }
@@ -385,6 +376,7 @@ class Pool {
   std::vector<Finding>& findings_;
   std::vector<Finding> overloads_;
   std::vector<BarredStance> barred_;
+  UnplacedSeams unplaced_;
   std::set<std::string> told_;
   std::vector<Held> held_;
   std::multimap<long, std::size_t> known_;

@@ -1,8 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <cstddef>
-#include <string>
-#include <string_view>
 #include <utility>
 
 #include "detail_joints.hpp"
@@ -11,20 +8,13 @@ namespace seamturn::planner::detail {
 
 namespace {
 
-/// "joint J1: its text" in two.
-struct OfJoint {
-  std::string_view joint, text;
-};
+bool is_of_range(const base::Finding& finding) {
+  return finding.code.ends_with(".out_of_range") && !finding.joints.ids.empty();
+}
 
-OfJoint split_of_joint(std::string_view text) {
-  constexpr std::string_view one = "joint ", more = "joints ";
-  const std::size_t colon = text.find(": ");
-  if (colon == std::string_view::npos) return {};
-  for (const std::string_view head : {one, more}) {
-    if (!text.starts_with(head) || colon < head.size()) continue;
-    return {text.substr(head.size(), colon - head.size()), text.substr(colon + 2)};
-  }
-  return {};
+bool say_the_same(const base::Finding& a, const base::Finding& b) {
+  return a.code == b.code && a.severity == b.severity &&
+         base::said_without_joints(a) == base::said_without_joints(b);
 }
 
 }  // namespace
@@ -32,22 +22,16 @@ OfJoint split_of_joint(std::string_view text) {
 std::vector<base::Finding> told_together(std::vector<base::Finding> findings) {
   std::vector<base::Finding> told;
   for (base::Finding& finding : findings) {
-    if (!finding.code.ends_with(".out_of_range")) {
-      told.push_back(std::move(finding));
-      continue;
-    }
-    const OfJoint parts = split_of_joint(finding.text);
     const auto alike = std::find_if(told.begin(), told.end(), [&](const base::Finding& before) {
-      return !parts.joint.empty() && before.code == finding.code &&
-             before.severity == finding.severity && split_of_joint(before.text).text == parts.text;
+      return is_of_range(finding) && is_of_range(before) && say_the_same(before, finding);
     });
     if (alike == told.end()) {
       told.push_back(std::move(finding));
       continue;
     }
-    const OfJoint before = split_of_joint(alike->text);
-    alike->text = "joints " + std::string(before.joint) + ", " + std::string(parts.joint) + ": " +
-                  std::string(parts.text);
+    std::vector<std::string> ids = alike->joints.ids;
+    ids.insert(ids.end(), finding.joints.ids.begin(), finding.joints.ids.end());
+    *alike = base::said_of_joints(std::move(*alike), std::move(ids));
   }
   return told;
 }

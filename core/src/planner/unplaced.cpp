@@ -87,6 +87,21 @@ std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& bar
   return "";
 }
 
+void UnplacedSeams::tell(const std::string& seam,
+                         const std::string& why,
+                         const base::Place& joint,
+                         std::vector<base::Finding>& findings) {
+  auto alike = std::find_if(told_.begin(), told_.end(), [&](const Told& before) {
+    return before.joint == joint && before.why == why;
+  });
+  if (alike == told_.end()) {
+    alike = told_.insert(alike, {joint, why, {}, findings.size()});
+    findings.push_back({base::Severity::error, "turn.seam.no_stance", {}, joint, {}});
+  }
+  alike->seams.push_back(seam);
+  findings[alike->finding].text = "seam " + base::listed(alike->seams) + why;
+}
+
 std::string positions_text(const SeamWork& seam) {
   std::vector<std::string> names;
   for (const StackChoice& choice : seam.stacks) {

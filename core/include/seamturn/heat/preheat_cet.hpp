@@ -2,6 +2,7 @@
 // Preheat against hydrogen cracking by the CET method.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "seamturn/base/figure_card.hpp"
@@ -18,6 +19,8 @@ inline constexpr base::ValidRange preheat_thickness_mm{10.0, 90.0};
 inline constexpr double preheat_least_thickness_mm = 3.0;  ///< project choice: refused below
 inline constexpr base::ValidRange preheat_hydrogen_ml_100g{1.0, 20.0};
 inline constexpr base::ValidRange preheat_heat_input_kj_mm{0.5, 4.0};
+/// The quantity of a finding that the heat input leaves it.
+inline constexpr std::string_view preheat_heat_input = "heat input";
 
 struct PreheatParams {
   double cet = 0.0;               ///< mass-%: plate, or weld metal + 0.03, whichever is higher
