@@ -327,6 +327,30 @@ TEST_SUITE("planner/operations_plan") {
     planner::Inputs heavy = staged_part();
     heavy.cell->positioner.load_max_kg = 100.0;  // 126 kg in the first stage, 91 kg in the second
     CHECK(refused_with(heavy) == "turn.load.too_heavy");
+    // law: a fixture as light as told is carried; where the part alone is too heavy, none is.
+    const auto told = [](const planner::Inputs& inputs) {
+      try {
+        (void)planner::make_plan(inputs);
+      } catch (const base::InputError& refused) {
+        return refused.findings().front().text;
+      }
+      return std::string();
+    };
+    const std::string words = "take a fixture of no more than ";
+    const std::string text = told(heavy);
+    REQUIRE(text.find(words) != std::string::npos);
+    const double fixture_kg = std::stod(text.substr(text.find(words) + words.size()));
+    const auto is_carried = [&](double mass_kg) {
+      planner::Inputs inputs = heavy;
+      joint::SetupSolid fixture;
+      fixture.mass_kg = mass_kg;
+      inputs.weldment.setups.front().solids = {fixture};
+      return told(inputs).find("part and fixture weigh") == std::string::npos;
+    };
+    CHECK(is_carried(fixture_kg));
+    CHECK_FALSE(is_carried(fixture_kg + 1.0));
+    heavy.cell->positioner.load_max_kg = 10.0;
+    CHECK(told(heavy).find("; the part alone weighs ") != std::string::npos);
     planner::Inputs weak = staged_part();
     drop_operations(weak);
     joint::Operation steep = hold(joint::OperationPlace::end);

@@ -213,6 +213,26 @@ TEST_SUITE("planner/starts") {
     }
   }
 
+  TEST_CASE("given a ring no stance holds for its load, the load is told and no tolerance") {
+    planner::Inputs inputs = staggered_hub(0.0);
+    for (cell::Axis& axis : inputs.cell->positioner.axes) axis.torque_max_nm = 600.0;
+    try {
+      (void)quick_plan(inputs);
+      FAIL("a plan");
+    } catch (const base::InputError& refused) {
+      int rings = 0;
+      for (const base::Finding& finding : refused.findings()) {
+        if (finding.text.find("seam R4: no stance") != 0) continue;
+        ++rings;
+        CAPTURE(finding.text);
+        CHECK(finding.text.find("one that would is barred, tilt 90.0 deg") != std::string::npos);
+        CHECK(finding.text.find("set the part up nearer the axis") != std::string::npos);
+        CHECK(finding.text.find("working tolerance") == std::string::npos);
+      }
+      CHECK(rings == 1);
+    }
+  }
+
   TEST_CASE(
       "given an axis with no turn to spare, all layers start in one place and the plan says so") {
     planner::Inputs inputs = staggered_hub(60.0);

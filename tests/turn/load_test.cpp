@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/turn/load.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "oracle.hpp"
 #include "seamturn/base/gravity.hpp"
@@ -54,6 +56,28 @@ double energy_j(const cell::Positioner& positioner,
                 const std::vector<Angle>& axes) {
   const double height_m = turn::pose_WD(positioner, axes).point(load.centre).z() / 1000.0;
   return load.mass_kg * base::gravity_m_s2 * height_m;
+}
+
+/// The number that follows some words; NaN where they are not said.
+double number_after(const std::string& text, const std::string& words) {
+  const std::size_t at = text.find(words);
+  return at == std::string::npos ? NAN : std::stod(text.substr(at + words.size()));
+}
+
+const base::Finding* find_code(const std::vector<base::Finding>& findings, const char* code) {
+  for (const base::Finding& finding : findings) {
+    if (finding.code == code) return &finding;
+  }
+  return nullptr;
+}
+
+bool overloads_rotate(const cell::Positioner& table,
+                      const Weight& load,
+                      const std::vector<Angle>& axes) {
+  const auto found = turn::check_load(table, load, axes, "");
+  return std::any_of(found.begin(), found.end(), [](const base::Finding& finding) {
+    return finding.text.find("axis rotate") != std::string::npos;
+  });
 }
 
 }  // namespace
@@ -252,6 +276,82 @@ TEST_SUITE("turn/load") {
     REQUIRE(turning.size() == 1);
     CHECK(turning[0].code == "turn.load.torque");
     CHECK(turning[0].text.find("margin of 5.0 % and 20 mm") != std::string::npos);
+  }
+
+  // closed-form: 2500 N m hold 1000 kg at 254.9 mm; with 5 % and 20 mm at 222.8 mm.
+  TEST_CASE("given an axis beyond its plate, the lever and the weight it holds are told") {
+    cell::Positioner table = demo_table();
+    const std::vector<Angle> upright{Angle::deg(90.0), Angle()};
+    const auto told = turn::check_load(table, Weight{1000.0, Vec3(0, 300, 0)}, upright, "");
+    REQUIRE(told.size() == 1);
+    CHECK(told[0].text.find("do not turn it: set the part up nearer the axis, its weight has a "
+                            "lever of 300 mm and may have 254 mm, hang a balance mass opposite, "
+                            "which counts in the load, take weight off, down to 849 kg if it sits "
+                            "so, or take a larger positioner") != std::string::npos);
+    table.margin = cell::LoadMargin{0.05, 20.0};
+    const auto safe = turn::check_load(table, Weight{1000.0, Vec3(0, 300, 0)}, upright, "");
+    REQUIRE(safe.size() == 1);
+    CHECK(safe[0].text.find("lever of 300 mm and may have 222 mm") != std::string::npos);
+    // The tilt axis is balanced by nothing: its lever is that of overhang and part, 750 mm.
+    const auto tilting = turn::check_load(table, Weight{1500.0, Vec3(0, 0, 600)}, upright, "");
+    const base::Finding* tilt = find_code(tilting, "turn.load.torque");
+    REQUIRE(tilt != nullptr);
+    CHECK(tilt->text.find("lever of 750 mm and may have 562 mm, take weight") != std::string::npos);
+    // Nothing is left where the margin alone is too much.
+    table.margin = cell::LoadMargin{0.0, 300.0};
+    const auto none = turn::check_load(table, Weight{1000.0, Vec3(0, 1, 0)}, upright, "");
+    REQUIRE(none.size() == 1);
+    CHECK(none[0].text.find("do not turn it: take weight off, down to 846 kg") !=
+          std::string::npos);
+  }
+
+  TEST_CASE("for any overload, law: what is told to help does, and a millimetre more does not") {
+    Random random(base::named_seed(31, "remedies"));
+    int levers = 0, distances = 0;
+    for (int i = 0; i < 300; ++i) {
+      INFO("seed 31, case " << i);
+      cell::Positioner table = demo_table();
+      table.axes[0].torque_max_nm = 1e9;
+      if (i % 2 == 0) table.margin = cell::LoadMargin{random.between(0, 0.2), 30.0};
+      const Weight load{random.between(300, 1990), Vec3(0, random.between(100, 900), 250)};
+      const std::vector<Angle> axes{Angle::deg(random.between(20, 135)), Angle()};
+      const auto found = turn::check_load(table, load, axes, "");
+      if (const auto* torque = find_code(found, "turn.load.torque")) {
+        const double kg = number_after(torque->text, "down to ");
+        CHECK_FALSE(overloads_rotate(table, Weight{kg, load.centre}, axes));
+        CHECK(overloads_rotate(table, Weight{kg + 1.0, load.centre}, axes));
+        // The lever is that about the axis leaned back by the tilt.
+        const double mm = number_after(torque->text, "may have ");
+        if (std::isnan(mm)) continue;
+        ++levers;
+        const double e_mm = mm / std::sin(axes[0].rad());
+        CHECK_FALSE(overloads_rotate(table, Weight{load.mass_kg, Vec3(0, e_mm, 250)}, axes));
+        const double beyond_mm = (mm + 1.0) / std::sin(axes[0].rad());
+        CHECK(overloads_rotate(table, Weight{load.mass_kg, Vec3(0, beyond_mm, 250)}, axes));
+      }
+      const Weight far{load.mass_kg, Vec3(0, 0, random.between(300, 1200))};
+      const auto heavy = turn::check_load(table, far, {Angle(), Angle()}, "");
+      const auto* finding = find_code(heavy, "turn.load.too_heavy");
+      if (finding == nullptr) continue;
+      const double mm = number_after(finding->text, "gravity at most ");
+      if (std::isnan(mm)) continue;
+      ++distances;
+      const auto judged = [&](double distance_mm) {
+        const Weight nearer{far.mass_kg, Vec3(0, 0, distance_mm)};
+        return turn::check_load(table, nearer, {Angle(), Angle()}, "").size();
+      };
+      CHECK(judged(mm) == 0);
+      CHECK(judged(mm + 1.0) == 1);
+    }
+    CHECK(levers > 50);
+    CHECK(distances > 50);
+  }
+
+  TEST_CASE("given more than the plate carries anywhere, no other place is advised") {
+    const std::vector<Angle> level{Angle(), Angle()};
+    const auto heavy = turn::check_load(demo_table(), Weight{2001, Vec3(0, 0, 900)}, level, "");
+    REQUIRE(heavy.size() == 1);
+    CHECK(heavy[0].text.find("do not turn it: take weight off, or") != std::string::npos);
   }
 
   TEST_CASE("for an arm whose faceplate lies below its axis, the overhang is none") {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "detail_seam_fit.hpp"
+#include "detail_stages.hpp"
 #include "detail_stances.hpp"
 #include "detail_work.hpp"
 #include "seamturn/base/finding.hpp"
@@ -19,14 +20,20 @@ namespace seamturn::planner::detail {
 /// Pre: the seam is a ring of one stretch.
 [[nodiscard]] std::string rolling_text(const cell::Positioner& positioner, const SeamWork& ring);
 
+/// turn.load.too_heavy of part and fixture that weigh more than the plate says at any distance.
+/// Pre: they do; a cell, a set-up.
+[[nodiscard]] base::Finding heavier_than_plate(const Inputs& inputs, const StageWork& stage);
+
 /// A stance the positioner must not be given, and why.
 struct BarredStance {
+  turn::Stance stance;
   geom::Mat3 R_WD;
   std::string why;  ///< "tilt 90.0 deg, rotate 0.0 deg: the load ..."
 };
-/// Of a seam held still: the first barred stance that would hold it, "; one that would is barred,
-/// ..."; nothing when none would.
-[[nodiscard]] std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& barred);
+/// The first barred stance that would hold a seam, "; one that would is barred, ..."; nothing when
+/// none would.
+[[nodiscard]] std::string barred_text(const std::vector<BarredStance>& barred,
+                                      const std::function<bool(const BarredStance&)>& would_hold);
 
 /// Seams that no stance holds: those of one joint that lack the same are told together.
 class UnplacedSeams {

@@ -183,9 +183,8 @@ class Pool {
   bool carries(const turn::Stance& stance) {
     const std::string name = describe(stance);
     const std::vector<Finding> refused = refusals(stance);
-    if (!refused.empty() && !stance.rolling) {
-      barred_.push_back({turn::rotation_WD(positioner_, stance.axes), refused.front().text});
-    }
+    const geom::Mat3 R_WD = turn::rotation_WD(positioner_, stance.axes);
+    if (!refused.empty()) barred_.push_back({stance, R_WD, refused.front().text});
     for (const Finding& finding : refused) {
       if (told_.insert(finding.code + name).second) {
         Finding shown = finding;
@@ -210,7 +209,14 @@ class Pool {
     const bool rolls = can_roll(positioner_, held.in_D);
     for (std::size_t i = 0; i < pool_.stances.size(); ++i) {
       if (pool_.stances[i].rolling != rolls) continue;
-      rolls ? try_rolling(held, i, placements) : try_still(held, i, placements);
+      if (!rolls) {
+        try_still(held, i, placements);
+        continue;
+      }
+      for (Placement& placement : rolled_on(held, pool_.stances[i], rotations_[i])) {
+        placement.stance = static_cast<int>(i);
+        placements.push_back(placement);
+      }
     }
     if (placements.empty() && rolls) hold_still(held, placements);
     if (placements.empty()) tell_unplaced(held);
@@ -255,8 +261,10 @@ class Pool {
   /// A rolled ring: the arc stands at the top, or at the bottom, of the ring, whichever suits its
   /// face, and ahead of it by the lead. The start station is the one that stands there when the
   /// turn begins.
-  void try_rolling(const Held& held, std::size_t index, std::vector<Placement>& placements) {
-    const geom::Mat3& R_WD = rotations_[index];
+  std::vector<Placement> rolled_on(const Held& held,
+                                   const turn::Stance& stance,
+                                   const geom::Mat3& R_WD) const {
+    std::vector<Placement> placements;
     // The uppermost direction across the axis: there the travel is level.
     const Vec3 axis_W = R_WD * *held.in_D.axis;
     const Vec3 across = Vec3::UnitZ() - axis_W.z() * axis_W;
@@ -269,13 +277,14 @@ class Pool {
           turn_by = to_dead_centre(held, R_WD, axis_W, side * across) +
                     lead_of(inputs_, held.ref, stacks[stack].stack.passes.front());
         }
-        const auto fitting = try_arc_place(held, index, axis_W, turn_by);
+        const auto fitting = try_arc_place(held, stance, R_WD, axis_W, turn_by);
         if (!fitting || fitting->stack != static_cast<int>(stack)) continue;
         placements.push_back(*fitting);
         break;
       }
       if (lies_flat) break;
     }
+    return placements;
   }
 
   Angle to_dead_centre(const Held& held,
@@ -288,11 +297,11 @@ class Pool {
 
   /// The placement with the arc where the ring's start comes when it is turned on by an angle.
   std::optional<Placement> try_arc_place(const Held& held,
-                                         std::size_t index,
+                                         const turn::Stance& stance,
+                                         const geom::Mat3& R_WD,
                                          const Vec3& axis_W,
                                          Angle turn_by) const {
-    const turn::Stance& stance = pool_.stances[index];
-    const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by) * rotations_[index];
+    const geom::Mat3 carry = geom::rotation_about(axis_W, turn_by) * R_WD;
     const StationInD& at_start = held.in_D.stations.front();
     const Fit fit = held.fit->rolled(carry * at_start.travel, carry * at_start.face);
     if (fit.stack < 0 || !turn_fits(held, fit.stack, stance) ||
@@ -301,7 +310,6 @@ class Pool {
     }
     const auto& circle = std::get<geom::CirclePath>(*held.in_D.seam->path);
     Placement placement;
-    placement.stance = static_cast<int>(index);
     placement.stack = fit.stack;
     placement.strain_ratio = fit.strain_ratio;
     placement.ring_start_mm = geom::wrapped_station_mm(turn_by.rad() * circle.radius_mm,
@@ -346,11 +354,20 @@ class Pool {
     return best ? near_text(*best, describe(at)) : "";
   }
 
+  bool would_hold(const Held& held, bool rolls, const BarredStance& barred) const {
+    if (barred.stance.rolling) {
+      return rolls && !rolled_on(held, barred.stance, barred.R_WD).empty();
+    }
+    return held.fit->held(barred.R_WD, false).stack >= 0 ||
+           held.fit->held(barred.R_WD, true).stack >= 0;
+  }
+
   /// Segments and sides of one joint that lack the same are told together.
   void tell_unplaced(const Held& held) {
     const std::string& id = held.ref.work->seam->id;
     const bool rolls = can_roll(positioner_, held.in_D);
-    const std::string barred = rolls ? "" : barred_text(*held.fit, barred_);
+    const std::string barred =
+        barred_text(barred_, [&](const BarredStance& one) { return would_hold(held, rolls, one); });
     std::string why = ": no stance of positioner " + positioner_.id +
                       " holds it in a permitted position (" + positions_text(*held.ref.work) +
                       ") within axis limits and load, clear of the floor";
@@ -391,17 +408,8 @@ StancePool find_stance_pool(const Inputs& inputs,
                             const std::vector<SeamRef>& seams,
                             std::vector<Finding>& findings) {
   SEAMTURN_REQUIRE(inputs.cell.has_value() && stage.setup != nullptr, inputs.weldment.title);
-  const joint::Weight& load = stage.load_D;
-  if (load.mass_kg > turn::load_most_kg(inputs.cell->positioner)) {
-    findings.push_back(
-        Finding{Severity::error,
-                "turn.load.too_heavy",
-                stage.name() + ": part and fixture weigh " + base::fixed_text(load.mass_kg, 0) +
-                    " kg, positioner " + inputs.cell->positioner.id + " carries " +
-                    base::fixed_text(turn::load_most_kg(inputs.cell->positioner), 0) +
-                    " kg; take a larger positioner or a lighter fixture",
-                place_of(inputs.weldment, "setup/" + stage.setup->id),
-                {}});
+  if (stage.load_D.mass_kg > turn::load_most_kg(inputs.cell->positioner)) {
+    findings.push_back(heavier_than_plate(inputs, stage));
     return StancePool{{},
                       std::vector<int>(stage.operations.size(), at_rest),
                       std::vector<std::vector<Placement>>(seams.size())};

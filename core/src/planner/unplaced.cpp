@@ -9,6 +9,7 @@
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
 #include "seamturn/process/weld_position.hpp"
+#include "seamturn/turn/load.hpp"
 #include "seamturn/turn/stance.hpp"
 
 namespace seamturn::planner::detail {
@@ -78,13 +79,29 @@ std::string rolling_text(const cell::Positioner& positioner, const SeamWork& rin
          "/s are the most; in arcs (segments=) it is held still";
 }
 
-std::string barred_text(const SeamFit& fit, const std::vector<BarredStance>& barred) {
-  for (const BarredStance& stance : barred) {
-    const bool would =
-        fit.held(stance.R_WD, false).stack >= 0 || fit.held(stance.R_WD, true).stack >= 0;
-    if (would) return "; one that would is barred, " + stance.why;
-  }
-  return "";
+base::Finding heavier_than_plate(const Inputs& inputs, const StageWork& stage) {
+  const cell::Positioner& positioner = inputs.cell->positioner;
+  const double most_kg = turn::load_most_kg(positioner);
+  double part_kg = 0.0;
+  for (const joint::Member* member : stage.present)
+    part_kg += joint::body_of(*member).weight.mass_kg;
+  const auto kg = [](double mass_kg) { return base::fixed_text(mass_kg, 0) + " kg"; };
+  const std::string lighter = part_kg < most_kg ? "take a fixture of no more than " +
+                                                      kg(std::floor(most_kg - part_kg)) + ", or"
+                                                : "the part alone weighs " + kg(part_kg) + ":";
+  return {base::Severity::error,
+          "turn.load.too_heavy",
+          stage.name() + ": part and fixture weigh " + kg(stage.load_D.mass_kg) + ", positioner " +
+              positioner.id + " carries " + kg(most_kg) + "; " + lighter +
+              " take a larger positioner",
+          place_of(inputs.weldment, "setup/" + stage.setup->id),
+          {}};
+}
+
+std::string barred_text(const std::vector<BarredStance>& barred,
+                        const std::function<bool(const BarredStance&)>& would_hold) {
+  const auto first = std::find_if(barred.begin(), barred.end(), would_hold);
+  return first == barred.end() ? "" : "; one that would is barred, " + first->why;
 }
 
 void UnplacedSeams::tell(const std::string& seam,

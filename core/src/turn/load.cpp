@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "detail_remedies.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/factors.hpp"
 #include "seamturn/base/gravity.hpp"
@@ -52,7 +53,7 @@ base::Finding too_heavy(const cell::Positioner& positioner,
                  " may carry, " + kg.second + " kg there (" +
                  base::fixed_text(positioner.load_max_kg, 0) + " kg up to " +
                  base::fixed_text(positioner.load_centre_mm, 0) +
-                 " mm); do not turn it: take a larger positioner or bring the load nearer";
+                 " mm); do not turn it: " + detail::help_overhung_text(positioner, load_D);
   return finding;
 }
 
@@ -64,26 +65,31 @@ base::Finding end_overloaded(const cell::Positioner& positioner,
   const base::TwoTexts kg = base::told_apart(std::abs(share_kg), allowed_kg, 0);
   base::Finding finding;
   finding.code = "turn.load.end";
-  finding.text = stance_name + ": the " + end + " of positioner " + positioner.id + " bears " +
-                 kg.first + " kg of the load" + margin_text(positioner) +
-                 (share_kg < 0.0      ? " upwards,"
-                  : positioner.margin ? ""
-                                      : ",") +
-                 " its plate allows " + kg.second +
-                 " kg; do not turn it: move the part along the axis or take a larger positioner";
+  finding.text =
+      stance_name + ": the " + end + " of positioner " + positioner.id + " bears " + kg.first +
+      " kg of the load" + margin_text(positioner) +
+      (share_kg < 0.0      ? " upwards,"
+       : positioner.margin ? ""
+                           : ",") +
+      " its plate allows " + kg.second +
+      " kg; do not turn it: move the part along the axis, take weight off, or take a larger "
+      "positioner";
   return finding;
 }
 
 base::Finding too_much_torque(const cell::Positioner& positioner,
-                              const cell::Axis& axis,
+                              const joint::Weight& load_D,
+                              const std::vector<Angle>& axes,
+                              std::size_t index,
                               double torque_nm,
                               const std::string& stance_name) {
+  const cell::Axis& axis = positioner.axes[index];
   const base::TwoTexts nm = base::told_apart(std::abs(torque_nm), axis.torque_max_nm, 0);
   base::Finding finding;
   finding.code = "turn.load.torque";
   finding.text = stance_name + ": the load" + margin_text(positioner) + " turns axis " + axis.name +
                  " with " + nm.first + " N m, its plate allows " + nm.second +
-                 " N m; do not turn it: balance the part nearer the axis";
+                 " N m; do not turn it: " + detail::help_axis_text(positioner, index, load_D, axes);
   return finding;
 }
 
@@ -209,7 +215,7 @@ std::vector<base::Finding> check_load(const cell::Positioner& positioner,
   for (std::size_t i = 0; i < torques.size(); ++i) {
     const cell::Axis& axis = positioner.axes[i];
     if (std::abs(torques[i]) > axis.torque_max_nm * (1.0 + rounding_ratio)) {
-      findings.push_back(too_much_torque(positioner, axis, torques[i], stance_name));
+      findings.push_back(too_much_torque(positioner, load_D, axes, i, torques[i], stance_name));
     }
   }
   return findings;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "detail_angles.hpp"
+#include "detail_remedies.hpp"
 #include "seamturn/base/factors.hpp"
 #include "seamturn/base/gravity.hpp"
 #include "seamturn/base/number_text.hpp"
@@ -38,6 +39,11 @@ class OnWay {
   [[nodiscard]] double inertia_kg_m2(std::size_t axis, double ratio) const {
     const double mass_ratio = positioner_.margin ? positioner_.margin->mass_ratio : 0.0;
     return (1.0 + mass_ratio) * axis_inertias_kg_m2(positioner_, load_D_, way_.at(ratio))[axis];
+  }
+
+  /// What helps an axis that does not hold the load at rest.
+  [[nodiscard]] std::string help(std::size_t axis, double ratio) const {
+    return detail::help_axis_text(positioner_, axis, load_D_.weight, way_.at(ratio));
   }
 
   /// Largest of |static| + J change of speed.
@@ -144,7 +150,7 @@ std::vector<base::Finding> check_turn_load(const cell::Positioner& positioner,
           "turn.load.turn",
           turn_name + ": on the way, at " + on_way(peaks.still[i]) + ", the load turns axis " +
               axis.name + " with " + beyond_plate(peaks.still[i].torque_nm, axis.torque_max_nm) +
-              "; do not turn it so: go another way, or balance the part nearer the axis"));
+              "; do not turn it so: " + way.help(i, peaks.still[i].at_ratio)));
       continue;  // what comes on top says nothing new
     }
     const auto tell = [&](const char* code,
