@@ -89,6 +89,38 @@ TEST_SUITE("material/steel") {
     CHECK(why("", 10.5).find("stainless") != std::string::npos);
   }
 
+  // remembered: EN 10027-1, high-alloy from 5 % of an element; ISO/TR 15608 group 9 to 10 % Ni.
+  // Analyses common practice: a nitriding steel, 9 % nickel; casting and wrought aluminium, brass,
+  // a manganese steel, a nickel alloy, with the carbon a file must state.
+  TEST_CASE("for metals without a group, law: the main alloying element tells what is no steel") {
+    struct Row {
+      const char* symbol;
+      double material::Composition::*content;
+      double within, beyond;
+    };
+    using C = material::Composition;
+    const Row rows[] = {{"Al ", &C::al, 1.2, 49.0},
+                        {"Al ", &C::al, 4.99, 5.0},
+                        {"Cu ", &C::cu, 0.5, 5.5},
+                        {"Si ", &C::si, 0.8, 12.0},
+                        {"Mn ", &C::mn, 1.7, 12.0},
+                        {"Mo ", &C::mo, 1.2, 9.0},
+                        {"Nb ", &C::nb, 0.1, 5.0},
+                        {"Ti ", &C::ti, 0.1, 49.0},
+                        {"V ", &C::v, 0.6, 5.0},
+                        {"Ni ", &C::ni, 9.0, 36.0},
+                        {"Ni ", &C::ni, 10.0, 10.01}};
+    for (const Row& row : rows) {
+      INFO(row.symbol, row.beyond);
+      material::Composition composition;
+      composition.c = 0.05;
+      composition.*row.content = row.within;
+      CHECK(material::why_out_of_scope(material::Steel{}, composition).empty());
+      composition.*row.content = row.beyond;
+      CHECK(material::why_out_of_scope(material::Steel{}, composition).find(row.symbol) == 0);
+    }
+  }
+
   TEST_CASE("refuses a thickness the steel is not made in because no limit applies to it") {
     CHECK(find_band(s355(), 250.1) == nullptr);
     CHECK(find_band(material::Steel{}, 10.0) == nullptr);

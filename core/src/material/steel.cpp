@@ -12,6 +12,32 @@
 
 namespace seamturn::material {
 
+namespace {
+
+struct Element {
+  std::string_view symbol;
+  double Composition::*content;
+};
+constexpr Element alloying[] = {{"Al", &Composition::al},
+                                {"Cu", &Composition::cu},
+                                {"Mn", &Composition::mn},
+                                {"Mo", &Composition::mo},
+                                {"Nb", &Composition::nb},
+                                {"Ni", &Composition::ni},
+                                {"Si", &Composition::si},
+                                {"Ti", &Composition::ti},
+                                {"V", &Composition::v}};
+// EN 10027-1 names high-alloy steels from there on; nickel has group 9 of ISO/TR 15608 up to 10 %.
+// Both from memory.
+constexpr double high_alloy_from = 5.0;
+constexpr double most_nickel = 10.0;
+
+bool is_high(const Element& element, double content) {
+  return element.symbol == "Ni" ? content > most_nickel : content >= high_alloy_from;
+}
+
+}  // namespace
+
 const SteelBand* find_band(const Steel& steel, double thickness_mm) {
   SEAMTURN_REQUIRE(base::is_positive(thickness_mm), thickness_mm);
   for (const SteelBand& band : steel.bands) {
@@ -39,6 +65,14 @@ std::string why_out_of_scope(const Steel& steel, const Composition& composition)
   if (composition.cr >= stainless_from_cr) {
     return "Cr " + base::shortest_text(composition.cr) + " % makes it stainless (from " +
            base::shortest_text(stainless_from_cr) + " %, EN 10020 from memory)";
+  }
+  for (const Element& element : alloying) {
+    const double content = composition.*element.content;
+    if (!is_high(element, content)) continue;
+    return std::string(element.symbol) + " " + base::shortest_text(content) +
+           " % makes it another metal or a high-alloy steel (from " +
+           base::shortest_text(high_alloy_from) + " % of an element, nickel above " +
+           base::shortest_text(most_nickel) + " %; EN 10027-1 and ISO/TR 15608, both from memory)";
   }
   return {};
 }

@@ -69,8 +69,10 @@ struct Steel {
 [[nodiscard]] bool bounds_carbon_equivalent(const SteelBand& band);
 
 /// Why a metal is none of the unalloyed and low-alloy steels that everything here is made for;
-/// empty: nothing speaks against it. Units: mass-%. Pre: none. Outside: n/a.
-/// Source: EN 10020 (stainless from 10.5 % Cr) and groups of ISO/TR 15608, both from memory.
+/// empty: nothing speaks against it. Units: mass-%. Pre: none. Outside: n/a. Does not know another
+/// metal that states neither group nor main element (docs/methods/steels.md).
+/// Source: EN 10020 (stainless from 10.5 % Cr), EN 10027-1 (high-alloy from 5 % of an element) and
+/// groups of ISO/TR 15608 (nickel to 10 %), all from memory.
 /// Tests: material/steel - both sides of each limit.
 [[nodiscard]] std::string why_out_of_scope(const Steel& steel, const Composition& composition);
 
