@@ -2,6 +2,7 @@
 // Tacks and duties on the plan of the demo hub and of a small staged part.
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "planner/detail_tacking.hpp"
 #include "staged_findings.hpp"
@@ -174,6 +175,55 @@ TEST_SUITE("planner/tacks") {
       CHECK(told.empty() == !wide);
       if (wide) CHECK(told.front()->text.find("J1") != std::string::npos);
     }
+  }
+
+  TEST_CASE("for every part, law: what its tack plans tell stands once among the plan's findings") {
+    // A lone tack is told where no other side of the joint is tacked.
+    std::map<std::string, int> told_of;
+    for (const char* file : {"joints/bracket.xml",
+                             "joints/boom_foot.xml",
+                             "tests/good/heat_stated.xml",
+                             "tests/good/lengths.xml",
+                             "tests/good/stages.xml",
+                             "tests/good/by_hand.xml"}) {
+      const Plan plan = quick_plan(io::read_inputs(repository() / file));
+      for (const plan::PlannedTacks& tacks : plan.tacks) {
+        std::vector<std::pair<std::string, std::string>> wanted;  // code and text
+        for (const base::Finding& one : tacks.plan.findings)
+          wanted.emplace_back(one.code, one.text);
+        if (!tacks.refused.empty()) wanted.emplace_back("", tacks.refused);
+        const std::string joint = tacks.seam.substr(0, tacks.seam.find('.'));
+        const auto sides =
+            std::count_if(plan.tacks.begin(), plan.tacks.end(), [&](const auto& one) {
+              return one.seam.substr(0, one.seam.find('.')) == joint && !one.plan.tacks.empty();
+            });
+        for (const auto& [code, text] : wanted) {
+          INFO(file, " ", tacks.seam, ": ", text);
+          const auto count =
+              std::count_if(plan.findings.begin(), plan.findings.end(), [&](const auto& finding) {
+                const std::size_t names = finding.text.find(": " + text);
+                const std::string head = ' ' + finding.text.substr(0, names) + ',';
+                return names != std::string::npos && finding.text.ends_with(text) &&
+                       head.find(' ' + tacks.seam + ',') != std::string::npos;
+              });
+          const bool is_lone = code == "tack.count.few";
+          CHECK(count == (is_lone && sides > 1 ? 0 : 1));
+          told_of[code] += static_cast<int>(count);
+        }
+      }
+      for (std::size_t i = 0; i < plan.findings.size(); ++i) {
+        const base::Finding& one = plan.findings[i];
+        if (!one.code.starts_with("tack.")) continue;
+        CHECK(one.place.line > 0);
+        CHECK(std::count_if(plan.findings.begin(), plan.findings.end(), [&](const auto& other) {
+                return other.code == one.code && other.text == one.text;
+              }) == 1);
+      }
+    }
+    CHECK(told_of["tack.count.few"] >= 4);
+    CHECK(told_of["tack.length.short"] == 2);
+    CHECK(told_of["tack.throat.thin"] == 2);
+    CHECK(told_of[""] >= 5);
   }
 
   TEST_CASE("given stated tacks, their number is taken, and none where none are wanted") {

@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string_view>
 
 #include "detail_assemble.hpp"
 #include "detail_carried.hpp"
 #include "detail_joints.hpp"
 #include "detail_tacking.hpp"
+#include "seamturn/base/listed.hpp"
 #include "seamturn/joint/segments.hpp"
 
 namespace seamturn::planner::detail {
@@ -128,9 +130,11 @@ std::vector<DrawnSeam> seams_to_tack(const std::vector<JointWork>& joints, const
   return seams;
 }
 
+constexpr std::string_view count_few = "tack.count.few";
+
 bool is_few(const tack::TackPlan& plan) {
   return std::any_of(plan.findings.begin(), plan.findings.end(), [](const base::Finding& finding) {
-    return finding.code == "tack.count.few";
+    return finding.code == count_few;
   });
 }
 
@@ -215,15 +219,52 @@ LaidTacks lay(const Inputs& inputs,
     planned.plan = laid.plan = *tacks;
   } else {
     planned.refused = tacks.error().text;
-    plan.findings.push_back(joint_finding(inputs,
-                                          joint,
-                                          base::Severity::warning,
-                                          tacks.error().code,
-                                          "seam " + drawn.id + ": " + planned.refused));
+    laid.plan.findings = {
+        {base::Severity::warning, tacks.error().code, tacks.error().text, {}, {}}};
   }
   share_out(drawn, planned, plan);
   return laid;
 }
+
+/// One tack where two should be is enough beside those of the joint's other side.
+bool other_side_holds(const std::vector<LaidTacks>& laid, const LaidTacks& one) {
+  return std::any_of(laid.begin(), laid.end(), [&](const LaidTacks& other) {
+    return &other != &one && other.joint == one.joint && !other.plan.tacks.empty();
+  });
+}
+
+/// What the tack plans tell, the same of several seams once, at the first's joint.
+class TackFindings {
+ public:
+  explicit TackFindings(const Inputs& inputs) : inputs_(inputs) {}
+
+  void add(const DrawnSeam& drawn, const base::Finding& finding) {
+    auto same = std::find_if(
+        all_.begin(), all_.end(), [&](const OfSeams& known) { return known.finding == finding; });
+    if (same == all_.end()) same = all_.insert(same, {finding, drawn.joint->joint->id, {}});
+    same->seams.push_back(drawn.id);
+  }
+
+  void tell(plan::Plan& plan) const {
+    for (const OfSeams& one : all_) {
+      base::Finding finding = one.finding;
+      finding.text = (one.seams.size() == 1 ? "seam " : "seams ") + base::listed(one.seams) + ": " +
+                     finding.text;
+      finding.place = place_of(inputs_.weldment, "joint/" + one.joint);
+      plan.findings.push_back(std::move(finding));
+    }
+  }
+
+ private:
+  struct OfSeams {
+    base::Finding finding;
+    std::string joint;
+    std::vector<std::string> seams;
+  };
+
+  const Inputs& inputs_;
+  std::vector<OfSeams> all_;
+};
 
 }  // namespace
 
@@ -231,10 +272,17 @@ void assemble_tacks(const Inputs& inputs,
                     const std::vector<StageWork>& stages,
                     const std::vector<JointWork>& joints,
                     plan::Plan& plan) {
+  const std::vector<DrawnSeam> drawn = seams_to_tack(joints, plan);
   std::vector<LaidTacks> laid;
-  for (const DrawnSeam& drawn : seams_to_tack(joints, plan)) {
-    laid.push_back(lay(inputs, stages, drawn, plan));
+  for (const DrawnSeam& seam : drawn) laid.push_back(lay(inputs, stages, seam, plan));
+  TackFindings findings(inputs);
+  for (std::size_t i = 0; i < drawn.size(); ++i) {
+    const bool enough = other_side_holds(laid, laid[i]);
+    for (const base::Finding& finding : laid[i].plan.findings) {
+      if (finding.code != count_few || !enough) findings.add(drawn[i], finding);
+    }
   }
+  findings.tell(plan);
   if (plan.cell) assemble_carried(inputs, stages, laid, plan);
 }
 
