@@ -94,6 +94,33 @@ TEST_SUITE("io/plan_xml") {
     CHECK(steep.find("up_along=\"-1\"") != std::string::npos);
   }
 
+  TEST_CASE("given a pass and the same welded from the other end, slope and bank change sign") {
+    // closed-form: a fillet along x, its face halfway between y and z. Level it leans 45 deg, to
+    // the side of y: against n x t; turning about y does not change that.
+    plan::Plan plan = tests::sample_plan();
+    plan.weldment.joints[0].seams[0].wall_1 = geom::Vec3::UnitZ();
+    plan.weldment.joints[0].seams[0].wall_2 = geom::Vec3::UnitY();
+    plan.weldment.joints[0].seams[0].face = geom::unit(geom::Vec3(0.0, 1.0, 1.0));
+    for (const bool reversed : {false, true}) {
+      const double sense = reversed ? -1.0 : 1.0;
+      plan.joints[0].seams[0].passes[0].reversed = reversed;
+      for (const double tilt_deg : {0.0, 30.0}) {
+        INFO("tilt ", tilt_deg, ", reversed ", reversed);
+        plan.stances[0].stance.axes = {base::Angle::deg(tilt_deg), base::Angle::deg(0.0)};
+        const std::string xml = plan_xml(plan);
+        const std::string pass = xml.substr(xml.find("<pass ", xml.find("<seam id=\"J1.a\" side")));
+        const auto value = [&](const std::string& name) {
+          const std::size_t at = pass.find(name + "=\"");
+          REQUIRE(at < pass.find('>'));
+          return std::stod(pass.substr(at + name.size() + 2));
+        };
+        CHECK(value("slope_deg") == doctest::Approx(-sense * tilt_deg));
+        CHECK(value("bank_deg") == doctest::Approx(-sense * 45.0));
+        CHECK(value("up_along") == doctest::Approx(-std::sin(base::Angle::deg(tilt_deg).rad())));
+      }
+    }
+  }
+
   TEST_CASE("given a pass without a stance, nothing is said of straight up") {
     plan::Plan plan = tests::sample_plan();
     for (plan::PlannedJoint& joint : plan.joints) {

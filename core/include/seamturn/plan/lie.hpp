@@ -9,8 +9,9 @@
 
 namespace seamturn::plan {
 
-/// Where along its path a pass starts: a ring's where its first point stands, an open seam at the
-/// end it is travelled from. Units: mm. Pre: the seam has a path.
+/// Where along its path a pass starts: on lines at the end it is travelled from, on rings, arcs and
+/// polylines where its first point stands (on the leg its travel follows). Units: mm. Pre: the seam
+/// has a path. Tests: planner/lie - closed-form.
 [[nodiscard]] double start_station_mm(const joint::Seam& seam, const PlannedPass& pass);
 
 /// Rotation that takes directions of the part to the world as the pass is struck: the stance, its
