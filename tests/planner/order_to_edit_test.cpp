@@ -2,6 +2,8 @@
 // The order of a plan, put into the weldment as an order by hand.
 #include "seamturn/plan/order_to_edit.hpp"
 
+#include <algorithm>
+
 #include "planned_demos.hpp"
 #include "seamturn/io/read.hpp"
 #include "seamturn/planner/planner.hpp"
@@ -69,6 +71,48 @@ TEST_SUITE("planner/order_to_edit") {
       const Plan again = planner::make_plan(inputs);
       CHECK(passes_laid(again) == passes_laid(planned.plan));
       CHECK(again.cycle_s <= planned.plan.cycle_s + 1.0);
+    }
+  }
+
+  TEST_CASE("for every demo, law: an order of each stage that welds, in turn, of its own seams") {
+    int staged = 0;
+    for (const Planned& planned : plans()) {
+      INFO(planned.file);
+      const Plan& plan = planned.plan;
+      std::vector<std::string> wanted;
+      for (const plan::PlannedStage& stage : plan.stages) {
+        const bool welds = std::any_of(
+            plan.timeline.begin(), plan.timeline.end(), [&](const plan::PlannedEvent& event) {
+              return event.kind == timeline::SecondKind::arc &&
+                     plan.stages.at(event.stage).id == stage.id;
+            });
+        if (welds) wanted.push_back(stage.id);
+      }
+      std::vector<std::string> told;
+      for (const joint::HandOrder& order : plan::order_to_edit(plan)) {
+        told.push_back(order.stage);
+        staged += order.stage.empty() ? 0 : 1;
+        for (const joint::HandEntry& entry : order.entries) {
+          for (const plan::PlannedJoint& joint : plan.joints) {
+            if (joint.id != entry.joint) continue;
+            for (const plan::PlannedSeam& seam : joint.seams) CHECK(seam.stage == order.stage);
+          }
+        }
+      }
+      CHECK(told == wanted);
+    }
+    CHECK(staged > 2);
+  }
+
+  TEST_CASE("given one layer or pass, it is told by one number") {
+    for (const Planned& planned : plans()) {
+      for (const joint::HandOrder& order : plan::order_to_edit(planned.plan)) {
+        for (const joint::HandEntry& entry : order.entries) {
+          INFO(planned.file, " ", entry.text);
+          const bool ranged = entry.text.find('-') != std::string::npos;
+          CHECK(ranged == (entry.to && *entry.to > entry.from));
+        }
+      }
     }
   }
 
