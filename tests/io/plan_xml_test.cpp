@@ -121,6 +121,27 @@ TEST_SUITE("io/plan_xml") {
     }
   }
 
+  TEST_CASE("given a pass from the far end of a bent seam, straight up is told of that end") {
+    // closed-form: the last leg runs along y, about which the table leans: it stays level.
+    plan::Plan plan = tests::sample_plan();
+    joint::Seam& seam = plan.weldment.joints[0].seams[0];
+    seam.wall_1 = geom::Vec3::UnitZ();
+    seam.wall_2 = geom::Vec3::UnitY();
+    seam.face = geom::unit(geom::Vec3(0.0, 1.0, 1.0));
+    seam.path = geom::PolylinePath{{{0, 0, 0}, {100, 0, 0}, {100, 100, 0}}, false};
+    plan.stances[0].stance.axes = {base::Angle::deg(30.0), base::Angle::deg(0.0)};
+    plan::PlannedPass& pass = plan.joints[0].seams[0].passes[0];
+    pass.points.clear();
+    for (const bool reversed : {false, true}) {
+      pass.reversed = reversed;
+      const std::string xml = plan_xml(plan);
+      const std::size_t at = xml.find("<pass ", xml.find("<seam id=\"J1.a\" side"));
+      const std::string name = "up_along=\"";
+      const double up_along = std::stod(xml.substr(xml.find(name, at) + name.size()));
+      CHECK(up_along == doctest::Approx(reversed ? 0.0 : -0.5).scale(1.0));
+    }
+  }
+
   TEST_CASE("given a pass without a stance, nothing is said of straight up") {
     plan::Plan plan = tests::sample_plan();
     for (plan::PlannedJoint& joint : plan.joints) {

@@ -119,6 +119,13 @@ TEST_SUITE("turn/clear_load") {
       const auto torques = most_nm(positioner, member, from, way, to);
       const bool straight_holds = is_held(positioner, worst);
       CHECK(is_held(positioner, torques) == way.clear);
+      // Every leg goes somewhere.
+      Axes begin = from;
+      for (const Axes& halt : way.halts) {
+        CHECK(turn::turn_time_s(positioner, begin, halt) > 0.0);
+        begin = halt;
+      }
+      if (!way.halts.empty()) CHECK(turn::turn_time_s(positioner, begin, to) > 0.0);
       CHECK(way.halts.empty() == (straight_holds || !way.clear));
       straight += straight_holds ? 1 : 0;
       round += way.clear && !way.halts.empty() ? 1 : 0;
@@ -127,6 +134,60 @@ TEST_SUITE("turn/clear_load") {
     CHECK(straight > 5);
     CHECK(round > 5);
     CHECK(none > 5);
+  }
+
+  TEST_CASE("given angles off the grid, one axis goes after the other, whichever must be first") {
+    // Level nothing turns the rotate axis: it is turned there, before the tilt or after it.
+    const Member member = bar_beside(200.0, -40.0);
+    cell::Positioner positioner = high_table();
+    const joint::Weight load = joint::body_of(member).weight;
+    const Axes level = at(0.0, 1.3);
+    Axes leaned = at(61.7, 0.0);
+    double least_nm = 1e9;
+    for (double deg = -179.7; deg < 180.0; deg += 1.0) {
+      const Axes here = at(61.7, deg);
+      const double nm = std::abs(turn::safe_torques_nm(positioner, load, here)[1]);
+      const bool far = std::abs((here[1] - level[1]).deg()) > 95.0;
+      if (!far || nm >= least_nm) continue;
+      least_nm = nm;
+      leaned = here;
+    }
+    const double straight_nm = most_nm(positioner, member, level, {}, leaned)[1];
+    REQUIRE(straight_nm > 3.0 * least_nm);
+    positioner.axes[1].torque_max_nm = 0.5 * straight_nm;
+    const auto ways = load_only(positioner, member);
+    const auto there = ways.find(level, leaned);
+    const auto back = ways.find(leaned, level);
+    REQUIRE((there.halts.size() == 1 && back.halts.size() == 1));
+    for (const turn::LeggedWay& way : {there, back}) {
+      CHECK(way.halts[0][0].deg() == doctest::Approx(0.0));
+      CHECK(way.halts[0][1].deg() == doctest::Approx(leaned[1].deg()));
+    }
+  }
+
+  TEST_CASE(
+      "given three axes in a chain, closed-form: the first is looked at with all their reach") {
+    // Level axes at 0 and 500 mm, an upright one at 1300 mm with the load on it: half way of a
+    // swing about the first the load hangs 1300 mm out, and the plate holds 1000 mm.
+    Member member;
+    member.id = "block";
+    member.shape = joint::Plate{100.0, 100.0, 100.0};
+    cell::Positioner positioner = high_table();
+    positioner.axes.insert(positioner.axes.begin(), positioner.axes.front());
+    positioner.tilt_centre = Vec3(1300.0, 0.0, 9000.0);
+    positioner.overhang_mm = 0.0;
+    positioner.axes[0].line = cell::AxisLine{Vec3::UnitY(), Vec3(0.0, 0.0, 9000.0)};
+    positioner.axes[1].line = cell::AxisLine{Vec3::UnitY(), Vec3(500.0, 0.0, 9000.0)};
+    positioner.axes[2].line = cell::AxisLine{Vec3::UnitZ(), Vec3(1300.0, 0.0, 9000.0)};
+    const joint::Weight load = joint::body_of(member).weight;
+    positioner.axes[0].torque_max_nm = load.mass_kg * 9.80665 * 1.0;
+    const auto from = Axes{Angle::deg(-80.0), Angle(), Angle()};
+    const auto to = Axes{Angle::deg(80.0), Angle(), Angle()};
+    const auto worst = most_nm(positioner, member, from, {}, to);
+    REQUIRE(worst[0] > positioner.axes[0].torque_max_nm);
+    const auto way = load_only(positioner, member).find(from, to);
+    CHECK((!way.clear || !way.halts.empty()));
+    if (way.clear) CHECK(is_held(positioner, most_nm(positioner, member, from, way, to)));
   }
 
   TEST_CASE(
