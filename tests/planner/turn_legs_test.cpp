@@ -62,32 +62,42 @@ std::vector<std::vector<Angle>> settings_of(const Plan& plan, const plan::Planne
 TEST_SUITE("planner/turn_legs") {
   TEST_CASE("for turns that go round, law: the worst of all legs is told, each from its halt on") {
     const planner::Inputs inputs = low_bracket();
-    const Plan plan = quick_plan(inputs);
+    Plan plan = quick_plan(inputs);
     std::vector<base::Finding> findings;
     const auto stages = detail::work_stages(inputs, findings);
     int round = 0;
-    for (const plan::PlannedTurn& turn : plan.turns) {
-      if (turn.halts.empty()) continue;
-      ++round;
-      INFO(turn.from, " to ", turn.to);
-      double lowest_mm = 1e9;
-      std::vector<double> most_nm(2, 0.0);
-      for (const auto& here : settings_of(plan, turn)) {
-        const turn::SwingBody body = detail::swing_body(stages.at(turn.stage));
-        lowest_mm =
-            std::min(lowest_mm, turn::lowest_at(plan.cell->positioner, body, here).height_mm);
-        const auto torques =
-            turn::safe_torques_nm(plan.cell->positioner, plan.stages[turn.stage].load, here);
+    const auto check_legs = [&] {
+      for (const plan::PlannedTurn& turn : plan.turns) {
+        if (turn.halts.empty()) continue;
+        ++round;
+        INFO(turn.from, " to ", turn.to);
+        double lowest_mm = 1e9;
+        std::vector<double> most_nm(2, 0.0);
+        for (const auto& here : settings_of(plan, turn)) {
+          const turn::SwingBody body = detail::swing_body(stages.at(turn.stage));
+          lowest_mm =
+              std::min(lowest_mm, turn::lowest_at(plan.cell->positioner, body, here).height_mm);
+          const auto torques =
+              turn::safe_torques_nm(plan.cell->positioner, plan.stages[turn.stage].load, here);
+          for (std::size_t i = 0; i < 2; ++i) {
+            most_nm[i] = std::max(most_nm[i], std::abs(torques[i]));
+          }
+        }
+        CHECK(turn.lowest_mm == doctest::Approx(lowest_mm).epsilon(1e-3));
         for (std::size_t i = 0; i < 2; ++i) {
-          most_nm[i] = std::max(most_nm[i], std::abs(torques[i]));
+          CHECK(std::abs(turn.torque_nm[i]) == doctest::Approx(most_nm[i]).epsilon(1e-3));
         }
       }
-      CHECK(turn.lowest_mm == doctest::Approx(lowest_mm).epsilon(1e-3));
-      for (std::size_t i = 0; i < 2; ++i) {
-        CHECK(std::abs(turn.torque_nm[i]) == doctest::Approx(most_nm[i]).epsilon(1e-3));
-      }
-    }
-    CHECK(round > 0);
+    };
+    check_legs();
+    // The same turns the other way: what was worst on the last leg is on the first.
+    REQUIRE(round > 0);
+    std::reverse(plan.timeline.begin(), plan.timeline.end());
+    plan.turns.clear();
+    detail::check_turns(inputs, stages, plan);
+    const int before = round;
+    check_legs();
+    CHECK(round > before);
   }
 
   TEST_CASE("given turns no way is clear for, law: the table bars them and no other") {

@@ -8,6 +8,7 @@
 #include "detail_unplaced.hpp"
 #include "seamturn/base/listed.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/joint/inertia.hpp"
 #include "seamturn/process/weld_position.hpp"
 #include "seamturn/turn/load.hpp"
 #include "seamturn/turn/stance.hpp"
