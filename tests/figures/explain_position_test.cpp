@@ -187,6 +187,17 @@ TEST_SUITE("figures/explain_position") {
     CHECK(subjects() == "passes 1-2, 4, in S02; pass 3, in S99; pass 5, in S02; ");
   }
 
+  TEST_CASE(
+      "given a rolled pass struck elsewhere than its stance is named for, that angle is told") {
+    Plan plan = hub().plan;
+    for (plan::PlannedJoint& joint : plan.joints) {
+      if (joint.id == "R4") joint.seams.front().passes.front().roll_from = Angle::deg(137.0);
+    }
+    const ExplainStep step = positions_of(hub().inputs, plan, "R4").front();
+    CHECK(read_subject(step.subject).passes.front() == 1);
+    CHECK(number_in(step.inputs, "rotate") == doctest::Approx(137.0));
+  }
+
   TEST_CASE("given rows of several roles and widths, the one of the pass it strains least counts") {
     Leaned leaned(1.0);
     auto& rows = leaned.inputs.library.tolerances;
