@@ -98,8 +98,8 @@ bool has_room(
           joint, described, arc.seam->section, pass, length * i / 8.0, arc.pass->reversed);
       // As planned from nearer to the weld, so that what blocks there is met.
       const double from_mm = grown_mm > 0.0 ? 30.0 : 60.0;
-      is_free = !meets(
-          members, plan.cell->torch, pose, Angle::deg(15.0 * heading), grown_mm, from_mm);
+      is_free =
+          !meets(members, plan.cell->torch, pose, Angle::deg(15.0 * heading), grown_mm, from_mm);
     }
     if (is_free) return true;
   }
@@ -227,8 +227,8 @@ TEST_SUITE("planner/torch_room") {
         const reach::Headings& headings = *arc.pass->headings;
         CHECK_FALSE(meets(members, torch, arc.pass->points.front(), headings.from, -0.6, out_mm));
         CHECK_FALSE(meets(members, torch, arc.pass->points.back(), headings.to, -0.6, out_mm));
-        const bool is_line = std::holds_alternative<geom::LinePath>(
-            *described_seam(plan, arc.seam->id).path);
+        const bool is_line =
+            std::holds_alternative<geom::LinePath>(*described_seam(plan, arc.seam->id).path);
         if (is_line || arc.seam->rolling) {
           CHECK(arc.pass->headings->from == arc.pass->headings->to);
         } else if (arc.pass->headings->from != arc.pass->headings->to) {

@@ -28,7 +28,8 @@ void check_vec(const Vec3& got, const Vec3& expected) {
 }  // namespace
 
 TEST_SUITE("reach/torch_body") {
-  TEST_CASE("given an upright torch, headings are counted from behind, right-handed about the wire") {
+  TEST_CASE(
+      "given an upright torch, headings are counted from behind, right-handed about the wire") {
     // closed-form: the torch points down, so right-handed about it is clockwise seen from above:
     // from behind (-x) by 90 deg to +y.
     const Angle square = Angle::deg(90.0);
@@ -41,7 +42,8 @@ TEST_SUITE("reach/torch_body") {
               Vec3(-0.5, 0.0, std::sqrt(3.0) / 2.0));
   }
 
-  TEST_CASE("for any torch, law: the body is bent from the wire by its angle, behind at heading 0") {
+  TEST_CASE(
+      "for any torch, law: the body is bent from the wire by its angle, behind at heading 0") {
     base::Random random(11);
     for (int i = 0; i < 500; ++i) {
       const auto any = [&] {

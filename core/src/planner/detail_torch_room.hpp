@@ -13,8 +13,6 @@ namespace seamturn::planner::detail {
 /// travel or to the part; of rolled rings it stays. Nothing without a described body.
 /// Needs the points of the passes. Source: none - geometry; docs/methods/torch-room.md.
 /// Tests: planner/torch_room - closed-form, law.
-void check_torch_room(const Inputs& inputs,
-                      const std::vector<StageWork>& stages,
-                      plan::Plan& plan);
+void check_torch_room(const Inputs& inputs, const std::vector<StageWork>& stages, plan::Plan& plan);
 
 }  // namespace seamturn::planner::detail

@@ -103,9 +103,7 @@ class Obstacles::Neighbours {
 };
 
 Obstacles::Obstacles(const StageWork& stage, const std::optional<cell::Cell>& cell)
-    : stage_(stage),
-      balls_(balls_round(stage)),
-      neighbours_(std::make_unique<Neighbours>(balls_)) {
+    : stage_(stage), balls_(balls_round(stage)), neighbours_(std::make_unique<Neighbours>(balls_)) {
   if (cell && stage.setup != nullptr) {
     normal_D_ = cell::faceplate_normal_D(cell->positioner.kind);
   }

@@ -94,7 +94,8 @@ struct Found {
 };
 
 /// The cheapest way through the headings that are free at every pose: near to straight behind the
-/// travel, and with little turning. Cost: poses times headings squared, times balls for those asked.
+/// travel, and with little turning. Cost: poses times headings squared, times balls for those
+/// asked.
 Found find_headings(const Room& room, const Course& course) {
   constexpr double none = std::numeric_limits<double>::infinity();
   constexpr double of_turning = 2.0;  // a step of turning beside a step off straight behind
@@ -125,7 +126,8 @@ Found find_headings(const Room& room, const Course& course) {
         ++met[name];
       }
     }
-    const bool is_blocked = std::all_of(next.begin(), next.end(), [](double c) { return c == none; });
+    const bool is_blocked =
+        std::all_of(next.begin(), next.end(), [](double c) { return c == none; });
     if (is_blocked) {
       const auto most = std::max_element(
           met.begin(), met.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
@@ -151,8 +153,8 @@ Course planned_course(const joint::Joint& joint,
   if (geom::is_closed(*described.path)) {
     course.start_mm = plan::start_station_mm(described, planned);
   }
-  const auto poses = reach::key_poses(
-      joint, described, seam.section, pass, course, Angle::deg(apart_deg));
+  const auto poses =
+      reach::key_poses(joint, described, seam.section, pass, course, Angle::deg(apart_deg));
   return course_of(poses, seam.rolling);
 }
 
@@ -176,7 +178,8 @@ std::vector<Lean> leans() {
     for (const double push : {0.0, 5.0, -5.0, 10.0, -10.0}) all.push_back({work, push});
   }
   std::stable_sort(all.begin(), all.end(), [](const Lean& a, const Lean& b) {
-    return std::abs(a.work_deg) + std::abs(a.push_deg) < std::abs(b.work_deg) + std::abs(b.push_deg);
+    return std::abs(a.work_deg) + std::abs(a.push_deg) <
+           std::abs(b.work_deg) + std::abs(b.push_deg);
   });
   all.erase(all.begin());  // as planned
   return all;
@@ -214,8 +217,8 @@ std::string passes_text(const Blocked& blocked) {
     runs.push_back(last == i ? from : from + "-" + std::to_string(blocked.passes[last]));
     i = last + 1;
   }
-  return blocked.seam + (blocked.passes.size() == 1 ? " pass " : " passes ") +
-         base::listed(runs) + " (" + blocked.meets + ")";
+  return blocked.seam + (blocked.passes.size() == 1 ? " pass " : " passes ") + base::listed(runs) +
+         " (" + blocked.meets + ")";
 }
 
 void tell(const Inputs& inputs, const std::vector<Blocked>& blocked, plan::Plan& plan) {

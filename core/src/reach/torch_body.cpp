@@ -10,8 +10,7 @@ namespace seamturn::reach {
 
 geom::Vec3 body_direction(const TorchPose& pose, Angle bend, Angle heading) {
   const geom::Vec3 along_wire = -pose.torch;
-  const geom::Vec3 behind =
-      geom::unit(-(pose.travel - pose.travel.dot(along_wire) * along_wire));
+  const geom::Vec3 behind = geom::unit(-(pose.travel - pose.travel.dot(along_wire) * along_wire));
   const geom::Vec3 aside = pose.torch.cross(behind);
   const geom::Vec3 out = std::cos(heading.rad()) * behind + std::sin(heading.rad()) * aside;
   return std::cos(bend.rad()) * along_wire + std::sin(bend.rad()) * out;
