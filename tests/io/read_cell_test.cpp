@@ -190,7 +190,7 @@ TEST_SUITE("io/read_cell") {
     CHECK_FALSE(valid({"headstock", centre + " mass-uncertainty=\"5 kg\"", axis("turn")}));
   }
 
-  TEST_CASE("given the body of a torch, it is read whole; half of one is refused") {
+  TEST_CASE("given the body of a torch, it is read whole, and half of one is refused") {
     const auto read_with = [](const std::string& torch, planner::Inputs* inputs) {
       const TemporaryFolder folder;
       for (const char* file : {"tee.xml", "library/standards.xml"}) {

@@ -14,6 +14,7 @@ namespace {
 using plan::Plan;
 using tests::DrawnStance;
 using tests::Px;
+using tests::Redrawn;
 using tests::Ruler;
 
 constexpr const char* metal = "#222222";
@@ -173,21 +174,6 @@ Ends metal_ends(const Ruler& ruler, const std::string& colour) {
   return ends;
 }
 
-/// The plan with other things in it, drawn anew.
-struct Redrawn {
-  Plan plan;
-  DrawnStance drawn;
-  Redrawn(Plan changed, const std::string& stance) : plan(std::move(changed)) {
-    const auto found = std::find_if(plan.stances.begin(), plan.stances.end(), [&](const auto& one) {
-      return one.id == stance;
-    });
-    REQUIRE(found != plan.stances.end());
-    drawn = {&plan, &*found, tests::stance_picture(io::plan_xml(plan), stance)};
-  }
-  Redrawn(const Redrawn&) = delete;
-  Redrawn& operator=(const Redrawn&) = delete;
-};
-
 }  // namespace
 
 TEST_SUITE("plugins/stance_measures") {
@@ -248,10 +234,11 @@ TEST_SUITE("plugins/stance_measures") {
     const std::string line = group.substr(group.rfind("<line", at), at - group.rfind("<line", at));
     const Px from = ruler.page(X_WJ.point(bend));
     const Px to = ruler.page(X_WJ.point(flange));
-    CHECK(std::abs(tests::number_of(line, "x1") - from[0]) < 0.1);
-    CHECK(std::abs(tests::number_of(line, "y1") - from[1]) < 0.1);
-    CHECK(std::abs(tests::number_of(line, "x2") - to[0]) < 0.1);
-    CHECK(std::abs(tests::number_of(line, "y2") - to[1]) < 0.1);
+    const std::array<double, 4> wanted = {from[0], from[1], to[0], to[1]};
+    const std::array<const char*, 4> names = {"x1", "y1", "x2", "y2"};
+    for (std::size_t i = 0; i < 4; ++i) {
+      CHECK(std::abs(tests::number_of(line, names[i]) - wanted[i]) < 0.1);
+    }
   }
 
   TEST_CASE("for any stance, cross: the members present are drawn as large as they are") {

@@ -155,4 +155,19 @@ inline geom::Pose pose_WJ(const plan::Plan& plan,
   return turn::pose_WD(plan.cell->positioner, axes) * setup_of(plan, stance.setup).X_DJ;
 }
 
+/// The plan with other things in it, drawn anew.
+struct Redrawn {
+  plan::Plan plan;
+  DrawnStance drawn;
+  Redrawn(plan::Plan changed, const std::string& stance) : plan(std::move(changed)) {
+    const auto found = std::find_if(plan.stances.begin(), plan.stances.end(), [&](const auto& one) {
+      return one.id == stance;
+    });
+    REQUIRE(found != plan.stances.end());
+    drawn = {&plan, &*found, stance_picture(io::plan_xml(plan), stance)};
+  }
+  Redrawn(const Redrawn&) = delete;
+  Redrawn& operator=(const Redrawn&) = delete;
+};
+
 }  // namespace seamturn::tests
