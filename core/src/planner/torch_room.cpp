@@ -159,10 +159,13 @@ Course planned_course(const joint::Joint& joint,
 }
 
 /// Behind the wire tip, out of the joint: what is nearer is the nozzle's room between the walls.
-double out_of_joint_mm(const plan::PlannedSeam& seam, const pass::Pass& pass) {
+double out_of_joint_mm(const plan::PlannedSeam& seam,
+                       const pass::Pass& pass,
+                       const cell::Torch& torch) {
   constexpr double least_mm = 30.0;
   constexpr double beyond_mm = 10.0;
-  return std::max(least_mm, seam.section.height_mm - pass.aim.y_mm + beyond_mm);
+  return std::max(least_mm, seam.section.height_mm - pass.aim.y_mm + beyond_mm) +
+         0.5 * torch.nozzle_diameter_mm;
 }
 
 /// Change of the torch's angles that makes room.
@@ -263,7 +266,7 @@ class StageRoom {
                            const plan::PlannedSeam& seam,
                            const plan::PlannedPass& planned,
                            const pass::Pass& pass) const {
-    const Room room(obstacles_, torch_, out_of_joint_mm(seam, pass));
+    const Room room(obstacles_, torch_, out_of_joint_mm(seam, pass, torch_));
     return find_headings(room, planned_course(joint, described, seam, planned, pass));
   }
 
