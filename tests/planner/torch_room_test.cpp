@@ -218,6 +218,37 @@ TEST_SUITE("planner/torch_room") {
     }
   }
 
+  TEST_CASE("given a wall behind the start of an arc held still, the body swings back on its way") {
+    planner::Inputs inputs = with_body(tee_inputs());
+    joint::Seam& seam = inputs.weldment.joints.front().seams.front();
+    // Half round, the second wall beyond it: the torch leans outwards over a free plate.
+    const geom::ArcPath arc{
+        Vec3(0, 0, 400), Vec3::UnitZ(), Vec3::UnitX(), 150.0, Angle::deg(180.0)};
+    seam.path = arc;
+    seam.length_mm = geom::path_length_mm(*seam.path);
+    seam.wall_1 = Vec3::UnitZ();
+    seam.wall_2 = Vec3::UnitX();
+    seam.face = Vec3(1, 0, 1).normalized();
+    const std::string id = seam.id;
+    const PlannedPass free = pass_of(quick_plan(inputs), id, 1);
+    REQUIRE(free.headings.has_value());
+    CHECK(free.headings->from == Angle());
+    CHECK(free.headings->to == Angle());
+    const reach::TorchPose& start = free.points.front();
+    const Vec3 middle = start.point - 70.0 * start.travel + Vec3(0, 0, 160);
+    const Vec3 half = Vec3(300, 300, 120) - 290.0 * start.travel.cwiseAbs();
+    add_plate(inputs, "wall", middle - half, middle + half);
+    const plan::Plan plan = quick_plan(inputs);
+    const PlannedPass& pass = pass_of(plan, id, 1);
+    REQUIRE(pass.headings.has_value());
+    const There there = present(plan, seam_of(plan, id).stage);
+    CHECK(meets(there, plan.cell->torch, pass.points.front(), Angle(), 0.6));
+    CHECK(std::abs(pass.headings->from.deg()) > 10.0);
+    CHECK(pass.headings->to == Angle());
+    CHECK_FALSE(meets(there, plan.cell->torch, pass.points.front(), pass.headings->from, -0.6));
+    CHECK_FALSE(meets(there, plan.cell->torch, pass.points.back(), pass.headings->to, -0.6));
+  }
+
   TEST_CASE("given a seam roofed over, it is told what the torch meets, and no lean is made up") {
     planner::Inputs inputs = with_body(tee_inputs());
     const joint::Seam& seam = inputs.weldment.joints.front().seams.front();
