@@ -24,6 +24,15 @@ TEST_SUITE("base/listed") {
     CHECK(base::counted(1, "pass", "passes") == "1 pass");
     CHECK(base::counted(2, "pass", "passes") == "2 passes");
   }
+
+  TEST_CASE("given numbers, neighbours are told as runs") {
+    // closed-form: as people write page numbers.
+    CHECK(base::listed_runs({}) == "");
+    CHECK(base::listed_runs(std::vector<int>{7}) == "7");
+    CHECK(base::listed_runs(std::vector<int>{1, 2}) == "1-2");
+    CHECK(base::listed_runs(std::vector<int>{1, 3, 4, 5, 9}) == "1, 3-5, 9");
+    CHECK(base::listed_runs(std::vector<int>{1, 2, 4, 5}) == "1-2, 4-5");
+  }
 }
 
 }  // namespace seamturn::tests

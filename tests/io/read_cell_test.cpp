@@ -214,6 +214,7 @@ TEST_SUITE("io/read_cell") {
         " tip-to-bend=\"10 cm\" bend=\"35 deg\" body-length=\"250 mm\" body-diameter=\"2 in\"";
     REQUIRE(read_with(whole, &inputs) == "");
     REQUIRE(inputs.cell->torch.body.has_value());
+    // closed-form: as written; an inch is 25.4 mm (NIST SP 811 B.8).
     CHECK(inputs.cell->torch.body->tip_to_bend_mm == doctest::Approx(100.0));
     CHECK(inputs.cell->torch.body->bend.deg() == doctest::Approx(35.0));
     CHECK(inputs.cell->torch.body->length_mm == doctest::Approx(250.0));

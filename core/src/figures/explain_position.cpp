@@ -74,15 +74,7 @@ const WorkingTolerance* row_for(const Subject& subject, const Run& run, Angle le
 
 /// "pass 2", "passes 1, 4-6".
 std::string passes_text(const std::vector<int>& passes) {
-  std::vector<std::string> parts;
-  for (std::size_t i = 0; i < passes.size();) {
-    std::size_t last = i;
-    while (last + 1 < passes.size() && passes[last + 1] == passes[last] + 1) ++last;
-    parts.push_back(std::to_string(passes[i]));
-    if (last > i) parts.back() += "-" + std::to_string(passes[last]);
-    i = last + 1;
-  }
-  return (passes.size() == 1 ? "pass " : "passes ") + base::listed(parts);
+  return (passes.size() == 1 ? "pass " : "passes ") + base::listed_runs(passes);
 }
 
 /// Off nominal by what the shop lets through. A rolled ring's slope is its lead's affair.

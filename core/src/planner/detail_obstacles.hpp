@@ -20,7 +20,7 @@ class Obstacles {
   ~Obstacles();
 
   /// Name of the member, solid of the set-up or "faceplate" a point grown to a ball touches; empty:
-  /// none.
+  /// none. Pre: a radius of 110 mm at most, as far as members are filed.
   [[nodiscard]] std::string_view met_at(const geom::Vec3& point, double radius_mm) const;
   /// What a torch meets first on a straight way off the weld: a body narrow there and wider the
   /// farther from it, looked at every 15 mm from 30 mm on. Empty: the way leads out. Pre: `way` is

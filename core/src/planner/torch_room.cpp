@@ -93,53 +93,64 @@ struct Found {
   std::string meets;  ///< where no heading is left: what most of them meet
 };
 
+constexpr double unreached = std::numeric_limits<double>::infinity();
+using Costs = std::array<double, headings>;
+using CameFrom = std::array<int, headings>;
+
+/// What it costs to have a heading at a pose, by the costs at the pose before: a step of turning
+/// counts as two off straight behind. Sets where it came from.
+double cost_to(const Costs& before, int may_turn, int to, int& came_from) {
+  constexpr double of_turning = 2.0;
+  double best = unreached;
+  for (int from = 0; from < headings; ++from) {
+    const int turned = steps_between(from, to);
+    const double here = before[static_cast<std::size_t>(from)] + of_turning * turned;
+    if (turned > may_turn || here >= best) continue;
+    best = here;
+    came_from = from;
+  }
+  return best + steps_between(to, 0);
+}
+
+/// Pre: some heading was met with something.
+std::string met_most(const std::map<std::string_view, int>& met) {
+  const auto most = std::max_element(
+      met.begin(), met.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+  return std::string(most->first);
+}
+
 /// The cheapest way through the headings that are free at every pose: near to straight behind the
 /// travel, and with little turning. Cost: poses times headings squared, times balls for those
 /// asked.
 Found find_headings(const Room& room, const Course& course) {
-  constexpr double none = std::numeric_limits<double>::infinity();
-  constexpr double of_turning = 2.0;  // a step of turning beside a step off straight behind
-  using Row = std::array<double, headings>;
-  using Way = std::array<int, headings>;  // where each came from
-  Row cost{};
-  std::vector<Way> ways;
+  Costs costs{};
+  std::vector<CameFrom> ways;
   for (std::size_t i = 0; i < course.poses.size(); ++i) {
-    Row next;
-    next.fill(none);
-    Way way{};
+    Costs next;
+    next.fill(unreached);
+    CameFrom way{};
     std::map<std::string_view, int> met;
     for (int to = 0; to < headings; ++to) {
-      double best = i == 0 ? 0.0 : none;
-      for (int from = 0; i > 0 && from < headings; ++from) {
-        const int turned = steps_between(from, to);
-        if (turned > course.may_turn[i] || cost[static_cast<std::size_t>(from)] == none) continue;
-        const double here = cost[static_cast<std::size_t>(from)] + of_turning * turned;
-        if (here >= best) continue;
-        best = here;
-        way[static_cast<std::size_t>(to)] = from;
-      }
-      if (best == none) continue;
+      const auto index = static_cast<std::size_t>(to);
+      const double cost =
+          i == 0 ? steps_between(to, 0) : cost_to(costs, course.may_turn[i], to, way[index]);
+      if (cost == unreached) continue;
       const std::string_view name = room.met(course.poses[i], to);
       if (name.empty()) {
-        next[static_cast<std::size_t>(to)] = best + steps_between(to, 0);
+        next[index] = cost;
       } else {
         ++met[name];
       }
     }
-    const bool is_blocked =
-        std::all_of(next.begin(), next.end(), [](double c) { return c == none; });
-    if (is_blocked) {
-      const auto most = std::max_element(
-          met.begin(), met.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
-      return {std::nullopt, std::string(most->first)};
-    }
-    cost = next;
+    costs = next;
     ways.push_back(way);
+    if (*std::min_element(costs.begin(), costs.end()) == unreached) return {{}, met_most(met)};
   }
-  auto last = static_cast<int>(std::min_element(cost.begin(), cost.end()) - cost.begin());
-  const int end = last;
-  for (std::size_t i = ways.size() - 1; i > 0; --i) last = ways[i][static_cast<std::size_t>(last)];
-  return {reach::Headings{heading_of(last), heading_of(end)}, {}};
+  const auto end = static_cast<int>(std::min_element(costs.begin(), costs.end()) - costs.begin());
+  int start = end;
+  for (std::size_t i = ways.size() - 1; i > 0; --i)
+    start = ways[i][static_cast<std::size_t>(start)];
+  return {reach::Headings{heading_of(start), heading_of(end)}, {}};
 }
 
 /// Poses of a pass as planned, or with other angles of the torch; arcs looked at every 15 degrees.
@@ -209,19 +220,8 @@ std::string lean_text(const Lean& lean) {
 
 /// "J1.a passes 1-3, 5 (lug_left)".
 std::string passes_text(const Blocked& blocked) {
-  std::vector<std::string> runs;
-  for (std::size_t i = 0; i < blocked.passes.size();) {
-    std::size_t last = i;
-    while (last + 1 < blocked.passes.size() &&
-           blocked.passes[last + 1] == blocked.passes[last] + 1) {
-      ++last;
-    }
-    const std::string from = std::to_string(blocked.passes[i]);
-    runs.push_back(last == i ? from : from + "-" + std::to_string(blocked.passes[last]));
-    i = last + 1;
-  }
-  return blocked.seam + (blocked.passes.size() == 1 ? " pass " : " passes ") + base::listed(runs) +
-         " (" + blocked.meets + ")";
+  return blocked.seam + (blocked.passes.size() == 1 ? " pass " : " passes ") +
+         base::listed_runs(blocked.passes) + " (" + blocked.meets + ")";
 }
 
 void tell(const Inputs& inputs, const std::vector<Blocked>& blocked, plan::Plan& plan) {

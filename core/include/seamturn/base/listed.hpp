@@ -19,4 +19,8 @@ namespace seamturn::base {
                                   std::string_view one,
                                   std::string_view many = {});
 
+/// "1-3, 5": whole numbers in rising order, neighbours as runs; empty without numbers.
+/// Source: none. Tests: base/listed - closed-form.
+[[nodiscard]] std::string listed_runs(std::span<const int> numbers);
+
 }  // namespace seamturn::base
