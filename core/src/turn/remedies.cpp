@@ -60,10 +60,13 @@ std::string help_overhung_text(const cell::Positioner& positioner, const joint::
   const double lever_mm = overhang_mm + positioner.load_centre_mm;
   const double within_mm =
       positioner.load_max_kg * lever_mm / mass_kg - overhang_mm - margin.centre_mm;
-  const std::string lighter = std::string("take weight off, ") + take_larger;
-  if (mass_kg > positioner.load_max_kg || within_mm < 1.0) return lighter;
-  return "set the part up with its centre of gravity at most " + permitted(within_mm) +
-         " mm from the faceplate, " + lighter;
+  std::string help;
+  if (mass_kg <= positioner.load_max_kg && within_mm >= 1.0) {
+    help = "set the part up with its centre of gravity at most " + permitted(within_mm) +
+           " mm from the faceplate, ";
+  }
+  help += "take weight off, ";
+  return help += take_larger;
 }
 
 }  // namespace seamturn::turn::detail
