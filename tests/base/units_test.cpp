@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "seamturn/base/units.hpp"
 
+#include <cmath>
+#include <cstdlib>
+
 #include "oracle.hpp"
+#include "seamturn/base/random.hpp"
 
 namespace seamturn::tests {
 
@@ -82,6 +86,35 @@ TEST_SUITE("base/units") {
     CHECK(parse_quantities("+-5 mm", Dimension::length, 1).error().code == "read.number.malformed");
     CHECK(parse_quantities("10 -20 +30 mm", Dimension::length, 3).value() ==
           std::vector<double>{10.0, -20.0, 30.0});
+  }
+
+  // Reference: std::strtod, correctly rounded in glibc.
+  TEST_CASE("for any decimal, law: the number read is the double nearest to what is written") {
+    base::Random random(base::named_seed(20261127, "base/units decimals"));
+    const auto digits = [&](std::size_t most) {
+      std::string text;
+      for (std::size_t i = random.below(most + 1); i > 0; --i) {
+        text += static_cast<char>('0' + random.below(10));
+      }
+      return text;
+    };
+    for (int round = 0; round < 20000; ++round) {
+      std::string text = random.below(4) == 0 ? "-" : "";
+      text += static_cast<char>('0' + random.below(10));
+      text += digits(random.below(8) == 0 ? 20 : 5);
+      if (random.below(3) > 0) text += "." + digits(random.below(8) == 0 ? 25 : 6);
+      if (random.below(9) == 0) text += "e" + std::to_string(int(random.below(40)) - 20);
+      CAPTURE(text);
+      const auto read = base::parse_number(text);
+      REQUIRE(read.has_value());
+      const double nearest = std::strtod(text.c_str(), nullptr);
+      CHECK(read.value() == nearest);
+      CHECK(std::signbit(read.value()) == std::signbit(nearest));
+    }
+    CHECK(base::parse_number("999999999999999").value() == 999999999999999.0);
+    CHECK(base::parse_number("0.000000000000001").value() == 1e-15);
+    CHECK(base::parse_number("12.").value() == 12.0);
+    CHECK_FALSE(base::parse_number("1234567890123456.5.2").has_value());
   }
 
   TEST_CASE("for any unit, law: converting there and back gives the number again") {

@@ -3,10 +3,6 @@
 
 #include <doctest/doctest.h>
 
-#include <pugixml.hpp>
-
-#include "seamturn/base/random.hpp"
-
 namespace seamturn::tests {
 
 using namespace std::string_literals;
@@ -17,8 +13,8 @@ namespace {
 std::string checked(const std::string& bytes) {
   const io::detail::Source source("f", bytes);
   io::detail::Report report;
-  io::detail::MarkupIndex index;
-  const bool readable = io::detail::check_markup(source, report, index);
+  io::detail::MarkupTree tree;
+  const bool readable = io::detail::check_markup(source, report, tree);
   std::string text;
   for (const auto& finding : report.sorted()) {
     text += finding.code.substr(finding.code.find('.') + 1) + ' ' +
@@ -112,36 +108,6 @@ TEST_SUITE("io/markup_check") {
     for (int i = 0; i < 199'999; ++i) elements += "<b/>";
     CHECK(checked(elements + "</a>") == "readable");
     CHECK(checked(elements + "<b/></a>").starts_with("file.too_many_elements 1:"));
-  }
-
-  TEST_CASE("for any damage to a sound file, law: what passes the check parses too") {
-    const std::string sound =
-        "<?xml version=\"1.0\"?>\n<a xmlns=\"u\" b=\"1 mm\">\n <!-- c --><d e='&amp;'/>\n <f>\n "
-        "</f>\n</a>\n";
-    base::Random random(base::named_seed(20261125, "io/markup_check damage"));
-    const std::string pieces = "<>&\"'/!-?=; a\n";
-    int passed = 0;
-    for (int round = 0; round < 4000; ++round) {
-      std::string text = sound;
-      const int changes = 1 + static_cast<int>(random.below(3));
-      for (int i = 0; i < changes; ++i) {
-        const std::size_t place = random.below(text.size());
-        const char piece = pieces[random.below(pieces.size())];
-        if (random.below(2) == 0) {
-          text[place] = piece;
-        } else {
-          text.erase(place, 1 + random.below(5));
-        }
-      }
-      if (!checked(text).ends_with("readable")) continue;
-      ++passed;
-      pugi::xml_document document;
-      const auto result =
-          document.load_buffer(text.data(), text.size(), pugi::parse_default, pugi::encoding_utf8);
-      CAPTURE(text);
-      CHECK(result);
-    }
-    CHECK(passed > 100);  // otherwise the law was hardly tried
   }
 }
 

@@ -60,65 +60,59 @@ std::string quantity_text(const Range& range) {
 
 }  // namespace
 
-AttributeReader::AttributeReader(FileContext& context, const pugi::xml_node& element)
+AttributeReader::AttributeReader(FileContext& context, const Element& element)
     : context_(context),
       element_(element),
-      text_(context.file.buffer.data()),
-      attributes_(context.file.index.attributes_of(context.file.offset(element.name()))),
-      next_(attributes_.written.data()) {
-  constexpr std::size_t most_are_asked_fewer = 45;
-  asked_.reserve(most_are_asked_fewer);
+      attributes_(element.attributes()),
+      names_(element.attribute_names()),
+      next_(attributes_.data()),
+      end_(next_ + attributes_.size()) {}
+
+const AttributeReader::Attribute* AttributeReader::seek(MarkedName name) const {
+  const auto found = std::find_if(
+      attributes_.begin(), attributes_.end(), [&](const auto& one) { return name.is(one.name()); });
+  return found == attributes_.end() ? nullptr : &*found;
 }
 
-const AttributeReader::Attribute* AttributeReader::find(std::string_view name) const {
-  const Attribute* const begin = attributes_.written.data();
-  const Attribute* const end = begin + attributes_.written.size();
-  // People write attributes in the order of the documents, and readers ask for them in that order.
-  if (next_ != end && name_of(*next_) == name) return next_;
-  if (!attributes_.names.may_hold(name)) return nullptr;
-  const Attribute* const found = std::find_if(
-      begin, end, [&](const Attribute& attribute) { return name_of(attribute) == name; });
-  return found == end ? nullptr : found;
-}
-
-bool AttributeReader::has(std::string_view name) const {
+bool AttributeReader::has(MarkedName name) const {
   return find(name) != nullptr;
 }
 
-const AttributeReader::Attribute* AttributeReader::ask(std::string_view name) {
-  asked_.push_back(name);
+const AttributeReader::Attribute* AttributeReader::ask(MarkedName name) {
+  SEAMTURN_REQUIRE(asked_count_ < most_asked, name.text());
+  asked_[asked_count_++] = name;
   const Attribute* const found = find(name);
   if (found == nullptr) return nullptr;
-  was_asked_[static_cast<std::size_t>(found - attributes_.written.data())] = true;
+  was_asked_[static_cast<std::size_t>(found - attributes_.data())] = true;
   next_ = found + 1;
   return found;
 }
 
-void AttributeReader::missing(std::string_view name, const std::string& expected) {
-  const std::string wanted(name);
+void AttributeReader::missing(MarkedName name, const std::string& expected) {
+  const std::string wanted(name.text());
   error("read.attribute.missing",
         "<" + std::string(element_.name()) + "> has no attribute \"" + wanted + "\"; expected " +
             expected + "; add " + wanted + "=\"...\"");
 }
 
 std::optional<std::string_view> AttributeReader::nonempty(const Attribute& attribute) {
-  const std::string_view value = value_of(attribute);
+  const std::string_view value = attribute.value();
   if (blank_bytes.run_end(value, 0) < value.size()) return value;
-  error(name_of(attribute),
-        "read.attribute.empty",
-        "attribute \"" + std::string(name_of(attribute)) +
-            "\" is empty; expected a text; fill it in");
+  error(
+      attribute.name(),
+      "read.attribute.empty",
+      "attribute \"" + std::string(attribute.name()) + "\" is empty; expected a text; fill it in");
   return std::nullopt;
 }
 
-std::string AttributeReader::text(std::string_view name) {
+std::string AttributeReader::text(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return std::string(nonempty(*attribute).value_or(""));
   missing(name, "a text");
   return "";
 }
 
-std::string AttributeReader::find_text(std::string_view name, std::string_view otherwise) {
+std::string AttributeReader::find_text(MarkedName name, std::string_view otherwise) {
   const Attribute* attribute = ask(name);
   return std::string(attribute != nullptr ? nonempty(*attribute).value_or("") : otherwise);
 }
@@ -126,7 +120,7 @@ std::string AttributeReader::find_text(std::string_view name, std::string_view o
 std::string AttributeReader::checked_id(const Attribute& attribute) {
   const std::string_view found = nonempty(attribute).value_or("");
   if (found.empty() || is_id(found)) return std::string(found);
-  error(name_of(attribute),
+  error(attribute.name(),
         "read.id.malformed",
         in_quotes(found) +
             " is no id; expected at most 64 ASCII letters, digits and _ . + -, a letter, digit or "
@@ -134,14 +128,14 @@ std::string AttributeReader::checked_id(const Attribute& attribute) {
   return "";
 }
 
-std::string AttributeReader::id(std::string_view name) {
+std::string AttributeReader::id(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return checked_id(*attribute);
   missing(name, "an id");
   return "";
 }
 
-std::string AttributeReader::find_id(std::string_view name) {
+std::string AttributeReader::find_id(MarkedName name) {
   const Attribute* attribute = ask(name);
   return attribute != nullptr ? checked_id(*attribute) : "";
 }
@@ -159,7 +153,7 @@ std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute
   std::vector<std::string> ids = pieces_of(attribute);
   std::erase_if(ids, [&](const std::string& piece) {
     if (is_id(piece)) return false;
-    error(name_of(attribute),
+    error(attribute.name(),
           "read.id.malformed",
           in_quotes(piece) + " is no id; expected ids separated by blanks");
     return true;
@@ -167,36 +161,34 @@ std::vector<std::string> AttributeReader::checked_ids(const Attribute& attribute
   return ids;
 }
 
-std::vector<std::string> AttributeReader::ids(std::string_view name) {
+std::vector<std::string> AttributeReader::ids(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return checked_ids(*attribute);
   missing(name, "ids separated by blanks");
   return {};
 }
 
-std::vector<std::string> AttributeReader::pieces(std::string_view name) {
+std::vector<std::string> AttributeReader::pieces(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return pieces_of(*attribute);
   missing(name, "names separated by blanks");
   return {};
 }
 
-std::vector<std::string> AttributeReader::find_ids(std::string_view name) {
+std::vector<std::string> AttributeReader::find_ids(MarkedName name) {
   const Attribute* attribute = ask(name);
   return attribute != nullptr ? checked_ids(*attribute) : std::vector<std::string>();
 }
 
-bool AttributeReader::is_in_range(const Attribute& attribute, double value, const Range& range) {
-  if (value > range.least && value < range.most) return true;
+bool AttributeReader::is_at_limit(const Attribute& attribute, double value, const Range& range) {
   const double slack = rounding * std::max(std::abs(range.least), std::abs(range.most));
   const bool low = range.above ? value <= range.least : value < range.least - slack;
   const bool high = range.below ? value >= range.most : value > range.most + slack;
   if (!low && !high) return true;
-  error(name_of(attribute),
+  error(attribute.name(),
         "read.value.out_of_range",
-        "attribute \"" + std::string(name_of(attribute)) + "\" is " +
-            in_quotes(value_of(attribute)) + "; expected " + range_text(range) +
-            "; correct the value or its unit");
+        "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(attribute.value()) +
+            "; expected " + range_text(range) + "; correct the value or its unit");
   return false;
 }
 
@@ -206,25 +198,27 @@ void AttributeReader::not_a_quantity(const Attribute& attribute,
   // What is no number at all says nothing of units or how many.
   const bool says_what_is_expected =
       why.code != "read.number.malformed" && why.code != "read.number.too_large";
-  error(name_of(attribute),
+  error(attribute.name(),
         why.code,
-        "attribute \"" + std::string(name_of(attribute)) + "\": " + why.text +
+        "attribute \"" + std::string(attribute.name()) + "\": " + why.text +
             (says_what_is_expected ? "" : "; expected " + quantity_text(range)) + "; correct it");
 }
 
 template <std::size_t count>
 std::array<double, count> AttributeReader::read_quantities(const Attribute& attribute,
                                                            const Range& range) {
-  const auto read = base::parse_written<count>(value_of(attribute), range.dimension);
-  if (!read) {
-    not_a_quantity(attribute, read.error(), range);
+  std::array<double, count> values{};
+  const base::Unit* unit = nullptr;
+  if (const auto why = base::parse_written(attribute.value(), range.dimension, values, unit)) {
+    not_a_quantity(attribute, *why, range);
     return no_numbers<count>();
   }
-  std::array<double, count> values = read->values;
   for (double& value : values) {
+    const double seen = shown(value, unit, range);
+    const bool inside = seen > range.least && seen < range.most;
     // The first outside ends it: one finding an attribute.
-    if (!is_in_range(attribute, shown(value, read->unit, range), range)) return no_numbers<count>();
-    value = base::in_internal_unit(value, read->unit);
+    if (!inside && !is_at_limit(attribute, seen, range)) return no_numbers<count>();
+    value = base::in_internal_unit(value, unit);
   }
   return values;
 }
@@ -233,28 +227,28 @@ double AttributeReader::read_quantity(const Attribute& attribute, const Range& r
   return read_quantities<1>(attribute, range).front();
 }
 
-double AttributeReader::quantity(std::string_view name, const Range& range) {
+double AttributeReader::quantity(MarkedName name, const Range& range) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return read_quantity(*attribute, range);
   missing(name, quantity_text(range));
   return no_number;
 }
 
-std::optional<double> AttributeReader::find_quantity(std::string_view name, const Range& range) {
+std::optional<double> AttributeReader::find_quantity(MarkedName name, const Range& range) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) return std::nullopt;
   return read_quantity(*attribute, range);
 }
 
-base::Angle AttributeReader::angle(std::string_view name, const Range& range) {
+base::Angle AttributeReader::angle(MarkedName name, const Range& range) {
   return base::Angle::rad(quantity(name, range));
 }
 
-base::Angle AttributeReader::find_angle(std::string_view name, const Range& range) {
+base::Angle AttributeReader::find_angle(MarkedName name, const Range& range) {
   return base::Angle::rad(find_quantity(name, range).value_or(0.0));
 }
 
-int AttributeReader::count(std::string_view name, int least, int most) {
+int AttributeReader::count(MarkedName name, int least, int most) {
   const Range range{Dimension::none, "", double(least), double(most)};
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) {
@@ -264,29 +258,29 @@ int AttributeReader::count(std::string_view name, int least, int most) {
   const double value = read_quantity(*attribute, range);
   if (std::isnan(value)) return least;
   if (value != std::floor(value)) {
-    error(name,
+    error(name.text(),
           "read.number.not_whole",
-          "attribute \"" + std::string(name) + "\" is " + in_quotes(value_of(*attribute)) +
+          "attribute \"" + std::string(name.text()) + "\" is " + in_quotes(attribute->value()) +
               "; expected a whole number");
   }
   return static_cast<int>(value);
 }
 
-std::array<double, 2> AttributeReader::two_quantities(std::string_view name, const Range& range) {
+std::array<double, 2> AttributeReader::two_quantities(MarkedName name, const Range& range) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return read_quantities<2>(*attribute, range);
   missing(name, "2 numbers and one unit, " + quantity_text(range));
   return {no_number, no_number};
 }
 
-std::array<double, 3> AttributeReader::three_quantities(std::string_view name, const Range& range) {
+std::array<double, 3> AttributeReader::three_quantities(MarkedName name, const Range& range) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return read_quantities<3>(*attribute, range);
   missing(name, "3 numbers and one unit, " + quantity_text(range));
   return {no_number, no_number, no_number};
 }
 
-geom::Vec3 AttributeReader::point(std::string_view name) {
+geom::Vec3 AttributeReader::point(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) {
     missing(name, "3 numbers and one unit, " + quantity_text(ranges::coordinate));
@@ -303,24 +297,23 @@ geom::Vec3 AttributeReader::read_direction(const Attribute& attribute) {
   const geom::Vec3 direction(values[0], values[1], values[2]);
   if (direction.hasNaN()) return direction;
   if (direction.norm() < shortest) {
-    error(name_of(attribute),
+    error(attribute.name(),
           "read.direction.zero",
-          "attribute \"" + std::string(name_of(attribute)) + "\" is " +
-              in_quotes(value_of(attribute)) +
+          "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(attribute.value()) +
               ", which points nowhere; expected three numbers, e.g. \"0 0 1\"");
     return no_vector;
   }
   return geom::unit(direction);
 }
 
-geom::Vec3 AttributeReader::direction(std::string_view name) {
+geom::Vec3 AttributeReader::direction(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute != nullptr) return read_direction(*attribute);
   missing(name, "a direction, e.g. \"0 0 1\"");
   return no_vector;
 }
 
-std::optional<geom::Vec3> AttributeReader::find_direction(std::string_view name) {
+std::optional<geom::Vec3> AttributeReader::find_direction(MarkedName name) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) return std::nullopt;
   return read_direction(*attribute);

@@ -47,28 +47,28 @@ std::optional<std::size_t> AttributeReader::read_word(const Attribute& attribute
                                                       std::span<const std::string_view> words) {
   const auto at = std::find(words.begin(), words.end(), found);
   if (at != words.end()) return static_cast<std::size_t>(at - words.begin());
-  error(name_of(attribute),
+  error(attribute.name(),
         "read.word.unknown",
-        "attribute \"" + std::string(name_of(attribute)) + "\" is " + in_quotes(found) +
+        "attribute \"" + std::string(attribute.name()) + "\" is " + in_quotes(found) +
             "; expected " + one_of(words) + did_you_mean(found, words));
   return std::nullopt;
 }
 
-std::size_t AttributeReader::word(std::string_view name, std::span<const std::string_view> words) {
+std::size_t AttributeReader::word(MarkedName name, std::span<const std::string_view> words) {
   const Attribute* attribute = ask(name);
-  if (attribute != nullptr) return read_word(*attribute, value_of(*attribute), words).value_or(0);
+  if (attribute != nullptr) return read_word(*attribute, attribute->value(), words).value_or(0);
   missing(name, one_of(words));
   return 0;
 }
 
-std::optional<std::size_t> AttributeReader::find_word(std::string_view name,
+std::optional<std::size_t> AttributeReader::find_word(MarkedName name,
                                                       std::span<const std::string_view> words) {
   const Attribute* attribute = ask(name);
   if (attribute == nullptr) return std::nullopt;
-  return read_word(*attribute, value_of(*attribute), words);
+  return read_word(*attribute, attribute->value(), words);
 }
 
-std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
+std::vector<std::size_t> AttributeReader::find_words(MarkedName name,
                                                      std::span<const std::string_view> words) {
   std::vector<std::size_t> found;
   const Attribute* attribute = ask(name);
@@ -79,9 +79,9 @@ std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
     const std::optional<std::size_t> index = read_word(*attribute, piece, words);
     if (!index) continue;
     if (std::find(found.begin(), found.end(), *index) != found.end()) {
-      error(name,
+      error(name.text(),
             "read.word.repeated",
-            in_quotes(piece) + " stands twice in attribute \"" + std::string(name) +
+            in_quotes(piece) + " stands twice in attribute \"" + std::string(name.text()) +
                 "\"; expected once");
     } else {
       found.push_back(*index);
@@ -90,27 +90,27 @@ std::vector<std::size_t> AttributeReader::find_words(std::string_view name,
   return found;
 }
 
-bool AttributeReader::find_yes(std::string_view name) {
+bool AttributeReader::find_yes(MarkedName name) {
   constexpr std::array<std::string_view, 2> words = {"no", "yes"};
   return find_word(name, words).value_or(0) == 1;
 }
 
-base::Status AttributeReader::status(std::string_view name) {
+base::Status AttributeReader::status(MarkedName name) {
   constexpr std::array<std::string_view, 5> words = {
       "verified", "from memory", "computed", "common practice", "proposed"};
   return base::find_status(words.at(word(name, words))).value_or(base::Status::from_memory);
 }
 
 Spot AttributeReader::spot() const {
-  return context_.file.spot(element_);
+  return context_.spot(element_);
 }
 
 Spot AttributeReader::spot_of(const Attribute& attribute) const {
-  return Spot{context_.file.source.get(), attribute.value_at};
+  return Spot{context_.source.get(), attribute.value_at()};
 }
 
 Spot AttributeReader::spot(std::string_view name) const {
-  const Attribute* const attribute = find(name);
+  const Attribute* const attribute = find(MarkedName(name));
   return attribute != nullptr ? spot_of(*attribute) : spot();
 }
 
@@ -122,89 +122,90 @@ void AttributeReader::error(std::string code, std::string text) {
   context_.report.error(spot(), std::move(code), std::move(text));
 }
 
-void AttributeReader::refuse(std::string_view name, const char* code, std::string_view why) {
+void AttributeReader::refuse(MarkedName name, const char* code, std::string_view why) {
   if (ask(name) == nullptr) return;
-  error(name,
+  error(name.text(),
         code,
-        "attribute \"" + std::string(name) + "\" found; expected none: " + std::string(why) +
+        "attribute \"" + std::string(name.text()) + "\" found; expected none: " + std::string(why) +
             "; delete it");
 }
 
 void AttributeReader::finish() {
-  if (was_asked_.count() == attributes_.written.size()) return;
+  if (was_asked_.count() == attributes_.size()) return;
+  const std::vector<std::string_view> asked = asked_names();
   std::vector<std::string_view> seen;
-  for (std::size_t i = 0; i < attributes_.written.size(); ++i) {
-    const Attribute& attribute = attributes_.written[i];
-    if (was_asked_[i] || contains(asked_, name_of(attribute))) continue;
-    const bool of_root = name_of(attribute) == "xmlns" || name_of(attribute) == "schema";
-    if (of_root && element_.parent() == context_.file.document) continue;
-    if (contains(seen, name_of(attribute))) continue;  // told as a duplicate
-    seen.push_back(name_of(attribute));
+  for (std::size_t i = 0; i < attributes_.size(); ++i) {
+    const Attribute& attribute = attributes_[i];
+    if (was_asked_[i] || contains(asked, attribute.name())) continue;
+    const bool of_root = attribute.name() == "xmlns" || attribute.name() == "schema";
+    if (of_root && element_.is_root()) continue;
+    if (contains(seen, attribute.name())) continue;  // told as a duplicate
+    seen.push_back(attribute.name());
     unknown(attribute);
   }
 }
 
-void AttributeReader::unknown(const Attribute& attribute) {
-  std::vector<std::string_view> known;
-  for (const std::string_view name : asked_) {
-    if (!contains(known, name)) known.push_back(name);
+std::vector<std::string_view> AttributeReader::asked_names() const {
+  std::vector<std::string_view> names;
+  for (const MarkedName& asked : std::span(asked_).first(asked_count_)) {
+    if (!contains(names, asked.text())) names.push_back(asked.text());
   }
+  return names;
+}
+
+void AttributeReader::unknown(const Attribute& attribute) {
+  const std::vector<std::string_view> known = asked_names();
   context_.report.add(context_.unknown,
                       spot_of(attribute),
                       "read.attribute.unknown",
                       "<" + std::string(element_.name()) + "> has no attribute " +
-                          in_quotes(name_of(attribute)) + "; expected " +
+                          in_quotes(attribute.name()) + "; expected " +
                           (known.empty() ? "none" : one_of(known)) +
-                          did_you_mean(name_of(attribute), known) + "; correct or delete it");
+                          did_you_mean(attribute.name(), known) + "; correct or delete it");
 }
 
-void AttributeReader::finish(std::string key, joint::Places& places) {
+void AttributeReader::finish(std::string_view key, joint::Places& places) {
   finish();
-  keep_places(std::move(key), places);
+  static_cast<void>(keep_places(key, places));
 }
 
-void AttributeReader::keep_places(std::string key,
+bool AttributeReader::keep_places(std::string_view key,
                                   joint::Places& places,
-                                  const pugi::xml_node& part) const {
-  const ParsedFile& file = context_.file;
-  joint::Places::Element element{file.offset(element_.name()), std::nullopt};
-  if (part) element.part = file.offset(part.name());
-  places.add(std::move(key), file.source, element, find_value);
+                                  const Element& part) const {
+  joint::Places::Element element{context_.offset(element_), std::nullopt};
+  if (part) element.part = context_.offset(part);
+  return places.add(key, context_.source, element, find_value);
 }
 
 void check_children(FileContext& context,
-                    const pugi::xml_node& element,
+                    const Element& element,
                     std::span<const std::string_view> known) {
-  for (pugi::xml_node child = element.first_child(); child; child = child.next_sibling()) {
-    if (child.type() != pugi::node_element) continue;
+  for (const Element& child : element.children()) {
     const std::string_view name = child.name();
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
     const std::string expected = known.empty() ? "no element in it" : one_of(known);
     context.report.add(context.unknown,
-                       context.file.spot(child),
+                       context.spot(child),
                        "read.element.unknown",
                        "element <" + std::string(printable(name.substr(0, 60))) + "> found in <" +
-                           element.name() + ">; expected " + expected + did_you_mean(name, known) +
-                           "; correct or delete it");
+                           std::string(element.name()) + ">; expected " + expected +
+                           did_you_mean(name, known) + "; correct or delete it");
   }
 }
 
-pugi::xml_node only_child(FileContext& context,
-                          const pugi::xml_node& element,
-                          const char* name,
-                          Need need) {
-  const pugi::xml_node first = element.child(name);
+Element only_child(FileContext& context, const Element& element, std::string_view name, Need need) {
+  const Element first = element.child(name);
   if (!first && need == Need::required) {
-    context.report.error(
-        context.file.spot(element),
-        "read.element.missing",
-        "<" + std::string(element.name()) + "> holds no <" + name + ">; expected one; add it");
+    context.report.error(context.spot(element),
+                         "read.element.missing",
+                         "<" + std::string(element.name()) + "> holds no <" + std::string(name) +
+                             ">; expected one; add it");
   }
-  const pugi::xml_node second = first.next_sibling(name);
+  const Element second = first.next(name);
   if (second) {
-    context.report.error(context.file.spot(second),
+    context.report.error(context.spot(second),
                          "read.element.repeated",
-                         "a second <" + std::string(name) + "> in <" + element.name() +
+                         "a second <" + std::string(name) + "> in <" + std::string(element.name()) +
                              ">; expected one; delete one of them");
   }
   return first;

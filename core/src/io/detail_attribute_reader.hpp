@@ -6,16 +6,14 @@
 #include <array>
 #include <bitset>
 #include <cstddef>
-#include <memory_resource>
 #include <optional>
-#include <pugixml.hpp>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "detail_file_context.hpp"
 #include "detail_markup_check.hpp"
-#include "detail_parsed_file.hpp"
 #include "detail_range.hpp"
 #include "seamturn/base/angle.hpp"
 #include "seamturn/base/citation.hpp"
@@ -30,46 +28,46 @@ namespace seamturn::io::detail {
 /// attribute may be absent.
 class AttributeReader {
  public:
-  AttributeReader(FileContext& context, const pugi::xml_node& element);
+  AttributeReader(FileContext& context, const Element& element);
 
-  [[nodiscard]] bool has(std::string_view name) const;
-  [[nodiscard]] std::string text(std::string_view name);
-  [[nodiscard]] std::string find_text(std::string_view name, std::string_view otherwise = "");
+  [[nodiscard]] bool has(MarkedName name) const;
+  [[nodiscard]] std::string text(MarkedName name);
+  [[nodiscard]] std::string find_text(MarkedName name, std::string_view otherwise = "");
   /// An id: ASCII letters, digits and _ . + -, at most 64, a letter, digit or _ first.
-  [[nodiscard]] std::string id(std::string_view name);
-  [[nodiscard]] std::string find_id(std::string_view name);
+  [[nodiscard]] std::string id(MarkedName name);
+  [[nodiscard]] std::string find_id(MarkedName name);
   /// Ids separated by blanks.
-  [[nodiscard]] std::vector<std::string> ids(std::string_view name);
+  [[nodiscard]] std::vector<std::string> ids(MarkedName name);
   /// Pieces of text separated by blanks.
-  [[nodiscard]] std::vector<std::string> pieces(std::string_view name);
+  [[nodiscard]] std::vector<std::string> pieces(MarkedName name);
   /// Ids separated by blanks; none when absent.
-  [[nodiscard]] std::vector<std::string> find_ids(std::string_view name);
+  [[nodiscard]] std::vector<std::string> find_ids(MarkedName name);
 
-  [[nodiscard]] double quantity(std::string_view name, const Range& range);
-  [[nodiscard]] std::optional<double> find_quantity(std::string_view name, const Range& range);
-  [[nodiscard]] base::Angle angle(std::string_view name, const Range& range);
-  [[nodiscard]] base::Angle find_angle(std::string_view name, const Range& range);
-  [[nodiscard]] int count(std::string_view name, int least, int most);
+  [[nodiscard]] double quantity(MarkedName name, const Range& range);
+  [[nodiscard]] std::optional<double> find_quantity(MarkedName name, const Range& range);
+  [[nodiscard]] base::Angle angle(MarkedName name, const Range& range);
+  [[nodiscard]] base::Angle find_angle(MarkedName name, const Range& range);
+  [[nodiscard]] int count(MarkedName name, int least, int most);
   /// Two numbers with one unit, each in range; otherwise both NaN.
-  [[nodiscard]] std::array<double, 2> two_quantities(std::string_view name, const Range& range);
+  [[nodiscard]] std::array<double, 2> two_quantities(MarkedName name, const Range& range);
   /// Three numbers with one unit, each in range; otherwise all NaN.
-  [[nodiscard]] std::array<double, 3> three_quantities(std::string_view name, const Range& range);
+  [[nodiscard]] std::array<double, 3> three_quantities(MarkedName name, const Range& range);
   /// Three lengths with one unit.
-  [[nodiscard]] geom::Vec3 point(std::string_view name);
+  [[nodiscard]] geom::Vec3 point(MarkedName name);
   /// Three bare numbers, not all zero; unit length.
-  [[nodiscard]] geom::Vec3 direction(std::string_view name);
-  [[nodiscard]] std::optional<geom::Vec3> find_direction(std::string_view name);
+  [[nodiscard]] geom::Vec3 direction(MarkedName name);
+  [[nodiscard]] std::optional<geom::Vec3> find_direction(MarkedName name);
 
   /// Index of the word in the list.
-  [[nodiscard]] std::size_t word(std::string_view name, std::span<const std::string_view> words);
-  [[nodiscard]] std::optional<std::size_t> find_word(std::string_view name,
+  [[nodiscard]] std::size_t word(MarkedName name, std::span<const std::string_view> words);
+  [[nodiscard]] std::optional<std::size_t> find_word(MarkedName name,
                                                      std::span<const std::string_view> words);
   /// Several of the words, separated by blanks, each once; none when absent.
-  [[nodiscard]] std::vector<std::size_t> find_words(std::string_view name,
+  [[nodiscard]] std::vector<std::size_t> find_words(MarkedName name,
                                                     std::span<const std::string_view> words);
   /// "yes" or "no"; absent: no.
-  [[nodiscard]] bool find_yes(std::string_view name);
-  [[nodiscard]] base::Status status(std::string_view name);
+  [[nodiscard]] bool find_yes(MarkedName name);
+  [[nodiscard]] base::Status status(MarkedName name);
 
   /// The value when the attribute is there, else the element's name.
   [[nodiscard]] Spot spot(std::string_view name) const;
@@ -77,37 +75,42 @@ class AttributeReader {
   void error(std::string_view name, std::string code, std::string text);
   void error(std::string code, std::string text);
   /// An attribute that must not stand here, with the reason.
-  void refuse(std::string_view name, const char* code, std::string_view why);
+  void refuse(MarkedName name, const char* code, std::string_view why);
 
   /// Reports attributes nobody asked for, with the nearest name of those asked for. Last call.
   void finish();
   /// finish() and keep_places().
-  void finish(std::string key, joint::Places& places);
-  /// Where the element and its attributes stand; the attributes of `part` count as its own.
-  void keep_places(std::string key, joint::Places& places, const pugi::xml_node& part = {}) const;
+  void finish(std::string_view key, joint::Places& places);
+  /// Where the element and its attributes stand; the attributes of `part` count as its own. False:
+  /// something of that key stood before and counts.
+  [[nodiscard]] bool keep_places(std::string_view key,
+                                 joint::Places& places,
+                                 const Element& part = {}) const;
 
  private:
-  using Attribute = MarkupIndex::Attribute;
-  [[nodiscard]] std::string_view name_of(const Attribute& attribute) const {
-    return {text_ + attribute.name_at, attribute.name_size};
-  }
-  /// The value as the tree holds it: references resolved, line ends blanks.
-  [[nodiscard]] std::string_view value_of(const Attribute& attribute) const {
-    const char* const value = text_ + attribute.value_at;
-    return attribute.is_verbatim ? std::string_view(value, attribute.value_size) : value;
-  }
+  static constexpr std::size_t most_asked = 100;  // of one element, by all who read it
+  using Attribute = MarkupTree::Attribute;
   /// The first of a name; null when absent.
-  [[nodiscard]] const Attribute* find(std::string_view name) const;
+  [[nodiscard]] const Attribute* find(MarkedName name) const {
+    if (!names_.may_hold(name)) return nullptr;
+    // People write attributes in the order of the documents, and readers ask for them in that
+    // order.
+    return next_ != end_ && name.is(next_->name()) ? next_ : seek(name);
+  }
+  [[nodiscard]] const Attribute* seek(MarkedName name) const;
   /// Same, and from now on attributes of that name may stand here.
-  [[nodiscard]] const Attribute* ask(std::string_view name);
-  void missing(std::string_view name, const std::string& expected);
+  [[nodiscard]] const Attribute* ask(MarkedName name);
+  /// Every name asked for so far, each once.
+  [[nodiscard]] std::vector<std::string_view> asked_names() const;
+  void missing(MarkedName name, const std::string& expected);
   /// The value when it is more than blanks.
   [[nodiscard]] std::optional<std::string_view> nonempty(const Attribute& attribute);
   [[nodiscard]] std::string checked_id(const Attribute& attribute);
   [[nodiscard]] std::vector<std::string> pieces_of(const Attribute& attribute);
   [[nodiscard]] std::vector<std::string> checked_ids(const Attribute& attribute);
-  /// Of a value in the unit of the range; outside: reports.
-  [[nodiscard]] bool is_in_range(const Attribute& attribute, double value, const Range& range);
+  /// Whether a value in the unit of the range that is not within it is at one of its ends, where
+  /// rounding counts; outside: reports.
+  [[nodiscard]] bool is_at_limit(const Attribute& attribute, double value, const Range& range);
   [[nodiscard]] double read_quantity(const Attribute& attribute, const Range& range);
   void unknown(const Attribute& attribute);
   [[nodiscard]] Spot spot_of(const Attribute& attribute) const;
@@ -121,15 +124,14 @@ class AttributeReader {
                                                      std::span<const std::string_view> words);
 
   FileContext& context_;
-  pugi::xml_node element_;
-  const char* text_;                        // of the file, as the tree holds it
-  MarkupIndex::Attributes attributes_;      // of the element
+  Element element_;
+  std::span<const Attribute> attributes_;   // of the element
+  NameMarks names_;                         // of these
   std::bitset<most_attributes> was_asked_;  // of these
   const Attribute* next_;                   // most likely the next one asked for
-  // Room for the names most readers ask for, so that few ask for memory.
-  std::array<std::byte, 1024> room_;
-  std::pmr::monotonic_buffer_resource memory_{room_.data(), room_.size()};
-  std::pmr::vector<std::string_view> asked_{&memory_};
+  const Attribute* end_;                    // behind the last
+  std::array<MarkedName, most_asked> asked_;
+  std::size_t asked_count_ = 0;
 };
 
 /// Status and source close every row.
@@ -141,14 +143,14 @@ void read_origin(AttributeReader& reader, Row& row) {
 
 /// Reports children that are none of the known, with the nearest known name.
 void check_children(FileContext& context,
-                    const pugi::xml_node& element,
+                    const Element& element,
                     std::span<const std::string_view> known);
 /// The only child of a name. More: reports the second. None: reports when required.
 enum class Need { required, may_be_absent };
-[[nodiscard]] pugi::xml_node only_child(FileContext& context,
-                                        const pugi::xml_node& element,
-                                        const char* name,
-                                        Need need);
+[[nodiscard]] Element only_child(FileContext& context,
+                                 const Element& element,
+                                 std::string_view name,
+                                 Need need);
 
 /// "; did you mean "web"?" or nothing.
 [[nodiscard]] std::string did_you_mean(std::string_view found,

@@ -46,24 +46,27 @@ struct WeldmentDraft {
   std::set<std::string> unsound_members;
 };
 
-/// Reports an id that stood before; "kind/id" is the key.
-void check_unique(AttributeReader& reader, const std::string& key, const joint::Places& places);
-/// check_unique and finish of an element whose spot is kept under `key`. True when none had that
-/// key before.
-[[nodiscard]] bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places);
+/// Keeps where an element and its attributes stand under "kind/id"; the attributes of `part` count
+/// as its own. False: something had that key before, and that is reported.
+bool keep_unique(AttributeReader& reader,
+                 std::string_view key,
+                 joint::Places& places,
+                 const Element& part = {});
+/// Same, and finish of the element.
+bool finish_unique(AttributeReader& reader, std::string_view key, joint::Places& places);
 
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.
-void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_tacking(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_balance(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
-void read_hand_order(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft);
+void read_member(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_setup(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_stage(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_lifting(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_datum(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_tacking(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_balance(FileContext& context, const Element& element, WeldmentDraft& draft);
+void read_hand_order(FileContext& context, const Element& element, WeldmentDraft& draft);
 void read_joint_balance(FileContext& context,
-                        const pugi::xml_node& joint_element,
+                        const Element& joint_element,
                         joint::Joint& joint,
                         joint::Places& places);
 /// Elements that have no limit and so no attribute.
@@ -75,26 +78,26 @@ struct OpenElements {
                                                      OpenElements open = {});
 /// Into an empty draft.
 void read_joint(FileContext& context,
-                const pugi::xml_node& element,
+                const Element& element,
                 JointDraft& draft,
                 joint::Places& places);
 /// Preparation, cap or cover, and what is gouged.
 /// Returns the element read; null when the joint has none.
-pugi::xml_node read_preparation(FileContext& context,
-                                const pugi::xml_node& joint_element,
-                                JointDraft& draft,
-                                joint::Places& places);
+Element read_preparation(FileContext& context,
+                         const Element& joint_element,
+                         JointDraft& draft,
+                         joint::Places& places);
 void read_cap(FileContext& context,
-              const pugi::xml_node& joint_element,
+              const Element& joint_element,
               JointDraft& draft,
               joint::Places& places);
 void read_stated_heat(AttributeReader& reader, joint::StatedHeat& heat);
 void read_gouge(FileContext& context,
-                const pugi::xml_node& joint_element,
+                const Element& joint_element,
                 JointDraft& draft,
                 joint::Places& places);
 void read_seams(FileContext& context,
-                const pugi::xml_node& joint_element,
+                const Element& joint_element,
                 JointDraft& draft,
                 joint::Places& places);
 
@@ -104,29 +107,23 @@ struct WeldedDraft {
   Spot spot;
 };
 [[nodiscard]] std::optional<WeldedDraft> find_welded(FileContext& context,
-                                                     const pugi::xml_node& element,
+                                                     const Element& element,
                                                      const std::string& key,
                                                      joint::Places& places);
 
 void read_library(FileContext& context, planner::Library& library);
-void read_steel(FileContext& context, const pugi::xml_node& element, planner::Library& library);
-void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_steel(FileContext& context, const Element& element, planner::Library& library);
+void read_fit_up(FileContext& context, const Element& element, planner::Library& library);
 void read_preparation_range(FileContext& context,
-                            const pugi::xml_node& element,
+                            const Element& element,
                             planner::Library& library);
-void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library);
-void read_heating(FileContext& context, const pugi::xml_node& element, planner::Library& library);
-void read_priorities(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library);
-void read_layer_stops(FileContext& context,
-                      const pugi::xml_node& element,
-                      planner::Library& library);
-void read_long_seams(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library);
-void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library);
-void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library);
+void read_gouging(FileContext& context, const Element& element, planner::Library& library);
+void read_heating(FileContext& context, const Element& element, planner::Library& library);
+void read_priorities(FileContext& context, const Element& element, planner::Library& library);
+void read_layer_stops(FileContext& context, const Element& element, planner::Library& library);
+void read_long_seams(FileContext& context, const Element& element, planner::Library& library);
+void read_tacks(FileContext& context, const Element& element, planner::Library& library);
+void read_rates(FileContext& context, const Element& element, planner::Library& library);
 [[nodiscard]] cell::Cell read_cell(FileContext& context);
 
 /// Words of positions and roles in the order of their enumerations.

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What the parser would let pass. pugixml reads on over two roots, stray text, duplicate
-// attributes, bare '&', undefined entities, control characters and broken UTF-8; XML 1.0 does not,
-// nor do we.
+// One walk over the bytes of a file: what is no XML is told, what is becomes a tree. Parsers made
+// to be quick read on over two roots, stray text, duplicate attributes, bare '&', undefined
+// entities, control characters and broken UTF-8; XML 1.0 does not, nor do we.
 #pragma once
 
 #include <cstddef>
 
-#include "detail_markup_index.hpp"
+#include "detail_markup_tree.hpp"
 #include "detail_report.hpp"
 #include "detail_source.hpp"
 
@@ -17,9 +17,9 @@ inline constexpr std::size_t longest_attribute = 4096;  // bytes
 inline constexpr std::size_t most_attributes = 100;     // of one element
 inline constexpr std::size_t most_elements = 200'000;   // of one file
 
-/// Reports every breach of well-formedness and of our limits. False: do not parse the file; the
-/// findings so far explain why. True may come with findings that do not hinder reading on. What was
-/// met goes into an empty index.
-[[nodiscard]] bool check_markup(const Source& source, Report& report, MarkupIndex& index);
+/// Reports every breach of well-formedness and of our limits, and fills an empty tree. False: the
+/// tree must not be read; the findings so far explain why. True may come with findings that do not
+/// hinder reading on.
+[[nodiscard]] bool check_markup(const Source& source, Report& report, MarkupTree& tree);
 
 }  // namespace seamturn::io::detail

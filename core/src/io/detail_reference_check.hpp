@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 #include "detail_report.hpp"
@@ -16,5 +17,9 @@ namespace seamturn::io::detail {
                                     std::size_t offset,
                                     std::string_view value,
                                     Report& report);
+
+/// A value as XML 1.0 section 3.3.3 has it read: a tab or a line end is a blank, a reference the
+/// character it means. One that means nothing stays as written.
+[[nodiscard]] std::string value_read(std::string_view written);
 
 }  // namespace seamturn::io::detail

@@ -20,6 +20,9 @@ struct Character {
 /// The character at the start of a text. Pre: the text is not empty.
 [[nodiscard]] Character character_at_start(std::string_view text);
 
+/// The bytes of a character. Pre: one that UTF-8 can hold.
+[[nodiscard]] std::string utf8_text(std::uint32_t code);
+
 /// XML 1.0 (fifth edition) section 2.2: characters a document may hold.
 [[nodiscard]] bool is_xml_character(std::uint32_t code);
 

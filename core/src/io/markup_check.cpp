@@ -8,7 +8,6 @@
 
 #include "detail_byte_class.hpp"
 #include "detail_encoding_check.hpp"
-#include "detail_next_byte.hpp"
 #include "detail_reference_check.hpp"
 #include "detail_utf8.hpp"
 
@@ -24,12 +23,17 @@ bool same_word(std::string_view a, std::string_view b) {
       a.begin(), a.end(), b.begin(), b.end(), [&](char x, char y) { return lower(x) == lower(y); });
 }
 
+/// Of values that read as written, up to their closing quote.
+constexpr ByteClass plain_value_bytes([](char c) {
+  return c != '"' && c != '<' && c != '&' && c != '\t' && c != '\n' && c != '\r';
+});
+
 struct Attribute {
   std::string_view name;
   std::string_view value;
   std::size_t value_at = 0;
   bool is_ended = true;   ///< by its quote
-  bool is_plain = false;  ///< holds neither '<' nor '&'
+  bool is_plain = false;  ///< of plain_value_bytes
 };
 
 struct OpenElement {
@@ -40,11 +44,11 @@ struct OpenElement {
 /// One walk over the bytes. A breach that leaves no way on ends it (`lost_`).
 class MarkupCheck {
  public:
-  MarkupCheck(const Source& source, Report& report, MarkupIndex& index)
-      : source_(source), report_(report), index_(index), bytes_(source.bytes()), text_(bytes_) {}
+  MarkupCheck(const Source& source, Report& report, MarkupTree& tree)
+      : source_(source), report_(report), tree_(tree), bytes_(source.bytes()), text_(bytes_) {}
 
   bool run() {
-    index_.reserve(text_.size());
+    tree_.start(text_.size());
     if (text_.starts_with(byte_order_mark)) at_ = byte_order_mark.size();
     start_ = at_;
     while (!lost_ && at_ < text_.size()) {
@@ -184,7 +188,8 @@ class MarkupCheck {
 
   void between_tags() {
     skip_blanks();
-    const std::size_t end = next_less_.from(at_);
+    if (follows('<')) return;
+    const std::size_t end = std::min(text_.find('<', at_), text_.size());
     if (at_ < end) {
       const std::string_view run = text_.substr(at_, end - at_);
       stray(at_, run.substr(0, run.find_last_not_of(blanks) + 1));
@@ -209,6 +214,7 @@ class MarkupCheck {
                            line_of(open_.back().offset) + "; close that first");
     }
     open_.pop_back();
+    tree_.close();
   }
 
   void start_tag() {
@@ -234,8 +240,9 @@ class MarkupCheck {
     }
     attributes(from, name);
     if (lost_) return;
-    if (follows("/>")) {
+    if (text_[at_] == '/') {
       at_ += 2;
+      tree_.close();
       return;
     }
     ++at_;
@@ -250,7 +257,7 @@ class MarkupCheck {
 
   /// Up to the ">" or "/>" of the tag.
   void attributes(std::size_t from, std::string_view element) {
-    index_.open_element(from + 1);
+    tree_.open(element);
     while (true) {
       const std::size_t before = at_;
       skip_blanks();
@@ -267,13 +274,8 @@ class MarkupCheck {
       Attribute attribute;
       if (!take_plain_attribute(attribute)) attribute = take_attribute();
       if (lost_) return;
-      if (keep(attribute) && stood_before(attribute.name)) {
-        error(attribute.value_at,
-              "read.xml.duplicate_attribute",
-              "attribute " + in_quotes(attribute.name) + " stands twice in <" +
-                  std::string(element.substr(0, 40)) + ">; expected once; delete one");
-      }
-      if (index_.of_last_element().size() > most_attributes) {
+      keep(attribute, element);
+      if (tree_.of_last_element().size() > most_attributes) {
         return lose(from + 1,
                     "read.element.too_many_attributes",
                     "more than " + std::to_string(most_attributes) +
@@ -282,40 +284,31 @@ class MarkupCheck {
     }
   }
 
-  /// Whether the name of the last attribute is also that of one before it in the element.
-  [[nodiscard]] bool stood_before(std::string_view name) const {
-    const auto all = index_.of_last_element();
-    return std::any_of(all.begin(), all.end() - 1, [&](const MarkupIndex::Attribute& one) {
-      return text_.substr(one.name_at, one.name_size) == name;
-    });
-  }
-
-  /// True: one of that name may stand in the element already.
-  bool keep(const Attribute& attribute) {
-    MarkupIndex::Attribute kept;
-    kept.name_at = static_cast<std::uint32_t>(attribute.name.data() - text_.data());
-    kept.name_size = static_cast<std::uint32_t>(attribute.name.size());
-    kept.value_at = static_cast<std::uint32_t>(attribute.value_at);
-    kept.value_size = static_cast<std::uint32_t>(attribute.value.size());
-    kept.is_verbatim = attribute.is_plain && attribute.value_at + attribute.value.size() <=
-                                                 next_return_.from(attribute.value_at);
-    return index_.add(kept, attribute.name);
+  void keep(const Attribute& attribute, std::string_view element) {
+    const std::string_view value =
+        attribute.is_plain ? attribute.value : tree_.keep(value_read(attribute.value));
+    if (tree_.add({attribute.name, value, attribute.value_at})) return;
+    error(attribute.value_at,
+          "read.xml.duplicate_attribute",
+          "attribute " + in_quotes(attribute.name) + " stands twice in <" +
+              std::string(element.substr(0, 40)) + ">; expected once; delete one");
   }
 
   /// One as people write nearly all of them: name="value" with nothing in it to look closer at.
   bool take_plain_attribute(Attribute& attribute) {
-    const std::size_t name_end = name_bytes.run_end(bytes_, at_);
-    const char* const behind = bytes_.c_str() + name_end;  // at its end a NUL stands
-    if (!is_name_start(bytes_[at_]) || behind[0] != '=' || behind[1] != '"') return false;
-    const std::size_t value_at = name_end + 2;
-    const std::size_t end = bytes_.find('"', value_at);
-    if (end > next_less_.from(value_at) || end > next_ampersand_.from(value_at)) return false;
-    if (end - value_at > longest_attribute) return false;
-    attribute.name = {bytes_.data() + at_, name_end - at_};
-    attribute.value = {bytes_.data() + value_at, end - value_at};
-    attribute.value_at = value_at;
+    const char* const name = bytes_.c_str() + at_;  // at the end of the bytes stands a NUL
+    if (!first_name_bytes.holds(*name)) return false;
+    const char* const name_end = name_bytes.run_end(name + 1);
+    if (name_end[0] != '=' || name_end[1] != '"') return false;
+    const char* const value = name_end + 2;
+    const char* const value_end = plain_value_bytes.run_end(value);
+    const auto value_size = static_cast<std::size_t>(value_end - value);
+    if (*value_end != '"' || value_size > longest_attribute) return false;
+    attribute.name = {name, static_cast<std::size_t>(name_end - name)};
+    attribute.value = {value, value_size};
+    attribute.value_at = static_cast<std::size_t>(value - bytes_.c_str());
     attribute.is_plain = true;
-    at_ = end + 1;
+    at_ = attribute.value_at + value_size + 1;
     return true;
   }
 
@@ -347,7 +340,7 @@ class MarkupCheck {
     const std::size_t end = std::min(text_.find(quote, at_), text_.size());
     attribute.value = text_.substr(at_, end - at_);
     attribute.is_ended = end < text_.size();
-    attribute.is_plain = end <= next_less_.from(at_) && end <= next_ampersand_.from(at_);
+    attribute.is_plain = plain_value_bytes.run_end(attribute.value, 0) == attribute.value.size();
     at_ = std::min(end + 1, text_.size());
     check_value(attribute);
     return attribute;
@@ -390,12 +383,9 @@ class MarkupCheck {
 
   const Source& source_;
   Report& report_;
-  MarkupIndex& index_;
+  MarkupTree& tree_;
   const std::string& bytes_;
   std::string_view text_;  // the same
-  NextByte next_less_{text_, '<'};
-  NextByte next_ampersand_{text_, '&'};
-  NextByte next_return_{text_, '\r'};
   std::size_t at_ = 0;
   std::size_t start_ = 0;
   std::vector<OpenElement> open_;
@@ -407,10 +397,10 @@ class MarkupCheck {
 
 }  // namespace
 
-bool check_markup(const Source& source, Report& report, MarkupIndex& index) {
+bool check_markup(const Source& source, Report& report, MarkupTree& tree) {
   const Encoding encoding = check_encoding(source, report);
   if (encoding == Encoding::unreadable) return false;
-  const bool readable = MarkupCheck(source, report, index).run();
+  const bool readable = MarkupCheck(source, report, tree).run();
   return readable && encoding == Encoding::sound;
 }
 

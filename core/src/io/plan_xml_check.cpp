@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "detail_parsed_file.hpp"
+#include "detail_file_context.hpp"
+#include "detail_markup_check.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/io/plan_xml.hpp"
@@ -28,14 +29,15 @@ std::string_view from_root(std::string_view bytes) {
 }
 
 /// The parts without which no writer can work; their content is the writer's business.
-void check_parts(const detail::ParsedFile& file, detail::Report& report) {
-  const pugi::xml_node root = file.document.document_element();
+void check_parts(const detail::FileContext& context) {
+  const detail::Element root = context.tree.root();
   for (const char* part : {"weldment", "consumables", "joints", "procedures", "timeline"}) {
     if (root.child(part)) continue;
-    report.error(file.spot(root),
-                 "read.element.missing",
-                 "<plan> without <" + std::string(part) +
-                     "> found; expected a plan as the program wrote it; make the plan anew");
+    context.report.error(
+        context.spot(root),
+        "read.element.missing",
+        "<plan> without <" + std::string(part) +
+            "> found; expected a plan as the program wrote it; make the plan anew");
   }
 }
 
@@ -53,10 +55,11 @@ bool is_plan_xml(std::string_view bytes) {
 
 void check_plan_xml(std::string_view bytes, const std::string& file_name) {
   detail::Report report;
-  const auto file = detail::make_parsed_file(file_name, std::string(bytes));
-  if (detail::parse(*file, report)) {
-    detail::FileContext context{*file, report};
-    if (detail::check_root(context, "plan", plan_namespace)) check_parts(*file, report);
+  const auto text = std::make_shared<const detail::Source>(file_name, std::string(bytes));
+  detail::MarkupTree tree;
+  if (detail::check_markup(*text, report, tree)) {
+    detail::FileContext context{text, tree, report};
+    if (detail::check_root(context, "plan", plan_namespace)) check_parts(context);
   }
   if (report.error_count() > 0) throw base::InputError(report.sorted());
 }

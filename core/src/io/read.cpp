@@ -5,7 +5,8 @@
 #include <memory>
 
 #include "detail_drafts.hpp"
-#include "detail_parsed_file.hpp"
+#include "detail_file_context.hpp"
+#include "detail_markup_check.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/error.hpp"
 
@@ -16,7 +17,6 @@ namespace fs = std::filesystem;
 namespace {
 
 using detail::FileContext;
-using detail::ParsedFile;
 using detail::Spot;
 using detail::Use;
 
@@ -24,7 +24,8 @@ constexpr std::string_view weldment_namespace = "urn:seamturn:weldment:1";
 constexpr std::string_view library_namespace = "urn:seamturn:library:1";
 constexpr std::string_view cell_namespace = "urn:seamturn:cell:1";
 
-/// Reads the weldment, then what it uses. Sources and trees live until every finding is written.
+/// Reads the weldment, then what it uses, one after the other in one tree. What was read keeps the
+/// text of its file for its places.
 class Reading {
  public:
   explicit Reading(const fs::path& weldment_file) : file_(weldment_file) {}
@@ -34,7 +35,6 @@ class Reading {
     for (const Use& use : draft_.libraries) library(use);
     if (draft_.cell) cell(*draft_.cell);
     const bool has_libraries = !draft_.libraries.empty() && libraries_readable_;
-    if (draft_.libraries.empty()) no_library();
     detail::check_references(draft_, library_, has_libraries, report_);
     draft_.weldment.joints = detail::build_joints(draft_, report_);
     fail_on_errors();
@@ -42,20 +42,10 @@ class Reading {
   }
 
  private:
-  ParsedFile& add_file(const std::string& name, std::string bytes) {
-    files_.push_back(detail::make_parsed_file(name, std::move(bytes)));
-    return *files_.back();
-  }
+  using Text = std::shared_ptr<const detail::Source>;
 
-  /// What was read keeps the text for its places; the tree gives its room to the next file's.
-  static void forget_tree(ParsedFile& file) {
-    file.document.reset();
-    file.buffer = std::string();
-    file.index = detail::MarkupIndex();
-  }
-
-  /// Null: cannot be read on; the report says why.
-  ParsedFile* parsed(const std::string& name, std::string bytes) {
+  /// Null: cannot be read on; the report says why. Else the tree is that of the file.
+  Text checked(const std::string& name, std::string bytes) {
     if (bytes.size() > detail::largest_file) {
       report_.error_of_file(name,
                             "read.file.too_large",
@@ -65,23 +55,25 @@ class Reading {
                                 "check that this is the right file");
       return nullptr;
     }
-    ParsedFile& file = add_file(name, std::move(bytes));
-    return detail::parse(file, report_) ? &file : nullptr;
+    const auto text = std::make_shared<const detail::Source>(name, std::move(bytes));
+    texts_.push_back(text);
+    return detail::check_markup(*text, report_, tree_) ? text : nullptr;
   }
 
   void weldment() {
-    ParsedFile* file = parsed(file_.string(), read_bytes(file_));
-    if (file == nullptr) fail();
-    FileContext context{*file, report_};
+    const Text text = checked(file_.string(), read_bytes(file_));
+    if (text == nullptr) fail();
+    FileContext context{text, tree_, report_};
     if (!detail::check_root(context, "weldment", weldment_namespace)) fail();
     detail::read_weldment(context, draft_);
+    if (draft_.libraries.empty()) no_library(context);
   }
 
   /// Null: told already.
-  ParsedFile* used(const Use& use) {
+  Text used(const Use& use) {
     const fs::path path = (file_.parent_path() / use.file).lexically_normal();
     try {
-      return parsed(path.string(), read_bytes(path));
+      return checked(path.string(), read_bytes(path));
     } catch (const base::UnavailableError& problem) {
       report_.error(
           use.spot,
@@ -102,29 +94,26 @@ class Reading {
       return;
     }
     libraries_read_.push_back(path);
-    ParsedFile* file = used(use);
-    if (file != nullptr) {
-      FileContext context{*file, report_};
+    if (const Text text = used(use)) {
+      FileContext context{text, tree_, report_};
       if (detail::check_root(context, "library", library_namespace)) {
-        detail::read_library(context, library_);
-        forget_tree(*file);
-        return;
+        return detail::read_library(context, library_);
       }
     }
     libraries_readable_ = false;
   }
 
   void cell(const Use& use) {
-    ParsedFile* file = used(use);
-    if (file == nullptr) return;
-    FileContext context{*file, report_};
+    const Text text = used(use);
+    if (text == nullptr) return;
+    FileContext context{text, tree_, report_};
     if (detail::check_root(context, "cell", cell_namespace)) cell_ = detail::read_cell(context);
   }
 
-  void no_library() {
+  void no_library(const FileContext& context) {
     // A use that names none rightly was told where it stands; then this would be said twice.
     if (report_.error_count() > 0) return;
-    report_.error(files_.front()->spot(files_.front()->document.document_element()),
+    report_.error(context.spot(context.tree.root()),
                   "read.use.no_library",
                   "the weldment uses no library, so no steel and no wire is known; expected "
                   "<use library=\"...\"/>; add it");
@@ -155,7 +144,8 @@ class Reading {
 
   fs::path file_;
   detail::Report report_;
-  std::vector<std::unique_ptr<ParsedFile>> files_;
+  std::vector<Text> texts_;  // spots point into them until every finding is written
+  detail::MarkupTree tree_;  // of the file being read
   detail::WeldmentDraft draft_;
   planner::Library library_;
   std::optional<cell::Cell> cell_;

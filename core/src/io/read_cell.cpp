@@ -20,6 +20,11 @@ constexpr std::array<std::string_view, 1> headstock_axes = {"turn"};
 constexpr std::array<std::string_view, 2> roll_arm_axes = {"roll", "rotate"};
 constexpr std::array<std::string_view, 2> changer_axes = {"exchange", "turn"};
 
+bool is_positioner_kind(std::string_view word) {
+  return std::find(positioner_kinds.begin(), positioner_kinds.end(), word) !=
+         positioner_kinds.end();
+}
+
 std::span<const std::string_view> axis_names_of(PositionerKind kind) {
   switch (kind) {
     case PositionerKind::headstock:
@@ -38,7 +43,7 @@ std::span<const std::string_view> axis_names_of(PositionerKind kind) {
 void read_limits(AttributeReader& reader, cell::Axis& axis) {
   axis.endless = reader.find_yes("endless");
   if (axis.endless) {
-    for (const char* name : {"min", "max"}) {
+    for (const MarkedName name : std::initializer_list<MarkedName>{"min", "max"}) {
       reader.refuse(name, "read.axis.limits", "the axis is endless");
     }
     return;
@@ -81,7 +86,7 @@ void read_dynamics(AttributeReader& reader, cell::Axis& axis) {
 }
 
 cell::Axis read_axis(FileContext& context,
-                     const pugi::xml_node& element,
+                     const Element& element,
                      std::span<const std::string_view> names) {
   AttributeReader reader(context, element);
   cell::Axis axis;
@@ -105,16 +110,17 @@ cell::Axis read_axis(FileContext& context,
 
 /// The axes in the order the kind asks for, each once.
 std::vector<cell::Axis> read_axes(FileContext& context,
-                                  const pugi::xml_node& element,
+                                  const Element& element,
                                   std::span<const std::string_view> names) {
   std::vector<cell::Axis> read;
-  for (const pugi::xml_node& child : element.children("axis")) {
+  for (const Element& child : element.children("axis")) {
     cell::Axis axis = read_axis(context, child, names);
     const auto same = [&](const cell::Axis& other) { return other.name == axis.name; };
     if (!axis.name.empty() && std::any_of(read.begin(), read.end(), same)) {
-      context.report.error(context.file.spot(child.attribute("name")),
-                           "read.positioner.axes",
-                           "a second axis " + in_quotes(axis.name) + "; expected each once");
+      AttributeReader(context, child)
+          .error("name",
+                 "read.positioner.axes",
+                 "a second axis " + in_quotes(axis.name) + "; expected each once");
     }
     read.push_back(std::move(axis));
   }
@@ -126,7 +132,7 @@ std::vector<cell::Axis> read_axes(FileContext& context,
       axes.push_back(*found);
       continue;
     }
-    context.report.error(context.file.spot(element),
+    context.report.error(context.spot(element),
                          "read.positioner.axes",
                          "axis \"" + std::string(name) + "\" is missing; expected <axis name=\"" +
                              std::string(name) + "\" .../>; add it");
@@ -203,10 +209,9 @@ void read_load(AttributeReader& reader, cell::Positioner& positioner) {
 }
 
 void read_tailstock(FileContext& context,
-                    const pugi::xml_node& positioner_element,
+                    const Element& positioner_element,
                     cell::Positioner& positioner) {
-  const pugi::xml_node element =
-      only_child(context, positioner_element, "tailstock", Need::may_be_absent);
+  const Element element = only_child(context, positioner_element, "tailstock", Need::may_be_absent);
   if (!element) return;
   AttributeReader reader(context, element);
   cell::Tailstock tail;
@@ -224,17 +229,14 @@ void read_tailstock(FileContext& context,
   positioner.tailstock = tail;
 }
 
-cell::Positioner read_positioner(FileContext& context, const pugi::xml_node& element) {
+cell::Positioner read_positioner(FileContext& context, const Element& element) {
   AttributeReader reader(context, element);
   cell::Positioner positioner;
   positioner.id = reader.id("id");
   positioner.kind = static_cast<PositionerKind>(reader.word("kind", positioner_kinds));
   // Of a kind nobody knows nobody knows what it should have.
-  if (std::find(positioner_kinds.begin(),
-                positioner_kinds.end(),
-                element.attribute("kind").value()) == positioner_kinds.end()) {
-    return positioner;
-  }
+  const MarkupTree::Attribute* const kind = element.find_attribute("kind");
+  if (kind == nullptr || !is_positioner_kind(kind->value())) return positioner;
   constexpr std::array<std::string_view, 2> known = {"axis", "tailstock"};
   check_children(context, element, known);
   positioner.axes = read_axes(context, element, axis_names_of(positioner.kind));
@@ -257,7 +259,7 @@ cell::Positioner read_positioner(FileContext& context, const pugi::xml_node& ele
   return positioner;
 }
 
-cell::Robot read_robot(FileContext& context, const pugi::xml_node& element) {
+cell::Robot read_robot(FileContext& context, const Element& element) {
   AttributeReader reader(context, element);
   cell::Robot robot;
   robot.id = reader.id("id");
@@ -286,7 +288,7 @@ std::optional<cell::TorchBody> find_torch_body(AttributeReader& reader) {
   return cell::TorchBody{*tip_to_bend_mm, Angle::rad(*bend_rad), *length_mm, *diameter_mm};
 }
 
-cell::Torch read_torch(FileContext& context, const pugi::xml_node& element) {
+cell::Torch read_torch(FileContext& context, const Element& element) {
   AttributeReader reader(context, element);
   cell::Torch torch;
   torch.id = reader.id("id");
@@ -298,7 +300,7 @@ cell::Torch read_torch(FileContext& context, const pugi::xml_node& element) {
   return torch;
 }
 
-cell::CellTimes read_times(FileContext& context, const pugi::xml_node& element) {
+cell::CellTimes read_times(FileContext& context, const Element& element) {
   AttributeReader reader(context, element);
   cell::CellTimes times;
   times.arc_start_s = reader.quantity("arc-start", ranges::time);
@@ -314,7 +316,7 @@ cell::CellTimes read_times(FileContext& context, const pugi::xml_node& element) 
   return times;
 }
 
-cell::ReturnPath read_return_path(FileContext& context, const pugi::xml_node& element) {
+cell::ReturnPath read_return_path(FileContext& context, const Element& element) {
   AttributeReader reader(context, element);
   cell::ReturnPath path;
   constexpr std::array<std::string_view, 2> sides = {"rotating", "fixed"};
@@ -328,7 +330,7 @@ cell::ReturnPath read_return_path(FileContext& context, const pugi::xml_node& el
 }  // namespace
 
 cell::Cell read_cell(FileContext& context) {
-  const pugi::xml_node root = context.file.document.document_element();
+  const Element root = context.tree.root();
   AttributeReader reader(context, root);
   cell::Cell cell;
   cell.title = reader.text("title");
@@ -344,7 +346,7 @@ cell::Cell read_cell(FileContext& context) {
   if (const auto element = child("robot")) cell.robot = read_robot(context, element);
   if (const auto element = child("torch")) cell.torch = read_torch(context, element);
   if (const auto element = child("times")) cell.times = read_times(context, element);
-  const pugi::xml_node path = only_child(context, root, "return-path", Need::may_be_absent);
+  const Element path = only_child(context, root, "return-path", Need::may_be_absent);
   if (path) cell.return_path = read_return_path(context, path);
   return cell;
 }

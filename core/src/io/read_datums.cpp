@@ -42,7 +42,7 @@ void read_extent(AttributeReader& reader, joint::Datum& datum) {
 
 }  // namespace
 
-void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_datum(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::Datum datum;
   datum.id = reader.id("id");
@@ -68,7 +68,7 @@ void read_datum(FileContext& context, const pugi::xml_node& element, WeldmentDra
   if (first) draft.weldment.datums.push_back(std::move(datum));
 }
 
-void read_tacking(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_tacking(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::Tacking tacking;
   tacking.site_factor_ratio = reader.quantity("site-factor", ranges::site_factor);

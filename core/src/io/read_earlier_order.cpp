@@ -15,6 +15,7 @@ namespace seamturn::io {
 namespace {
 
 using detail::AttributeReader;
+using detail::Element;
 using detail::FileContext;
 using detail::Need;
 
@@ -33,26 +34,26 @@ class Earlier {
   }
 
   planner::EarlierOrder read() {
-    const pugi::xml_node root = context_.file.document.document_element();
+    const Element root = context_.tree.root();
     const auto part = [&](const char* name) {
       return detail::only_child(context_, root, name, Need::required);
     };
-    for (const pugi::xml_node stance : part("stances").children("stance")) read_stance(stance);
-    for (const pugi::xml_node joint : part("joints").children("joint")) {
-      for (const pugi::xml_node seam : joint.children("seam")) read_seam(seam);
+    for (const Element stance : part("stances").children("stance")) read_stance(stance);
+    for (const Element joint : part("joints").children("joint")) {
+      for (const Element seam : joint.children("seam")) read_seam(seam);
     }
-    const pugi::xml_node timeline = part("timeline");
-    for (const pugi::xml_node event : timeline.children("event")) read_event(event);
+    const Element timeline = part("timeline");
+    for (const Element event : timeline.children("event")) read_event(event);
     note_left_out(timeline);
     return std::move(out_);
   }
 
  private:
-  void read_stance(const pugi::xml_node& element) {
+  void read_stance(const Element& element) {
     AttributeReader reader(context_, element);
     turn::Stance stance;
     stance.rolling = reader.word("rolling", flags) == 1;
-    for (const pugi::xml_node axis : element.children("axis")) {
+    for (const Element axis : element.children("axis")) {
       const double angle_deg = AttributeReader(context_, axis).quantity("angle_deg", bare_angle);
       stance.axes.push_back(base::Angle::deg(angle_deg));
     }
@@ -60,9 +61,9 @@ class Earlier {
     stances_.emplace(reader.text("id"), std::move(stance));
   }
 
-  void read_seam(const pugi::xml_node& element) {
+  void read_seam(const Element& element) {
     const std::string id = AttributeReader(context_, element).text("id");
-    for (const pugi::xml_node pass : element.children("pass")) {
+    for (const Element pass : element.children("pass")) {
       AttributeReader reader(context_, pass);
       const int number = reader.count("number", 1, most_passes);
       reversed_[std::pair(id, number)] = reader.word("reversed", flags) == 1;
@@ -70,7 +71,7 @@ class Earlier {
   }
 
   /// Arcs, and work of people.
-  void read_event(const pugi::xml_node& element) {
+  void read_event(const Element& element) {
     AttributeReader reader(context_, element);
     const std::string kind = reader.text("kind");
     if (kind != "arc" && kind != "work") return;
@@ -112,11 +113,11 @@ class Earlier {
                      "--start-from");
   }
 
-  void note_left_out(const pugi::xml_node& timeline) {
+  void note_left_out(const Element& timeline) {
     if (left_out_.empty()) return;
     const std::vector<std::string> ids(left_out_.begin(), left_out_.end());
     context_.report.add(base::Severity::note,
-                        context_.file.spot(timeline),
+                        context_.spot(timeline),
                         "read.earlier.seam_unknown",
                         "seams of this plan that the weldment has not were left out of the order "
                         "the search begins with: " +
@@ -146,10 +147,11 @@ planner::EarlierOrder read_earlier_order(const std::filesystem::path& plan_file,
                              "the right file");
     throw base::InputError(report.sorted());
   }
-  const auto file = detail::make_parsed_file(plan_file.string(), std::move(bytes));
+  const auto text = std::make_shared<const detail::Source>(plan_file.string(), std::move(bytes));
+  detail::MarkupTree tree;
   planner::EarlierOrder order;
-  if (detail::parse(*file, report)) {
-    FileContext context{*file, report};
+  if (detail::check_markup(*text, report, tree)) {
+    FileContext context{text, tree, report};
     if (detail::check_root(context, "plan", plan_namespace)) {
       order = Earlier(context, weldment).read();
     }

@@ -17,11 +17,11 @@ std::string text_of_type(AttributeReader& reader) {
 
 /// Attributes that limit one size of a range.
 struct LimitWords {
-  std::string_view least;
-  std::string_view largest;
-  std::string_view above;
-  std::string_view share;
-  std::string_view status;
+  MarkedName least;
+  MarkedName largest;
+  MarkedName above;
+  MarkedName share;
+  MarkedName status;
 };
 constexpr LimitWords thickness_words{"thickness-min",
                                      "thickness-max",
@@ -45,7 +45,7 @@ joint::RangeLimit read_limit(AttributeReader& reader,
                              const Range& range,
                              base::Status row_status) {
   const bool angle = range.dimension == base::Dimension::angle;
-  const auto find = [&](std::string_view name) -> std::optional<double> {
+  const auto find = [&](MarkedName name) -> std::optional<double> {
     const std::optional<double> value = reader.find_quantity(name, range);
     if (!value || !angle) return value;
     return base::Angle::rad(*value).deg();
@@ -64,7 +64,7 @@ joint::RangeLimit read_limit(AttributeReader& reader,
 
 }  // namespace
 
-void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_fit_up(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   fitup::Tolerances row;
   row.id = reader.id("id");
@@ -94,7 +94,7 @@ void read_fit_up(FileContext& context, const pugi::xml_node& element, planner::L
 }
 
 void read_preparation_range(FileContext& context,
-                            const pugi::xml_node& element,
+                            const Element& element,
                             planner::Library& library) {
   AttributeReader reader(context, element);
   joint::PreparationRange row;
@@ -116,9 +116,7 @@ void read_preparation_range(FileContext& context,
                      "; expected limits that something can lie between; "
                      "correct the row");
   }
-  std::string key = "preparation-range/" + row.id;
-  check_unique(reader, key, library.places);
-  reader.finish(std::move(key), library.places);
+  finish_unique(reader, "preparation-range/" + row.id, library.places);
   check_children(context, element, {});
   library.preparation_ranges.push_back(std::move(row));
 }

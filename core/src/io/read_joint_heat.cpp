@@ -17,11 +17,12 @@ void read_reason(AttributeReader& reader, joint::StatedHeat& heat) {
   heat.preheat_reason = reader.find_text("preheat-reason");
   const bool has_reason = reader.has("preheat-reason");
   bool is_due = false;
-  for (const char* name : {"preheat", "preheat-by", "preheat-less"}) {
+  for (const MarkedName name :
+       std::initializer_list<MarkedName>{"preheat", "preheat-by", "preheat-less"}) {
     if (!reader.has(name)) continue;
     is_due = true;
     if (has_reason) continue;
-    reader.error(name,
+    reader.error(name.text(),
                  "read.joint.preheat_reason",
                  "a preheat is decided without a reason; expected preheat-reason=\"...\", for it "
                  "replaces what the methods ask for; add who decided it and why");

@@ -81,7 +81,7 @@ std::vector<std::string_view> words_of_joint() {
 }  // namespace
 
 void read_joint(FileContext& context,
-                const pugi::xml_node& element,
+                const Element& element,
                 JointDraft& draft,
                 joint::Places& places) {
   const std::size_t errors_before = context.report.error_count();
@@ -117,7 +117,7 @@ void read_joint(FileContext& context,
   static const std::vector<std::string_view> known = words_of_joint();
   check_children(context, element, known);
   const std::size_t errors_of_preparation = context.report.error_count();
-  const pugi::xml_node preparation = read_preparation(context, element, draft, places);
+  const Element preparation = read_preparation(context, element, draft, places);
   if (context.report.error_count() == errors_of_preparation && type_is_known) {
     check_preparation_of_type(reader, draft);
   }
@@ -130,9 +130,8 @@ void read_joint(FileContext& context,
   }
   reader.finish();
   draft.is_sound = context.report.error_count() == errors_before;
-  check_unique(reader, draft.key, places);
   // Sizes are asked for by the joint they belong to.
-  reader.keep_places(draft.key, places, preparation);
+  keep_unique(reader, draft.key, places, preparation);
 }
 
 }  // namespace seamturn::io::detail

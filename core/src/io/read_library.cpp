@@ -11,12 +11,11 @@ namespace seamturn::io::detail {
 namespace {
 
 void finish_row(FileContext& context,
-                const pugi::xml_node& element,
+                const Element& element,
                 AttributeReader& reader,
-                std::string key,
+                std::string_view key,
                 planner::Library& library) {
-  check_unique(reader, key, library.places);
-  reader.finish(std::move(key), library.places);
+  finish_unique(reader, key, library.places);
   check_children(context, element, {});
 }
 
@@ -33,7 +32,7 @@ std::string read_process(AttributeReader& reader) {
   return process;
 }
 
-void read_wire(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_wire(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Wire wire;
   wire.id = reader.id("id");
@@ -51,7 +50,7 @@ void read_wire(FileContext& context, const pugi::xml_node& element, planner::Lib
   library.wires.push_back(std::move(wire));
 }
 
-void read_gas(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_gas(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Gas gas;
   gas.id = reader.id("id");
@@ -110,7 +109,7 @@ void read_weave(AttributeReader& reader, process::LinkedSettings& settings) {
       "add the other");
 }
 
-void read_settings(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_settings(FileContext& context, const Element& element, planner::Library& library) {
   constexpr std::array<std::string_view, 4> transfers = {"dip", "globular", "spray", "pulsed"};
   AttributeReader reader(context, element);
   process::LinkedSettings settings;
@@ -139,9 +138,7 @@ void read_settings(FileContext& context, const pugi::xml_node& element, planner:
   library.settings.push_back(std::move(settings));
 }
 
-void read_bead_limit(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library) {
+void read_bead_limit(FileContext& context, const Element& element, planner::Library& library) {
   constexpr std::array<std::string_view, 2> families = {"groove", "fillet"};
   AttributeReader reader(context, element);
   process::BeadLimit limit;
@@ -165,9 +162,7 @@ void read_bead_limit(FileContext& context,
   library.bead_limits.push_back(std::move(limit));
 }
 
-void read_tolerance(FileContext& context,
-                    const pugi::xml_node& element,
-                    planner::Library& library) {
+void read_tolerance(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   position::WorkingTolerance tolerance;
   tolerance.position =
@@ -184,9 +179,7 @@ void read_tolerance(FileContext& context,
   library.tolerances.push_back(std::move(tolerance));
 }
 
-void read_rolling_lead(FileContext& context,
-                       const pugi::xml_node& element,
-                       planner::Library& library) {
+void read_rolling_lead(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   position::RollingLead row;
   row.process = read_process(reader);
@@ -213,16 +206,13 @@ void read_rolling_lead(FileContext& context,
   library.rolling_leads.push_back(std::move(row));
 }
 
-void read_record(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_record(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   procedure::Record row;
   row.id = reader.id("id");
   row.interpass_max_c = reader.quantity("interpass-max", ranges::interpass);
   read_origin(reader, row);
-  const std::string key = "record/" + row.id;
-  check_unique(reader, key, library.places);
-  reader.finish(key, library.places);
-  check_children(context, element, {});
+  finish_row(context, element, reader, "record/" + row.id, library);
   library.records.push_back(std::move(row));
 }
 
@@ -241,14 +231,14 @@ std::span<const std::string_view> role_words() {
 }
 
 void read_library(FileContext& context, planner::Library& library) {
-  const pugi::xml_node root = context.file.document.document_element();
+  const Element root = context.tree.root();
   AttributeReader reader(context, root);
   static_cast<void>(reader.text("title"));
   static_cast<void>(reader.find_yes("invented"));
   reader.finish();
   struct Kind {
     std::string_view name;
-    void (*read)(FileContext&, const pugi::xml_node&, planner::Library&);
+    void (*read)(FileContext&, const Element&, planner::Library&);
   };
   constexpr Kind kinds[] = {{"steel", read_steel},
                             {"wire", read_wire},
@@ -270,7 +260,7 @@ void read_library(FileContext& context, planner::Library& library) {
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);
   check_children(context, root, known);
-  for (pugi::xml_node element = root.first_child(); element; element = element.next_sibling()) {
+  for (const Element& element : root.children()) {
     const std::string_view name = element.name();
     const auto* kind = std::find_if(
         std::begin(kinds), std::end(kinds), [&](const Kind& row) { return row.name == name; });

@@ -122,13 +122,13 @@ joint::Bar read_bar(AttributeReader& reader, Pose& pose) {
 }
 
 joint::Forging read_forging(FileContext& context,
-                            const pugi::xml_node& element,
+                            const Element& element,
                             AttributeReader& reader,
                             Pose& pose) {
   joint::Forging forging;
   forging.bore_mm = reader.find_quantity("bore", ranges::size_or_none).value_or(0.0);
   pose = along_pose(reader);
-  for (const pugi::xml_node& child : element.children("step")) {
+  for (const Element& child : element.children("step")) {
     AttributeReader step_reader(context, child);
     joint::ForgingStep step;
     step.length_mm = step_reader.quantity("length", ranges::size);
@@ -158,39 +158,38 @@ joint::Forging read_forging(FileContext& context,
 
 material::Composition read_composition(AttributeReader& reader, OpenElements open) {
   material::Composition composition;
-  const auto limit_of = [&](const char* name, bool is_open, const Range& range) {
+  const auto limit_of = [&](MarkedName name, bool is_open, const Range& range) {
     if (!is_open) return reader.quantity(name, range);
     reader.refuse(name, "read.steel.open", "open= says that it has no limit");
     return 0.0;
   };
   composition.c = limit_of("c", open.c, ranges::carbon);
   composition.mn = limit_of("mn", open.mn, ranges::element);
-  struct Element {
-    std::string_view name;
+  struct Trace {
+    MarkedName name;
     double material::Composition::*content;
   };
   using C = material::Composition;
-  constexpr Element others[] = {{"si", &C::si},
-                                {"p", &C::p},
-                                {"s", &C::s},
-                                {"cr", &C::cr},
-                                {"mo", &C::mo},
-                                {"v", &C::v},
-                                {"ni", &C::ni},
-                                {"cu", &C::cu},
-                                {"nb", &C::nb},
-                                {"ti", &C::ti},
-                                {"al", &C::al},
-                                {"b", &C::b},
-                                {"n", &C::n}};
-  for (const Element& element : others) {
-    composition.*element.content =
-        reader.find_quantity(element.name, ranges::element).value_or(0.0);
+  constexpr Trace others[] = {{"si", &C::si},
+                              {"p", &C::p},
+                              {"s", &C::s},
+                              {"cr", &C::cr},
+                              {"mo", &C::mo},
+                              {"v", &C::v},
+                              {"ni", &C::ni},
+                              {"cu", &C::cu},
+                              {"nb", &C::nb},
+                              {"ti", &C::ti},
+                              {"al", &C::al},
+                              {"b", &C::b},
+                              {"n", &C::n}};
+  for (const Trace& trace : others) {
+    composition.*trace.content = reader.find_quantity(trace.name, ranges::element).value_or(0.0);
   }
   return composition;
 }
 
-void read_member(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_member(FileContext& context, const Element& element, WeldmentDraft& draft) {
   const std::size_t errors_before = context.report.error_count();
   AttributeReader reader(context, element);
   joint::Member member;

@@ -73,7 +73,7 @@ void read_entries(AttributeReader& reader, joint::HandOrder& order) {
 
 }  // namespace
 
-void read_balance(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_balance(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   const Off off = read_off(context, reader);
   draft.weldment.balance_off = off.reason;
@@ -83,10 +83,10 @@ void read_balance(FileContext& context, const pugi::xml_node& element, WeldmentD
 }
 
 void read_joint_balance(FileContext& context,
-                        const pugi::xml_node& joint_element,
+                        const Element& joint_element,
                         joint::Joint& joint,
                         joint::Places& places) {
-  const pugi::xml_node element = only_child(context, joint_element, "balance", Need::may_be_absent);
+  const Element element = only_child(context, joint_element, "balance", Need::may_be_absent);
   if (!element) return;
   AttributeReader reader(context, element);
   const Off off = read_off(context, reader);
@@ -109,7 +109,7 @@ void read_joint_balance(FileContext& context,
   check_children(context, element, {});
 }
 
-void read_hand_order(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_hand_order(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::HandOrder order;
   order.stage = reader.find_id("stage");

@@ -123,24 +123,24 @@ std::optional<joint::Preparation> read_named(AttributeReader& reader,
 }
 
 /// The first preparation of a joint; reports when there is none or a second.
-pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& joint_element) {
-  pugi::xml_node found;
+Element find_preparation(FileContext& context, const Element& joint_element) {
+  Element found;
   const std::span<const std::string_view> names = joint::preparation_names();
-  for (pugi::xml_node child = joint_element.first_child(); child; child = child.next_sibling()) {
+  for (const Element& child : joint_element.children()) {
     if (std::find(names.begin(), names.end(), std::string_view(child.name())) == names.end())
       continue;
     if (!found) {
       found = child;
       continue;
     }
-    context.report.error(context.file.spot(child),
+    context.report.error(context.spot(child),
                          "read.element.repeated",
                          "a second preparation <" + std::string(child.name()) +
                              "> in one joint; expected one; write a joint for each weld");
     break;
   }
   if (!found) {
-    context.report.error(context.file.spot(joint_element),
+    context.report.error(context.spot(joint_element),
                          "read.element.missing",
                          "the joint has no preparation; expected " + one_of(names) + "; add one");
   }
@@ -149,11 +149,11 @@ pugi::xml_node find_preparation(FileContext& context, const pugi::xml_node& join
 
 }  // namespace
 
-pugi::xml_node read_preparation(FileContext& context,
-                                const pugi::xml_node& joint_element,
-                                JointDraft& draft,
-                                joint::Places& places) {
-  const pugi::xml_node element = find_preparation(context, joint_element);
+Element read_preparation(FileContext& context,
+                         const Element& joint_element,
+                         JointDraft& draft,
+                         joint::Places& places) {
+  const Element element = find_preparation(context, joint_element);
   if (!element) return element;
   const std::string_view name = element.name();
   AttributeReader reader(context, element);
@@ -188,13 +188,13 @@ void read_gouge_of(AttributeReader& reader, JointDraft& draft) {
 }  // namespace
 
 void read_gouge(FileContext& context,
-                const pugi::xml_node& joint_element,
+                const Element& joint_element,
                 JointDraft& draft,
                 joint::Places& places) {
-  const pugi::xml_node element = only_child(context, joint_element, "gouge", Need::may_be_absent);
+  const Element element = only_child(context, joint_element, "gouge", Need::may_be_absent);
   const bool decided = draft.joint.root == joint::RootDecision::gouge;
   if (bool(element) != decided) {
-    context.report.error(context.file.spot(element ? element : joint_element),
+    context.report.error(context.spot(element ? element : joint_element),
                          "read.joint.gouge",
                          decided ? "root=\"gouge\" without what is gouged; expected <gouge "
                                    "depth=\"...\" radius=\"...\"/> in the joint; add it"
@@ -209,17 +209,17 @@ void read_gouge(FileContext& context,
 }
 
 void read_cap(FileContext& context,
-              const pugi::xml_node& joint_element,
+              const Element& joint_element,
               JointDraft& draft,
               joint::Places& places) {
-  const pugi::xml_node cover = only_child(context, joint_element, "cover", Need::may_be_absent);
+  const Element cover = only_child(context, joint_element, "cover", Need::may_be_absent);
   if (cover) {
     AttributeReader reader(context, cover);
     read_cover(reader, draft);
     reader.finish(draft.key + "/cover", places);
     check_children(context, cover, {});
   }
-  const pugi::xml_node element = only_child(context, joint_element, "cap", Need::may_be_absent);
+  const Element element = only_child(context, joint_element, "cap", Need::may_be_absent);
   if (!element) return;
   AttributeReader reader(context, element);
   if (cover) {

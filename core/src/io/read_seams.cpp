@@ -149,9 +149,9 @@ bool lie_in_a_plane(const std::vector<Vec3>& points) {
 }
 
 /// The points that stand in the file, each fit to follow those before it; what is not is told.
-geom::PolylinePath read_points(FileContext& context, const pugi::xml_node& element, bool& sound) {
+geom::PolylinePath read_points(FileContext& context, const Element& element, bool& sound) {
   geom::PolylinePath path;
-  for (const pugi::xml_node& at : element.children("at")) {
+  for (const Element& at : element.children("at")) {
     AttributeReader reader(context, at);
     const Vec3 point = reader.point("point");
     const auto wrong =
@@ -189,7 +189,7 @@ void check_closed(AttributeReader& reader, const geom::PolylinePath& path, bool&
 }
 
 void read_polyline(FileContext& context,
-                   const pugi::xml_node& element,
+                   const Element& element,
                    AttributeReader& reader,
                    SeamDraft& seam) {
   bool sound = true;
@@ -232,7 +232,7 @@ bool is_seam(std::string_view name) {
 }
 
 void read_path(FileContext& context,
-               const pugi::xml_node& element,
+               const Element& element,
                AttributeReader& reader,
                const joint::Joint& joint,
                SeamDraft& seam) {
@@ -248,21 +248,21 @@ void read_path(FileContext& context,
 }  // namespace
 
 void read_seams(FileContext& context,
-                const pugi::xml_node& joint_element,
+                const Element& joint_element,
                 JointDraft& draft,
                 joint::Places& places) {
-  std::vector<pugi::xml_node> elements;
-  for (pugi::xml_node child = joint_element.first_child(); child; child = child.next_sibling()) {
+  std::vector<Element> elements;
+  for (const Element& child : joint_element.children()) {
     if (is_seam(child.name())) elements.push_back(child);
   }
   if (elements.empty()) {
-    context.report.error(context.file.spot(joint_element),
+    context.report.error(context.spot(joint_element),
                          "read.element.missing",
                          "the joint has no seam; expected line, arc, circle, polyline or run; "
                          "add one");
   }
   if (elements.size() > 2) {
-    context.report.error(context.file.spot(elements[2]),
+    context.report.error(context.spot(elements[2]),
                          "read.joint.seams",
                          std::to_string(elements.size()) +
                              " seams in one joint; expected one, or two for its two sides; write a "

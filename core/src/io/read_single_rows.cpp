@@ -14,7 +14,7 @@ namespace {
 /// A row at the end of its reading.
 struct RowEnd {
   FileContext& context;
-  const pugi::xml_node& element;
+  const Element& element;
   AttributeReader& reader;
   const char* name;
   const char* code;  ///< of a second one
@@ -42,7 +42,7 @@ void keep_only(const RowEnd& end, Row& row, std::optional<Row>& kept) {
 
 }  // namespace
 
-void read_gouging(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_gouging(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Gouging row;
   row.id = reader.id("id");
@@ -54,7 +54,7 @@ void read_gouging(FileContext& context, const pugi::xml_node& element, planner::
             library.gouging);
 }
 
-void read_heating(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_heating(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   process::Heating row;
   row.id = reader.id("id");
@@ -68,9 +68,7 @@ void read_heating(FileContext& context, const pugi::xml_node& element, planner::
             library.heating);
 }
 
-void read_priorities(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library) {
+void read_priorities(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   planner::Priorities row;
   row.worth.entry_s = reader.quantity("entry", ranges::time);
@@ -80,9 +78,7 @@ void read_priorities(FileContext& context,
             library.priorities);
 }
 
-void read_layer_stops(FileContext& context,
-                      const pugi::xml_node& element,
-                      planner::Library& library) {
+void read_layer_stops(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   planner::LayerStopRule row;
   row.stagger_mm = reader.quantity("stagger", ranges::weld_length);
@@ -91,9 +87,7 @@ void read_layer_stops(FileContext& context,
             library.layer_stops);
 }
 
-void read_long_seams(FileContext& context,
-                     const pugi::xml_node& element,
-                     planner::Library& library) {
+void read_long_seams(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   planner::LongSeams row;
   row.over_mm = reader.quantity("over", ranges::size);
@@ -106,7 +100,7 @@ void read_long_seams(FileContext& context,
 }
 
 /// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
-void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_tacks(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   const double pitch_mm = reader.quantity("pitch", ranges::size);
   const double clear_mm = reader.quantity("clear-of-ends", ranges::size_or_none);
@@ -126,7 +120,7 @@ void read_tacks(FileContext& context, const pugi::xml_node& element, planner::Li
   if (stress_mpa) library.tack_rules.stress_mpa = stated(*stress_mpa);
 }
 
-void read_rates(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_rates(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   cost::Rates rates;
   rates.currency = reader.text("currency");

@@ -17,7 +17,7 @@ constexpr std::array<std::string_view, 4> axis_words = {"tilt", "rotate", "turn"
 constexpr int most_people = 50;
 
 joint::SetupSolid read_solid(FileContext& context,
-                             const pugi::xml_node& element,
+                             const Element& element,
                              const std::string& key,
                              joint::Places& places) {
   AttributeReader reader(context, element);
@@ -35,7 +35,7 @@ joint::SetupSolid read_solid(FileContext& context,
 }
 
 joint::Clamp read_clamp(FileContext& context,
-                        const pugi::xml_node& element,
+                        const Element& element,
                         const std::string& setup,
                         joint::Places& places) {
   AttributeReader reader(context, element);
@@ -43,7 +43,7 @@ joint::Clamp read_clamp(FileContext& context,
   clamp.id = reader.id("id");
   clamp.at = reader.point("at");
   clamp.radius_mm = reader.quantity("radius", ranges::size);
-  static_cast<void>(finish_unique(reader, "clamp/" + setup + "/" + clamp.id, places));
+  finish_unique(reader, "clamp/" + setup + "/" + clamp.id, places);
   check_children(context, element, {});
   return clamp;
 }
@@ -54,8 +54,9 @@ void read_work(AttributeReader& reader, joint::Operation& operation) {
   operation.people = reader.has("people") ? reader.count("people", 1, most_people) : 1;
   operation.note = reader.find_text("note");
   for (const std::string_view axis : axis_words) {
-    if (!reader.has(axis)) continue;
-    operation.axes.push_back({std::string(axis), reader.angle(axis, ranges::turn)});
+    const MarkedName name(axis);
+    if (!reader.has(name)) continue;
+    operation.axes.push_back({std::string(axis), reader.angle(name, ranges::turn)});
   }
   const bool level = reader.find_yes("level");
   if (level && !operation.axes.empty()) {
@@ -65,7 +66,7 @@ void read_work(AttributeReader& reader, joint::Operation& operation) {
 }
 
 void read_fit(FileContext& context,
-              const pugi::xml_node& element,
+              const Element& element,
               joint::Stage& stage,
               joint::Places& places) {
   AttributeReader reader(context, element);
@@ -83,7 +84,7 @@ void read_fit(FileContext& context,
 }
 
 void read_operation(FileContext& context,
-                    const pugi::xml_node& element,
+                    const Element& element,
                     joint::Stage& stage,
                     joint::Places& places) {
   AttributeReader reader(context, element);
@@ -112,9 +113,7 @@ void read_operation(FileContext& context,
 }
 
 /// Slings of no length and two in one place are no lifting.
-void check_points(FileContext& context,
-                  const pugi::xml_node& element,
-                  const joint::Lifting& lifting) {
+void check_points(FileContext& context, const Element& element, const joint::Lifting& lifting) {
   constexpr std::size_t most = 12;
   constexpr double apart_mm = 1.0;
   std::vector<geom::Vec3> places = {lifting.hook};
@@ -127,7 +126,7 @@ void check_points(FileContext& context,
   }
   if (wrong.empty() && lifting.points.size() <= most) return;
   context.report.error(
-      context.file.spot(element),
+      context.spot(element),
       "read.lifting.points",
       wrong.empty() ? std::to_string(lifting.points.size()) +
                           " lifting points found; expected at most 12; split the lifting"
@@ -138,7 +137,7 @@ void check_points(FileContext& context,
 
 }  // namespace
 
-void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_setup(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::Places& places = draft.weldment.places;
   joint::Setup setup;
@@ -160,7 +159,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   const bool first = finish_unique(reader, key, places);
   constexpr std::array<std::string_view, 3> known = {"fixture", "riser", "clamp"};
   check_children(context, element, known);
-  for (const pugi::xml_node& child : element.children()) {
+  for (const Element& child : element.children()) {
     const std::string_view name = child.name();
     if (name == "clamp") setup.clamps.push_back(read_clamp(context, child, setup.id, places));
     if (name != "fixture" && name != "riser") continue;
@@ -170,7 +169,7 @@ void read_setup(FileContext& context, const pugi::xml_node& element, WeldmentDra
   if (first) draft.weldment.setups.push_back(std::move(setup));
 }
 
-void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_lifting(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::Places& places = draft.weldment.places;
   joint::Lifting lifting;
@@ -179,15 +178,15 @@ void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentD
   const bool first = finish_unique(reader, "lifting/" + lifting.id, places);
   constexpr std::array<std::string_view, 1> known = {"point"};
   check_children(context, element, known);
-  for (const pugi::xml_node& child : element.children("point")) {
+  for (const Element& child : element.children("point")) {
     AttributeReader point(context, child);
     lifting.points.push_back({point.id("id"), point.point("at")});
     const std::string& point_id = lifting.points.back().id;
-    static_cast<void>(finish_unique(point, "point/" + lifting.id + "/" + point_id, places));
+    finish_unique(point, "point/" + lifting.id + "/" + point_id, places);
   }
   check_points(context, element, lifting);
   if (lifting.points.empty()) {
-    context.report.error(context.file.spot(element),
+    context.report.error(context.spot(element),
                          "read.element.missing",
                          "the lifting has no point; expected at least one <point id=\"...\" "
                          "at=\"x y z mm\"/>; add it");
@@ -195,7 +194,7 @@ void read_lifting(FileContext& context, const pugi::xml_node& element, WeldmentD
   if (first) draft.weldment.liftings.push_back(std::move(lifting));
 }
 
-void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_stage(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   joint::Places& places = draft.weldment.places;
   joint::Stage stage;
@@ -212,10 +211,10 @@ void read_stage(FileContext& context, const pugi::xml_node& element, WeldmentDra
   const bool first = finish_unique(reader, "stage/" + stage.id, places);
   constexpr std::array<std::string_view, 2> known = {"fit", "operation"};
   check_children(context, element, known);
-  for (const pugi::xml_node& child : element.children("fit")) {
+  for (const Element& child : element.children("fit")) {
     read_fit(context, child, stage, places);
   }
-  for (const pugi::xml_node& child : element.children("operation")) {
+  for (const Element& child : element.children("operation")) {
     read_operation(context, child, stage, places);
   }
   if (first) draft.weldment.stages.push_back(std::move(stage));

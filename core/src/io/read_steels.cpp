@@ -9,7 +9,7 @@ namespace seamturn::io::detail {
 namespace {
 
 material::SteelBand read_band(FileContext& context,
-                              const pugi::xml_node& element,
+                              const Element& element,
                               const std::string& key,
                               joint::Places& places) {
   AttributeReader reader(context, element);
@@ -34,10 +34,10 @@ material::SteelBand read_band(FileContext& context,
 
 /// Attributes that stand only beside a value that is absent.
 void refuse_alone(AttributeReader& reader,
-                  std::initializer_list<const char*> names,
+                  std::initializer_list<MarkedName> names,
                   const char* code,
                   const char* why) {
-  for (const char* name : names) reader.refuse(name, code, why);
+  for (const MarkedName name : names) reader.refuse(name, code, why);
 }
 
 void read_interpass(AttributeReader& reader, material::Steel& steel) {
@@ -102,7 +102,7 @@ std::optional<material::AwsCategory> find_aws_category(AttributeReader& reader) 
 
 }  // namespace
 
-void read_steel(FileContext& context, const pugi::xml_node& element, planner::Library& library) {
+void read_steel(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   material::Steel steel;
   steel.designation = reader.id("id");
@@ -113,13 +113,12 @@ void read_steel(FileContext& context, const pugi::xml_node& element, planner::Li
   steel.later_heating_max = find_later_heating(reader);
   steel.aws_category = find_aws_category(reader);
   const std::string key = "steel/" + steel.designation;
-  check_unique(reader, key, library.places);
-  reader.finish(key, library.places);
+  finish_unique(reader, key, library.places);
 
   constexpr std::array<std::string_view, 1> known = {"band"};
   check_children(context, element, known);
   double last_mm = 0.0;
-  for (const pugi::xml_node& child : element.children("band")) {
+  for (const Element& child : element.children("band")) {
     const std::string band_key = key + "/band" + std::to_string(steel.bands.size() + 1);
     material::SteelBand band = read_band(context, child, band_key, library.places);
     if (band.up_to_mm <= last_mm) {

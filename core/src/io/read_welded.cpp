@@ -27,10 +27,10 @@ void read_elements(AttributeReader& reader, joint::WeldLength& asked) {
 }  // namespace
 
 std::optional<WeldedDraft> find_welded(FileContext& context,
-                                       const pugi::xml_node& element,
+                                       const Element& element,
                                        const std::string& key,
                                        joint::Places& places) {
-  const pugi::xml_node welded = only_child(context, element, "welded", Need::may_be_absent);
+  const Element welded = only_child(context, element, "welded", Need::may_be_absent);
   if (!welded) return std::nullopt;
   AttributeReader reader(context, welded);
   WeldedDraft draft;
@@ -39,16 +39,18 @@ std::optional<WeldedDraft> find_welded(FileContext& context,
   asked.form = static_cast<LengthForm>(reader.find_word("form", length_forms).value_or(0));
   if (asked.form == LengthForm::intermittent) {
     read_elements(reader, asked);
-    for (const char* name : {"corner-clear", "stop-stagger"}) {
+    for (const MarkedName name :
+         std::initializer_list<MarkedName>{"corner-clear", "stop-stagger"}) {
       reader.refuse(
           name, "read.welded.form", "the elements of an intermittent weld lie as counted");
     }
   } else {
-    for (const char* name : {"count", "each", "gap", "pattern"}) {
+    for (const MarkedName name :
+         std::initializer_list<MarkedName>{"count", "each", "gap", "pattern"}) {
       reader.refuse(name, "read.welded.form", "it belongs to form=\"intermittent\"");
     }
   }
-  const auto length = [&](const char* name) {
+  const auto length = [&](MarkedName name) {
     return reader.find_quantity(name, ranges::weld_length).value_or(0.0);
   };
   asked.run_on_mm = length("run-on");

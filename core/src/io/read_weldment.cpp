@@ -26,7 +26,7 @@ bool is_date(const std::string& text) {
   return day <= days[static_cast<std::size_t>(month - 1)] + (leap && month == 2 ? 1 : 0);
 }
 
-void read_head(FileContext& context, const pugi::xml_node& root, WeldmentDraft& draft) {
+void read_head(FileContext& context, const Element& root, WeldmentDraft& draft) {
   AttributeReader reader(context, root);
   joint::Weldment& weldment = draft.weldment;
   weldment.title = reader.text("title");
@@ -47,11 +47,11 @@ void read_head(FileContext& context, const pugi::xml_node& root, WeldmentDraft& 
   reader.finish("weldment", draft.weldment.places);
 }
 
-void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_use(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   const bool library = reader.has("library");
   const bool cell = reader.has("cell");
-  const char* name = cell && !library ? "cell" : "library";
+  const MarkedName name = cell && !library ? MarkedName("cell") : MarkedName("library");
   const std::string file = library || cell ? reader.find_text(name) : "";
   if (library == cell) {
     reader.error(
@@ -60,7 +60,7 @@ void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft
             "; expected one of library=\"...\" and cell=\"...\"; write one <use> for each");
     static_cast<void>(reader.find_text("cell"));
   } else if (std::filesystem::path(file).is_absolute()) {
-    reader.error(name,
+    reader.error(name.text(),
                  "read.use.absolute",
                  "path " + in_quotes(file) +
                      " found; expected one relative to this file, so that the folder can be moved");
@@ -77,7 +77,7 @@ void read_use(FileContext& context, const pugi::xml_node& element, WeldmentDraft
   check_children(context, element, {});
 }
 
-void read_batch(FileContext& context, const pugi::xml_node& element, WeldmentDraft& draft) {
+void read_batch(FileContext& context, const Element& element, WeldmentDraft& draft) {
   AttributeReader reader(context, element);
   constexpr int most_parts = 1'000'000;
   draft.weldment.batch.parts = reader.count("parts", 1, most_parts);
@@ -85,13 +85,10 @@ void read_batch(FileContext& context, const pugi::xml_node& element, WeldmentDra
   check_children(context, element, {});
 }
 
-void need_some(FileContext& context,
-               const pugi::xml_node& root,
-               bool there,
-               const char* what,
-               const char* example) {
+void need_some(
+    FileContext& context, const Element& root, bool there, const char* what, const char* example) {
   if (there) return;
-  context.report.error(context.file.spot(root),
+  context.report.error(context.spot(root),
                        "read.element.missing",
                        std::string("the weldment has no ") + what +
                            "; expected at least one, e.g. " + example + "; add it");
@@ -119,20 +116,22 @@ void taken_already(AttributeReader& reader, std::string_view key, const Spot& fi
 
 }  // namespace
 
-void check_unique(AttributeReader& reader, const std::string& key, const joint::Places& places) {
-  if (!places.contains(key)) return;
-  if (const auto first = places.find_spot(key + "@id")) taken_already(reader, key, *first);
+bool keep_unique(AttributeReader& reader,
+                 std::string_view key,
+                 joint::Places& places,
+                 const Element& part) {
+  if (reader.keep_places(key, places, part)) return true;
+  taken_already(reader, key, places.nearest_spot(key, "id"));
+  return false;
 }
 
-bool finish_unique(AttributeReader& reader, std::string key, joint::Places& places) {
-  const std::optional<Spot> first = places.find_spot(key);
-  if (first) taken_already(reader, key, *first);
-  reader.finish(std::move(key), places);
-  return !first;
+bool finish_unique(AttributeReader& reader, std::string_view key, joint::Places& places) {
+  reader.finish();
+  return keep_unique(reader, key, places);
 }
 
 void read_weldment(FileContext& context, WeldmentDraft& draft) {
-  const pugi::xml_node root = context.file.document.document_element();
+  const Element root = context.tree.root();
   read_head(context, root, draft);
   constexpr std::array<std::string_view, 15> known = {"use",
                                                       "plate",
@@ -150,7 +149,7 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
                                                       "joint",
                                                       "batch"};
   check_children(context, root, known);
-  for (const pugi::xml_node& element : root.children()) {
+  for (const Element& element : root.children()) {
     const std::string_view name = element.name();
     if (name == "use") read_use(context, element, draft);
     if (is_member(name)) read_member(context, element, draft);
@@ -162,7 +161,7 @@ void read_weldment(FileContext& context, WeldmentDraft& draft) {
   }
   const auto joints = root.children("joint");
   draft.joints.reserve(static_cast<std::size_t>(std::distance(joints.begin(), joints.end())));
-  for (const pugi::xml_node& element : joints) {
+  for (const Element& element : joints) {
     read_joint(context, element, draft.joints.emplace_back(), draft.weldment.places);
   }
   if (const auto tacking = only_child(context, root, "tacking", Need::may_be_absent)) {

@@ -3,8 +3,11 @@
 
 #include <algorithm>
 #include <charconv>
+#include <iterator>
+#include <optional>
 #include <string>
 
+#include "detail_byte_class.hpp"
 #include "detail_encoding_check.hpp"
 #include "detail_utf8.hpp"
 
@@ -12,11 +15,16 @@ namespace seamturn::io::detail {
 
 namespace {
 
-bool is_named(std::string_view name) {
-  for (const std::string_view known : {"amp", "lt", "gt", "quot", "apos"}) {
-    if (name == known) return true;
-  }
-  return false;
+struct Named {
+  std::string_view name;
+  char means;
+};
+constexpr Named named[] = {{"amp", '&'}, {"lt", '<'}, {"gt", '>'}, {"quot", '"'}, {"apos", '\''}};
+
+const Named* find_named(std::string_view name) {
+  const auto* const found = std::find_if(
+      std::begin(named), std::end(named), [&](const Named& one) { return one.name == name; });
+  return found == std::end(named) ? nullptr : found;
 }
 
 bool is_word(std::string_view name) {
@@ -25,14 +33,31 @@ bool is_word(std::string_view name) {
   });
 }
 
-/// "176" or "xB0".
-bool numbers_a_character(std::string_view digits) {
+/// Of "176" or "xB0"; nothing when it is no character that text may hold.
+std::optional<std::uint32_t> numbered_character(std::string_view digits) {
   const bool hexadecimal = digits.starts_with('x');
   if (hexadecimal) digits.remove_prefix(1);
   std::uint32_t code = 0;
   const char* end = digits.data() + digits.size();
   const auto parsed = std::from_chars(digits.data(), end, code, hexadecimal ? 16 : 10);
-  return parsed.ec == std::errc() && parsed.ptr == end && !is_control(code);
+  if (parsed.ec != std::errc() || parsed.ptr != end || is_control(code)) return std::nullopt;
+  return code;
+}
+
+/// What the reference that starts a text means, and how many bytes it takes; none: nothing.
+struct Meaning {
+  std::string text;
+  std::size_t length = 0;
+};
+std::optional<Meaning> find_meaning(std::string_view text) {
+  const std::size_t end = text.find(';');
+  if (end == std::string_view::npos) return std::nullopt;
+  const std::string_view name = text.substr(1, end - 1);
+  if (const Named* one = find_named(name)) return Meaning{std::string(1, one->means), end + 1};
+  if (!name.starts_with('#')) return std::nullopt;
+  const std::optional<std::uint32_t> code = numbered_character(name.substr(1));
+  if (!code) return std::nullopt;
+  return Meaning{utf8_text(*code), end + 1};
 }
 
 }  // namespace
@@ -46,10 +71,10 @@ bool check_references(const Source& source,
     const std::size_t end = value.find(';', i);
     const std::string_view name =
         end == std::string_view::npos ? std::string_view() : value.substr(i + 1, end - i - 1);
-    if (is_named(name)) continue;
+    if (find_named(name) != nullptr) continue;
     const Spot spot{&source, offset + i};
     if (name.starts_with('#')) {
-      if (numbers_a_character(name.substr(1))) continue;
+      if (numbered_character(name.substr(1))) continue;
       report.error(spot,
                    "read.xml.entity",
                    in_quotes(value.substr(i, end - i + 1)) +
@@ -67,6 +92,23 @@ bool check_references(const Source& source,
                      "write &amp; for the sign itself");
   }
   return readable;
+}
+
+std::string value_read(std::string_view written) {
+  std::string value;
+  value.reserve(written.size());
+  while (!written.empty()) {
+    std::size_t taken = 1;
+    if (const auto meaning = written[0] == '&' ? find_meaning(written) : std::nullopt) {
+      value += meaning->text;
+      taken = meaning->length;
+    } else {
+      value += blank_bytes.holds(written[0]) ? ' ' : written[0];
+      if (written.starts_with("\r\n")) taken = 2;
+    }
+    written.remove_prefix(taken);
+  }
+  return value;
 }
 
 }  // namespace seamturn::io::detail

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "detail_utf8.hpp"
 
+#include <iterator>
+
 namespace seamturn::io::detail {
 
 namespace {
@@ -40,6 +42,17 @@ Character character_at_start(std::string_view text) {
     return Character{code, form.length};
   }
   return {};
+}
+
+std::string utf8_text(std::uint32_t code) {
+  std::size_t form = 0;
+  while (form + 1 < std::size(utf8_forms) && code >= utf8_forms[form + 1].smallest) ++form;
+  std::string text(utf8_forms[form].length, '\0');
+  for (std::size_t i = text.size() - 1; i > 0; --i, code >>= 6U) {
+    text[i] = static_cast<char>(0x80U | (code & 0x3FU));
+  }
+  text[0] = static_cast<char>(utf8_forms[form].lead | code);
+  return text;
 }
 
 bool is_xml_character(std::uint32_t code) {

@@ -5,23 +5,38 @@
 
 namespace seamturn::joint {
 
-void Places::add(std::string key,
+bool Places::add(std::string_view key,
                  const std::shared_ptr<const base::FileText>& file,
                  const Element& element,
                  FindValue find_value) {
-  constexpr std::size_t most_parts_have_fewer = 500;
-  if (things_.empty()) things_.reserve(most_parts_have_fewer);
-  const Thing thing{file.get(), element, find_value};
-  if (!things_.try_emplace(std::move(key), thing).second) return;
-  if (files_.empty() || files_.back() != file) files_.push_back(file);
+  if (kept_ == nullptr) {
+    constexpr std::size_t most_parts_have_fewer = 500;
+    kept_ = std::make_shared<Kept>();
+    kept_->things.reserve(most_parts_have_fewer);
+  } else if (kept_.use_count() > 1) {
+    const auto own = std::make_shared<Kept>();
+    own->things = kept_->things;
+    own->files = kept_->files;
+    kept_ = own;
+  }
+  if (!kept_->things.emplace(key, Thing{file.get(), element, find_value}).second) return false;
+  std::vector<std::shared_ptr<const base::FileText>>& files = kept_->files;
+  if (files.empty() || files.back() != file) files.push_back(file);
+  return true;
+}
+
+const Places::Thing* Places::find_thing(std::string_view key) const {
+  if (kept_ == nullptr) return nullptr;
+  const auto thing = kept_->things.find(key);
+  return thing == kept_->things.end() ? nullptr : &thing->second;
 }
 
 std::optional<base::Spot> Places::find_spot(std::string_view key) const {
   const std::size_t at = key.find('@');
-  const auto thing = things_.find(key.substr(0, at));
-  if (thing == things_.end()) return std::nullopt;
-  if (at == std::string_view::npos) return thing->second.spot();
-  return find_attribute(thing->second, key.substr(at + 1));
+  const Thing* const thing = find_thing(key.substr(0, at));
+  if (thing == nullptr) return std::nullopt;
+  if (at == std::string_view::npos) return thing->spot();
+  return find_attribute(*thing, key.substr(at + 1));
 }
 
 std::optional<base::Spot> Places::find_attribute(const Thing& thing, std::string_view name) {
@@ -33,9 +48,9 @@ std::optional<base::Spot> Places::find_attribute(const Thing& thing, std::string
 }
 
 base::Spot Places::nearest_spot(std::string_view key, std::string_view attribute) const {
-  const auto thing = things_.find(key);
-  if (thing == things_.end()) return {};
-  return find_attribute(thing->second, attribute).value_or(thing->second.spot());
+  const Thing* const thing = find_thing(key);
+  if (thing == nullptr) return {};
+  return find_attribute(*thing, attribute).value_or(thing->spot());
 }
 
 std::optional<base::Place> Places::find(std::string_view key) const {

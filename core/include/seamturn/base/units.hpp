@@ -62,15 +62,6 @@ struct Unit {
 /// The symbols accepted for a dimension, separated by ", ".
 [[nodiscard]] std::string unit_symbols(Dimension dimension);
 
-namespace detail {
-/// Writes as many values as there is room, in the unit that stands behind them: one of
-/// known_units(), null for bare numbers. The reason when the text does not hold them.
-[[nodiscard]] std::optional<Refusal> parse_written_into(std::span<double> values,
-                                                        const Unit*& unit,
-                                                        std::string_view text,
-                                                        Dimension dimension);
-}  // namespace detail
-
 /// A quantity written as "<number> <unit>" (the space may be missing), in the internal unit.
 /// Units: text -> internal unit of the dimension.
 /// Pre: none.
@@ -87,22 +78,12 @@ namespace detail {
                                                             Dimension dimension,
                                                             std::size_t count);
 
-/// Numbers as a text writes them.
-template <std::size_t count>
-struct Written {
-  std::array<double, count> values{};
-  const Unit* unit = nullptr;  ///< of the values, one of known_units(); null: bare numbers
-};
-
-/// Same as parse_quantities, for a number of them known when compiling, in the unit written.
-template <std::size_t count>
-[[nodiscard]] Outcome<Written<count>> parse_written(std::string_view text, Dimension dimension) {
-  Written<count> written;
-  std::optional<Refusal> why =
-      detail::parse_written_into(written.values, written.unit, text, dimension);
-  if (why) return *std::move(why);
-  return written;
-}
+/// Same into as many values as there is room for, in the unit that stands behind them: one of
+/// known_units(), null for bare numbers. The reason when the text does not hold them.
+[[nodiscard]] std::optional<Refusal> parse_written(std::string_view text,
+                                                   Dimension dimension,
+                                                   std::span<double> values,
+                                                   const Unit*& unit);
 
 /// A bare number, fully consumed and finite. Refuses with read.number.malformed.
 [[nodiscard]] Outcome<double> parse_number(std::string_view text);

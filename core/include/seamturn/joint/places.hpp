@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <functional>
 #include <memory>
+#include <memory_resource>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -31,8 +32,8 @@ class Places {
     std::optional<std::size_t> part;
   };
 
-  /// Of things with the same key the first counts.
-  void add(std::string key,
+  /// Of things with the same key the first counts. False: there was one.
+  bool add(std::string_view key,
            const std::shared_ptr<const base::FileText>& file,
            const Element& element,
            FindValue find_value);
@@ -62,9 +63,15 @@ class Places {
   };
   [[nodiscard]] static std::optional<base::Spot> find_attribute(const Thing& thing,
                                                                 std::string_view name);
+  [[nodiscard]] const Thing* find_thing(std::string_view key) const;
 
-  std::vector<std::shared_ptr<const base::FileText>> files_;
-  std::unordered_map<std::string, Thing, KeyHash, std::equal_to<>> things_;
+  /// Hundreds of small entries that come one by one and go all at once: in one piece of memory.
+  struct Kept {
+    std::pmr::monotonic_buffer_resource memory;
+    std::pmr::unordered_map<std::pmr::string, Thing, KeyHash, std::equal_to<>> things{&memory};
+    std::vector<std::shared_ptr<const base::FileText>> files;
+  };
+  std::shared_ptr<Kept> kept_;  // copies share it until one of them adds; null: nothing yet
 };
 
 }  // namespace seamturn::joint

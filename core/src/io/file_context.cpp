@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "detail_parsed_file.hpp"
+#include "detail_file_context.hpp"
 
 #include <charconv>
 #include <optional>
 
 #include "detail_attribute_reader.hpp"
-#include "detail_markup_check.hpp"
 #include "detail_utf8.hpp"
 
 namespace seamturn::io::detail {
@@ -63,56 +62,26 @@ bool check_schema(FileContext& context, AttributeReader& root) {
 
 }  // namespace
 
-Spot ParsedFile::spot(const pugi::xml_attribute& attribute) const {
-  return Spot{source.get(), offset(attribute.value())};
-}
-
-Spot ParsedFile::spot(const pugi::xml_node& element) const {
-  return Spot{source.get(), offset(element.name())};
-}
-
-std::unique_ptr<ParsedFile> make_parsed_file(std::string name, std::string bytes) {
-  auto file = std::make_unique<ParsedFile>();
-  file->source = std::make_shared<const Source>(std::move(name), std::move(bytes));
-  return file;
-}
-
-bool parse(ParsedFile& file, Report& report) {
-  if (!check_markup(*file.source, report, file.index)) return false;
-  file.buffer = file.source->bytes();
-  const pugi::xml_parse_result result = file.document.load_buffer_inplace(
-      file.buffer.data(), file.buffer.size(), pugi::parse_default, pugi::encoding_utf8);
-  if (!result) {
-    // Our own check is meant to be the stricter one; what it missed must still not pass.
-    report.error(Spot{file.source.get(), static_cast<std::size_t>(result.offset)},
-                 "read.xml.malformed",
-                 std::string("the XML is broken near here (") + result.description() +
-                     "); expected well-formed XML; mend the tag");
-    return false;
-  }
-  return true;
-}
-
 bool check_root(FileContext& context, std::string_view root_name, std::string_view root_namespace) {
-  const pugi::xml_node element = context.file.document.document_element();
+  const Element element = context.tree.root();
   const std::string expected = "<" + std::string(root_name) + " xmlns=\"" +
                                std::string(root_namespace) + "\" schema=\"1.0\" ...>";
   if (element.name() != root_name) {
-    context.report.error(context.file.spot(element),
+    context.report.error(context.spot(element),
                          "read.root.wrong",
                          "root element " + in_quotes(element.name()) + " found; expected " +
                              expected + "; check that this is the right file");
     return false;
   }
-  const pugi::xml_attribute space = element.attribute("xmlns");
-  if (!space || space.value() != root_namespace) {
-    context.report.error(space ? context.file.spot(space) : context.file.spot(element),
-                         "read.namespace.wrong",
-                         (space ? "namespace " + in_quotes(space.value()) : "no namespace") +
-                             " found; expected " + expected);
+  AttributeReader root(context, element);
+  const MarkupTree::Attribute* const space = element.find_attribute("xmlns");
+  if (space == nullptr || space->value() != root_namespace) {
+    root.error("xmlns",
+               "read.namespace.wrong",
+               (space != nullptr ? "namespace " + in_quotes(space->value()) : "no namespace") +
+                   " found; expected " + expected);
     return false;
   }
-  AttributeReader root(context, element);
   return check_schema(context, root);
 }
 
