@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include "seamturn/base/gravity.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::base {
 
@@ -195,33 +196,32 @@ constexpr std::size_t most_short_digits = 15;
 constexpr double powers_of_ten[most_short_digits + 1] = {
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
-/// Takes a number as people write nearly all of them, "12.5" or "-40", off the start of a text. Of
+/// How long the number at the start of a text is, and the number, when it is one as people write
+/// nearly all of them, "12.5" or "-40"; 0 when it is longer, has an exponent or is no number. Of
 /// fifteen digits and a power of ten, both exact in a double, one division makes the nearest double
-/// (Clinger 1990). False: nothing was taken, it is longer, has an exponent or is no number.
-bool take_short_decimal(std::string_view& text, double& value) {
-  constexpr std::size_t longest = most_short_digits + 3;  // with a sign, a point, one more
+/// (Clinger 1990).
+std::size_t short_decimal(std::string_view text, double& value) {
   const char* at = text.data();
-  const char* const end = at + std::min(text.size(), longest);
+  const char* const end = at + text.size();
   const bool negative = at != end && *at == '-';
   if (negative) ++at;
-  std::int64_t digits = 0;
-  const auto take_digits = [&] {
-    const char* const first = at;
-    for (; at != end && is_digit(*at); ++at) digits = 10 * digits + (*at - '0');
-    return static_cast<std::size_t>(at - first);
-  };
-  const std::size_t whole = take_digits();
+  std::uint64_t digits = 0;  // turns over when there are too many, and is not used then
+  const char* const first = at;
+  for (; at != end && is_digit(*at); ++at) digits = 10 * digits + std::uint64_t(*at - '0');
+  auto count = static_cast<std::size_t>(at - first);
+  if (count == 0) return 0;
   std::size_t decimals = 0;
   if (at != end && *at == '.') {
-    ++at;
-    decimals = take_digits();
+    const char* const behind_point = ++at;
+    for (; at != end && is_digit(*at); ++at) digits = 10 * digits + std::uint64_t(*at - '0');
+    decimals = static_cast<std::size_t>(at - behind_point);
+    count += decimals;
   }
-  const bool goes_on = at == end ? end != text.data() + text.size() : *at == 'e' || *at == 'E';
-  if (whole == 0 || whole + decimals > most_short_digits || goes_on) return false;
-  value = static_cast<double>(digits) / powers_of_ten[decimals];
+  const bool has_exponent = at != end && (*at == 'e' || *at == 'E');
+  if (count > most_short_digits || has_exponent) return 0;
+  value = static_cast<double>(static_cast<std::int64_t>(digits)) / powers_of_ten[decimals];
   if (negative) value = -value;
-  text.remove_prefix(static_cast<std::size_t>(at - text.data()));
-  return true;
+  return static_cast<std::size_t>(at - text.data());
 }
 
 /// Takes any decimal number off the start of a text.
@@ -241,8 +241,10 @@ Found take_any_decimal(std::string_view& text, double& value) {
 
 /// Takes a decimal number off the start of a text, or "5/16" as people write inch fractions. No
 /// refusal is made here: few numbers are wrong, and words cost.
-Found take_number(std::string_view& text, double& value) {
-  if (!take_short_decimal(text, value)) {
+inline Found take_number(std::string_view& text, double& value) {
+  const std::size_t length = short_decimal(text, value);
+  text.remove_prefix(length);
+  if (length == 0) {
     const Found found = take_any_decimal(text, value);
     if (found != Found::number) return found;
   }
@@ -277,10 +279,7 @@ std::span<const Unit> units_of(Dimension dimension) {
 
 const Unit* find_unit(std::string_view symbol, Dimension dimension) {
   for (const Unit& unit : units_of(dimension)) {
-    const std::string_view known = unit.symbol;
-    // Most differ in their first letter, so few are compared to the end.
-    if (known.size() != symbol.size()) continue;
-    if (known.empty() || (known.front() == symbol.front() && known == symbol)) return &unit;
+    if (same_text(unit.symbol, symbol)) return &unit;
   }
   return nullptr;
 }

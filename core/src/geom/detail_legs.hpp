@@ -13,7 +13,7 @@ class Legs {
   /// Pre: at least two points (closed: three), neighbours apart, no corner turns straight back.
   explicit Legs(const PolylinePath& path);
 
-  [[nodiscard]] double length_mm() const { return ends_mm_.back(); }
+  [[nodiscard]] double length_mm() const { return legs_.back().end_mm; }
   [[nodiscard]] Station station(double distance_mm, AtCorner corner) const;
   [[nodiscard]] Mat3 carry(double distance_mm, AtCorner corner) const;
   /// Where the travel turns within one course; a closed one may turn at 0.
@@ -29,9 +29,12 @@ class Legs {
   [[nodiscard]] bool turns_after(std::size_t leg) const;
   [[nodiscard]] Spot find(double distance_mm, AtCorner corner) const;
 
-  std::vector<Vec3> starts_;
-  std::vector<Vec3> tangents_;
-  std::vector<double> ends_mm_;  ///< station where leg k ends
+  struct Leg {
+    Vec3 start;
+    Vec3 tangent;
+    double end_mm = 0.0;  ///< station
+  };
+  std::vector<Leg> legs_;
   bool closed_;
 };
 

@@ -29,20 +29,19 @@ Legs::Legs(const PolylinePath& path) : closed_(path.closed) {
   const std::size_t least = path.closed ? 3 : 2;
   SEAMTURN_REQUIRE(path.points.size() >= least, path.points.size());
   const std::size_t count = path.closed ? path.points.size() : path.points.size() - 1;
+  legs_.reserve(count);
   double end_mm = 0.0;
   for (std::size_t k = 0; k < count; ++k) {
     const Vec3& from = path.points[k];
     const Vec3& to = path.points[(k + 1) % path.points.size()];
     end_mm += (to - from).norm();
-    starts_.push_back(from);
-    tangents_.push_back(unit(to - from));
-    ends_mm_.push_back(end_mm);
+    legs_.push_back(Leg{from, unit(to - from), end_mm});
   }
 }
 
 bool Legs::turns_after(std::size_t leg) const {
   constexpr double straight = 1e-6;
-  return tangents_[leg].cross(tangents_[(leg + 1) % tangents_.size()]).norm() > straight;
+  return legs_[leg].tangent.cross(legs_[(leg + 1) % legs_.size()].tangent).norm() > straight;
 }
 
 Legs::Spot Legs::find(double distance_mm, AtCorner corner) const {
@@ -55,32 +54,32 @@ Legs::Spot Legs::find(double distance_mm, AtCorner corner) const {
   }
   const double shift_mm = corner == AtCorner::leaving ? same_place_mm : -same_place_mm;
   Spot spot;
-  while (spot.leg + 1 < ends_mm_.size() && at_mm + shift_mm >= ends_mm_[spot.leg]) ++spot.leg;
-  spot.along_mm = at_mm - (spot.leg == 0 ? 0.0 : ends_mm_[spot.leg - 1]);
+  while (spot.leg + 1 < legs_.size() && at_mm + shift_mm >= legs_[spot.leg].end_mm) ++spot.leg;
+  spot.along_mm = at_mm - (spot.leg == 0 ? 0.0 : legs_[spot.leg - 1].end_mm);
   return spot;
 }
 
 Station Legs::station(double distance_mm, AtCorner corner) const {
   const Spot spot = find(distance_mm, corner);
-  const Vec3& tangent = tangents_[spot.leg];
-  return Station{starts_[spot.leg] + spot.along_mm * tangent, tangent};
+  const Leg& leg = legs_[spot.leg];
+  return Station{leg.start + spot.along_mm * leg.tangent, leg.tangent};
 }
 
 Mat3 Legs::carry(double distance_mm, AtCorner corner) const {
   const Spot spot = find(distance_mm, corner);
   Mat3 turned = Mat3::Identity();
   for (std::size_t k = 0; k < spot.leg; ++k) {
-    turned = turn_between(tangents_[k], tangents_[k + 1]) * turned;
+    turned = turn_between(legs_[k].tangent, legs_[k + 1].tangent) * turned;
   }
   return turned;
 }
 
 std::vector<double> Legs::corners_mm() const {
   std::vector<double> corners;
-  const std::size_t last = tangents_.size() - 1;
+  const std::size_t last = legs_.size() - 1;
   if (closed_ && turns_after(last)) corners.push_back(0.0);
   for (std::size_t k = 0; k < last; ++k) {
-    if (turns_after(k)) corners.push_back(ends_mm_[k]);
+    if (turns_after(k)) corners.push_back(legs_[k].end_mm);
   }
   return corners;
 }

@@ -32,20 +32,6 @@ double arc_length_mm(const ArcPath& arc) {
   return arc.radius_mm * arc.sweep.rad();
 }
 
-/// How directions turn from the start of the path to a distance along it.
-Mat3 carry(const Path& path, double distance_mm, AtCorner corner) {
-  if (const auto* circle = std::get_if<CirclePath>(&path)) {
-    return turned_along(as_round(*circle), distance_mm);
-  }
-  if (const auto* arc = std::get_if<ArcPath>(&path)) {
-    return turned_along(as_round(*arc), std::clamp(distance_mm, 0.0, arc_length_mm(*arc)));
-  }
-  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
-    return detail::Legs(*polyline).carry(distance_mm, corner);
-  }
-  return Mat3::Identity();
-}
-
 /// Evenly spaced distances after `from`, up to and with `to`.
 void add_spaced(std::vector<KeyStation>& stations, double from_mm, double to_mm, int pieces) {
   for (int i = 1; i < pieces; ++i) {
@@ -126,18 +112,31 @@ Station path_middle(const Path& path) {
   return path_station(path, path_length_mm(path) / 2.0);
 }
 
+Mat3 turn_along(const Path& path, double distance_mm, AtCorner corner) {
+  if (const auto* circle = std::get_if<CirclePath>(&path)) {
+    return turned_along(as_round(*circle), distance_mm);
+  }
+  if (const auto* arc = std::get_if<ArcPath>(&path)) {
+    return turned_along(as_round(*arc), std::clamp(distance_mm, 0.0, arc_length_mm(*arc)));
+  }
+  if (const auto* polyline = std::get_if<PolylinePath>(&path)) {
+    return detail::Legs(*polyline).carry(distance_mm, corner);
+  }
+  return Mat3::Identity();
+}
+
 Vec3 carried_direction(const Path& path,
                        double distance_mm,
                        const Vec3& at_start,
                        AtCorner corner) {
-  return carry(path, distance_mm, corner) * at_start;
+  return turn_along(path, distance_mm, corner) * at_start;
 }
 
 Vec3 carried_to_start(const Path& path,
                       double distance_mm,
                       const Vec3& at_distance,
                       AtCorner corner) {
-  return carry(path, distance_mm, corner).transpose() * at_distance;
+  return turn_along(path, distance_mm, corner).transpose() * at_distance;
 }
 
 std::vector<double> corner_stations_mm(const Path& path) {

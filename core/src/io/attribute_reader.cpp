@@ -8,6 +8,7 @@
 #include "detail_byte_class.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -47,8 +48,8 @@ std::string range_text(const Range& range) {
 }
 
 /// A written value in the unit of its range.
-double shown(double written, const base::Unit* unit, const Range& range) {
-  if (unit == nullptr || unit->symbol == range.unit) return written;
+inline double shown(double written, const base::Unit* unit, const Range& range) {
+  if (unit == nullptr || base::same_text(unit->symbol, range.unit)) return written;
   return base::in_unit(base::in_internal_unit(written, unit), range.dimension, range.unit);
 }
 
@@ -69,6 +70,8 @@ AttributeReader::AttributeReader(FileContext& context, const Element& element)
       end_(next_ + attributes_.size()) {}
 
 const AttributeReader::Attribute* AttributeReader::seek(MarkedName name) const {
+  // Often the one just read.
+  if (next_ != attributes_.data() && name.is(next_[-1].name())) return next_ - 1;
   const auto found = std::find_if(
       attributes_.begin(), attributes_.end(), [&](const auto& one) { return name.is(one.name()); });
   return found == attributes_.end() ? nullptr : &*found;
@@ -78,12 +81,18 @@ bool AttributeReader::has(MarkedName name) const {
   return find(name) != nullptr;
 }
 
+void AttributeReader::too_many_asked(MarkedName name) const {
+  SEAMTURN_REQUIRE(asked_count_ < most_asked, name.text(), element_.name());
+}
+
 const AttributeReader::Attribute* AttributeReader::ask(MarkedName name) {
-  SEAMTURN_REQUIRE(asked_count_ < most_asked, name.text());
+  if (asked_count_ == most_asked) too_many_asked(name);
   asked_[asked_count_++] = name;
   const Attribute* const found = find(name);
   if (found == nullptr) return nullptr;
-  was_asked_[static_cast<std::size_t>(found - attributes_.data())] = true;
+  const auto index = static_cast<std::size_t>(found - attributes_.data());
+  if (!was_asked_[index]) ++read_count_;
+  was_asked_[index] = true;
   next_ = found + 1;
   return found;
 }
@@ -143,6 +152,8 @@ std::string AttributeReader::find_id(MarkedName name) {
 std::vector<std::string> AttributeReader::pieces_of(const Attribute& attribute) {
   std::vector<std::string> pieces;
   std::string_view rest = nonempty(attribute).value_or("");
+  constexpr std::size_t most_are_fewer = 2;
+  pieces.reserve(most_are_fewer);
   for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
     pieces.emplace_back(piece);
   }

@@ -8,13 +8,15 @@
 #include "detail_find_value.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/near_name.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
 namespace {
 
 bool contains(std::span<const std::string_view> names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
+  return std::any_of(
+      names.begin(), names.end(), [&](std::string_view one) { return base::same_text(one, name); });
 }
 
 }  // namespace
@@ -45,7 +47,9 @@ std::string did_you_mean(std::string_view found, std::span<const std::string_vie
 std::optional<std::size_t> AttributeReader::read_word(const Attribute& attribute,
                                                       std::string_view found,
                                                       std::span<const std::string_view> words) {
-  const auto at = std::find(words.begin(), words.end(), found);
+  const auto at = std::find_if(words.begin(), words.end(), [&](std::string_view word) {
+    return base::same_text(word, found);
+  });
   if (at != words.end()) return static_cast<std::size_t>(at - words.begin());
   error(attribute.name(),
         "read.word.unknown",
@@ -68,26 +72,11 @@ std::optional<std::size_t> AttributeReader::find_word(MarkedName name,
   return read_word(*attribute, attribute->value(), words);
 }
 
-std::vector<std::size_t> AttributeReader::find_words(MarkedName name,
-                                                     std::span<const std::string_view> words) {
-  std::vector<std::size_t> found;
-  const Attribute* attribute = ask(name);
-  if (attribute == nullptr) return found;
-  found.reserve(words.size());
-  std::string_view rest = nonempty(*attribute).value_or("");
-  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
-    const std::optional<std::size_t> index = read_word(*attribute, piece, words);
-    if (!index) continue;
-    if (std::find(found.begin(), found.end(), *index) != found.end()) {
-      error(name.text(),
-            "read.word.repeated",
-            in_quotes(piece) + " stands twice in attribute \"" + std::string(name.text()) +
-                "\"; expected once");
-    } else {
-      found.push_back(*index);
-    }
-  }
-  return found;
+void AttributeReader::repeated(const Attribute& attribute, std::string_view word) {
+  error(attribute.name(),
+        "read.word.repeated",
+        in_quotes(word) + " stands twice in attribute \"" + std::string(attribute.name()) +
+            "\"; expected once");
 }
 
 bool AttributeReader::find_yes(MarkedName name) {
@@ -131,7 +120,7 @@ void AttributeReader::refuse(MarkedName name, const char* code, std::string_view
 }
 
 void AttributeReader::finish() {
-  if (was_asked_.count() == attributes_.size()) return;
+  if (read_count_ == attributes_.size()) return;
   const std::vector<std::string_view> asked = asked_names();
   std::vector<std::string_view> seen;
   for (std::size_t i = 0; i < attributes_.size(); ++i) {
@@ -182,7 +171,7 @@ void check_children(FileContext& context,
                     std::span<const std::string_view> known) {
   for (const Element& child : element.children()) {
     const std::string_view name = child.name();
-    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    if (contains(known, name)) continue;
     const std::string expected = known.empty() ? "no element in it" : one_of(known);
     context.report.add(context.unknown,
                        context.spot(child),

@@ -29,16 +29,21 @@ std::string degrees(Angle angle) {
 
 class JointBuilder {
  public:
-  JointBuilder(const WeldmentDraft& weldment, const JointDraft& draft, Report& report)
-      : weldment_(weldment), draft_(draft), report_(report), joint_(draft.joint) {}
+  /// `joint`: taken out of the draft.
+  JointBuilder(const WeldmentDraft& weldment,
+               const JointDraft& draft,
+               joint::Joint& joint,
+               Report& report)
+      : weldment_(weldment), draft_(draft), report_(report), joint_(joint) {}
 
   /// To be called once.
-  joint::Joint build() {
+  void build() {
     const joint::Member* first = joint::find_member(weldment_.weldment, joint_.member_1);
     const joint::Member* second = joint::find_member(weldment_.weldment, joint_.member_2);
-    if (first == nullptr || second == nullptr) return joint_;  // told as an unknown member
+    if (first == nullptr || second == nullptr) return;  // told as an unknown member
     set_thickness(*first, *second);
     check_backing();
+    joint_.seams.reserve(draft_.seams.size());
     for (const SeamDraft& seam : draft_.seams) joint_.seams.push_back(lay(seam, *first, *second));
     if (is_fillet()) set_legs();
     if (is_fillet() && joint_.type == joint::JointType::lap) check_edges(*first, *second);
@@ -46,7 +51,6 @@ class JointBuilder {
     const auto [thinner_mm, thicker_mm] = std::minmax(
         {joint::wall_thickness_mm(first->shape), joint::wall_thickness_mm(second->shape)});
     build_lengths(draft_, Plates{thinner_mm, thicker_mm}, joint_, report_);
-    return std::move(joint_);
   }
 
  private:
@@ -216,19 +220,19 @@ class JointBuilder {
   const WeldmentDraft& weldment_;
   const JointDraft& draft_;
   Report& report_;
-  joint::Joint joint_;
+  joint::Joint& joint_;
 };
 
 }  // namespace
 
-std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report) {
+std::vector<joint::Joint> build_joints(WeldmentDraft& draft, Report& report) {
   std::vector<joint::Joint> joints;
   joints.reserve(draft.joints.size());
-  for (const JointDraft& joint : draft.joints) {
+  for (JointDraft& joint : draft.joints) {
     const bool on_sound_members = !draft.unsound_members.contains(joint.joint.member_1) &&
                                   !draft.unsound_members.contains(joint.joint.member_2);
     if (joint.is_sound && on_sound_members) {
-      joints.push_back(JointBuilder(draft, joint, report).build());
+      JointBuilder(draft, joint, joints.emplace_back(std::move(joint.joint)), report).build();
     }
   }
   return joints;

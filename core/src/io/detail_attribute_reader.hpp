@@ -3,6 +3,7 @@
 // unit, in range. What nobody asked for is reported.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <bitset>
 #include <cstddef>
@@ -23,12 +24,18 @@
 
 namespace seamturn::io::detail {
 
+/// Takes the first piece between blanks off a text; empty when none is left.
+[[nodiscard]] std::string_view take_piece(std::string_view& text);
+
 /// Every reader reports what is wrong and returns a value that lets reading go on: NaN for numbers,
 /// "" for texts. Comparisons with NaN are false, so one mistake makes one finding. `find_...`: the
 /// attribute may be absent.
 class AttributeReader {
  public:
   AttributeReader(FileContext& context, const Element& element);
+
+  [[nodiscard]] FileContext& context() const { return context_; }
+  [[nodiscard]] const Element& element() const { return element_; }
 
   [[nodiscard]] bool has(MarkedName name) const;
   [[nodiscard]] std::string text(MarkedName name);
@@ -62,9 +69,11 @@ class AttributeReader {
   [[nodiscard]] std::size_t word(MarkedName name, std::span<const std::string_view> words);
   [[nodiscard]] std::optional<std::size_t> find_word(MarkedName name,
                                                      std::span<const std::string_view> words);
-  /// Several of the words, separated by blanks, each once; none when absent.
-  [[nodiscard]] std::vector<std::size_t> find_words(MarkedName name,
-                                                    std::span<const std::string_view> words);
+  /// Several of the words, separated by blanks, each once, as the enumeration that numbers them;
+  /// none when absent.
+  template <class Word>
+  [[nodiscard]] std::vector<Word> find_words(MarkedName name,
+                                             std::span<const std::string_view> words);
   /// "yes" or "no"; absent: no.
   [[nodiscard]] bool find_yes(MarkedName name);
   [[nodiscard]] base::Status status(MarkedName name);
@@ -100,6 +109,8 @@ class AttributeReader {
   [[nodiscard]] const Attribute* seek(MarkedName name) const;
   /// Same, and from now on attributes of that name may stand here.
   [[nodiscard]] const Attribute* ask(MarkedName name);
+  /// Apart, for asking is what readers do most.
+  void too_many_asked(MarkedName name) const;
   /// Every name asked for so far, each once.
   [[nodiscard]] std::vector<std::string_view> asked_names() const;
   void missing(MarkedName name, const std::string& expected);
@@ -113,6 +124,7 @@ class AttributeReader {
   [[nodiscard]] bool is_at_limit(const Attribute& attribute, double value, const Range& range);
   [[nodiscard]] double read_quantity(const Attribute& attribute, const Range& range);
   void unknown(const Attribute& attribute);
+  void repeated(const Attribute& attribute, std::string_view word);
   [[nodiscard]] Spot spot_of(const Attribute& attribute) const;
   template <std::size_t count>
   [[nodiscard]] std::array<double, count> read_quantities(const Attribute& attribute,
@@ -128,11 +140,33 @@ class AttributeReader {
   std::span<const Attribute> attributes_;   // of the element
   NameMarks names_;                         // of these
   std::bitset<most_attributes> was_asked_;  // of these
+  std::size_t read_count_ = 0;              // so many were asked
   const Attribute* next_;                   // most likely the next one asked for
   const Attribute* end_;                    // behind the last
   std::array<MarkedName, most_asked> asked_;
   std::size_t asked_count_ = 0;
 };
+
+template <class Word>
+std::vector<Word> AttributeReader::find_words(MarkedName name,
+                                              std::span<const std::string_view> words) {
+  std::vector<Word> found;
+  const Attribute* const attribute = ask(name);
+  if (attribute == nullptr) return found;
+  found.reserve(words.size());
+  std::string_view rest = nonempty(*attribute).value_or("");
+  for (auto piece = take_piece(rest); !piece.empty(); piece = take_piece(rest)) {
+    const std::optional<std::size_t> index = read_word(*attribute, piece, words);
+    if (!index) continue;
+    const auto word = static_cast<Word>(*index);
+    if (std::find(found.begin(), found.end(), word) == found.end()) {
+      found.push_back(word);
+    } else {
+      repeated(*attribute, piece);
+    }
+  }
+  return found;
+}
 
 /// Status and source close every row.
 template <class Row>
@@ -157,7 +191,5 @@ enum class Need { required, may_be_absent };
                                        std::span<const std::string_view> known);
 /// "a, b or c".
 [[nodiscard]] std::string one_of(std::span<const std::string_view> words);
-/// Takes the first piece between blanks off a text; empty when none is left.
-[[nodiscard]] std::string_view take_piece(std::string_view& text);
 
 }  // namespace seamturn::io::detail

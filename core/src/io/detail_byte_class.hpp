@@ -26,7 +26,7 @@ class ByteClass {
     return static_cast<std::size_t>(run_end(text.c_str() + at) - text.c_str());
   }
   /// Same up to a NUL. Pre: one follows. Four steps a turn: every byte of a file comes by here.
-  [[nodiscard]] const char* run_end(const char* byte) const {
+  [[nodiscard, gnu::noinline]] const char* run_end(const char* byte) const {
     for (;; byte += 4) {
       if (!holds(byte[0])) return byte;
       if (!holds(byte[1])) return byte + 1;

@@ -53,7 +53,10 @@ bool keep_unique(AttributeReader& reader,
                  joint::Places& places,
                  const Element& part = {});
 /// Same, and finish of the element.
-bool finish_unique(AttributeReader& reader, std::string_view key, joint::Places& places);
+bool finish_unique(AttributeReader& reader,
+                   std::string_view kind,
+                   std::string_view id,
+                   joint::Places& places);
 
 void read_weldment(FileContext& context, WeldmentDraft& draft);
 /// Nothing when the element's values could not all be read.
@@ -148,7 +151,8 @@ void build_lengths(const JointDraft& draft,
                    const Plates& plates,
                    joint::Joint& joint,
                    Report& report);
-/// Thickness, legs and faces; only of joints that were read without an error.
-[[nodiscard]] std::vector<joint::Joint> build_joints(const WeldmentDraft& draft, Report& report);
+/// Takes the joints out of the draft that were read without an error, and lays them on their
+/// members: thickness, legs and faces.
+[[nodiscard]] std::vector<joint::Joint> build_joints(WeldmentDraft& draft, Report& report);
 
 }  // namespace seamturn::io::detail

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "detail_name_marks.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -46,7 +47,8 @@ class MarkupTree {
     std::uint32_t value_at_;
   };
 
-  /// Empties the tree, for one may serve many files, and makes room for what a file of so many bytes is likely to hold.
+  /// Empties the tree, for one may serve many files, and makes room for what a file of so many
+  /// bytes is likely to hold.
   void start(std::size_t bytes) {
     nodes_.clear();
     attributes_.clear();
@@ -143,7 +145,7 @@ class Element {
   /// This one or the next of the same parent that has the name.
   [[nodiscard]] Element or_next(std::string_view name) const {
     Element one = *this;
-    while (one && one.name() != name) one = one.next();
+    while (one && !base::same_text(one.name(), name)) one = one.next();
     return one;
   }
 
@@ -189,6 +191,10 @@ class Element::Children {
   Children(Element first, std::string_view name) : first_(first), name_(name) {}
   [[nodiscard]] Iterator begin() const { return {first_, name_}; }
   [[nodiscard]] Iterator end() const { return {}; }
+  /// Cost: of a walk over all children.
+  [[nodiscard]] std::size_t count() const {
+    return static_cast<std::size_t>(std::distance(begin(), end()));
+  }
 
  private:
   Element first_;

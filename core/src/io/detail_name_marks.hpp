@@ -2,10 +2,12 @@
 // A quick "no" to the question whether a name is among others.
 #pragma once
 
+#include <array>
 #include <cstdint>
-#include <cstring>
 #include <initializer_list>
 #include <string_view>
+
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -22,40 +24,18 @@ class MarkedName {
   consteval MarkedName(const char* text) : MarkedName(std::string_view(text)) {}
 
   [[nodiscard]] constexpr std::string_view text() const { return {text_, size_}; }
-  [[nodiscard]] bool is(std::string_view name) const {
-    return name.size() == size_ && same_bytes(name.data(), text_, size_);
-  }
-  [[nodiscard]] constexpr std::uint64_t mark() const { return std::uint64_t{1} << mark_; }
+  [[nodiscard]] bool is(std::string_view name) const { return base::same_text(name, text()); }
+  /// Pre: the name is not empty.
+  [[nodiscard]] constexpr std::uint32_t mark() const { return mark_; }
 
  private:
   [[nodiscard]] static constexpr std::uint32_t mark_of(std::string_view name) {
-    const auto size = static_cast<std::uint32_t>(name.size());
-    const auto first = static_cast<unsigned char>(name.front());
-    const auto last = static_cast<unsigned char>(name.back());
-    constexpr std::uint32_t spread = 5;  // odd, so that neighbouring lengths and letters part
-    return (size * spread + first + (std::uint32_t{last} << 2U)) % 64U;
-  }
-
-  /// Names are short: two looks at eight or four bytes, which may overlap, tell most of them apart
-  /// sooner than a call of the library does.
-  [[nodiscard]] static bool same_bytes(const char* a, const char* b, std::size_t size) {
-    if (size > 16) return std::memcmp(a, b, size) == 0;
-    if (size >= 8) return same_ends<std::uint64_t>(a, b, size);
-    if (size >= 4) return same_ends<std::uint32_t>(a, b, size);
-    for (std::size_t i = 0; i < size; ++i) {
-      if (a[i] != b[i]) return false;
-    }
-    return true;
-  }
-  template <class Word>
-  [[nodiscard]] static bool same_ends(const char* a, const char* b, std::size_t size) {
-    const auto word = [](const char* at) {
-      Word value;
-      std::memcpy(&value, at, sizeof value);
-      return value;
+    const auto letter = [&](std::size_t i) -> std::uint32_t {
+      return static_cast<unsigned char>(name[i]);
     };
-    const std::size_t last = size - sizeof(Word);
-    return word(a) == word(b) && word(a + last) == word(b + last);
+    const auto size = static_cast<std::uint32_t>(name.size());
+    // Odd factors, so that neighbouring letters and lengths part.
+    return (letter(0) + 5 * letter(size / 2) + 25 * letter(size - 1) + 125 * size) % 256U;
   }
 
   const char* text_;
@@ -69,13 +49,18 @@ class NameMarks {
   /// False: no name added before is the same. True: one may be.
   bool add(const MarkedName& name) {
     const bool may_be_there = may_hold(name);
-    marks_ |= name.mark();
+    words_[name.mark() / 64U] |= bit(name);
     return may_be_there;
   }
-  [[nodiscard]] bool may_hold(const MarkedName& name) const { return (marks_ & name.mark()) != 0; }
+  [[nodiscard]] bool may_hold(const MarkedName& name) const {
+    return (words_[name.mark() / 64U] & bit(name)) != 0;
+  }
 
  private:
-  std::uint64_t marks_ = 0;
+  [[nodiscard]] static std::uint64_t bit(const MarkedName& name) {
+    return std::uint64_t{1} << (name.mark() % 64U);
+  }
+  std::array<std::uint64_t, 4> words_{};
 };
 
 }  // namespace seamturn::io::detail

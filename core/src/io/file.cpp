@@ -69,7 +69,8 @@ std::string read_bytes(const std::filesystem::path& file) {
   std::string bytes(std::min(size, detail::largest_file) + 1, '\0');
   std::size_t read = 0;
   // One byte beyond the limit tells "too large" from "just so large", also for a pipe without end.
-  while (read <= detail::largest_file) {
+  const bool ends_as_told = S_ISREG(info.st_mode) && info.st_size > 0;
+  while (read <= detail::largest_file && !(ends_as_told && read == size)) {
     if (read == bytes.size()) bytes.resize(bytes.size() + block_size);
     const ssize_t count = ::read(descriptor.number(), bytes.data() + read, bytes.size() - read);
     if (count < 0 && errno == EINTR) continue;

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "seamturn/base/same_text.hpp"
+
 namespace seamturn::io::detail {
 
 Element MarkupTree::root() const {
@@ -12,8 +14,9 @@ Element MarkupTree::root() const {
 bool MarkupTree::is_first_of_its_name() const {
   const auto all = of_last_element();
   const std::string_view name = all.back().name();
-  return std::none_of(
-      all.begin(), all.end() - 1, [&](const Attribute& one) { return one.name() == name; });
+  return std::none_of(all.begin(), all.end() - 1, [&](const Attribute& one) {
+    return base::same_text(one.name(), name);
+  });
 }
 
 std::span<const MarkupTree::Attribute> Element::attributes() const {

@@ -69,9 +69,12 @@ class Reading {
     if (draft_.libraries.empty()) no_library(context);
   }
 
+  [[nodiscard]] fs::path path_of(const Use& use) const {
+    return (file_.parent_path() / use.file).lexically_normal();
+  }
+
   /// Null: told already.
-  Text used(const Use& use) {
-    const fs::path path = (file_.parent_path() / use.file).lexically_normal();
+  Text used(const Use& use, const fs::path& path) {
     try {
       return checked(path.string(), read_bytes(path));
     } catch (const base::UnavailableError& problem) {
@@ -85,7 +88,7 @@ class Reading {
   }
 
   void library(const Use& use) {
-    const std::string path = (file_.parent_path() / use.file).lexically_normal().string();
+    const fs::path path = path_of(use);
     if (std::find(libraries_read_.begin(), libraries_read_.end(), path) != libraries_read_.end()) {
       report_.error(use.spot,
                     "read.use.twice",
@@ -94,7 +97,7 @@ class Reading {
       return;
     }
     libraries_read_.push_back(path);
-    if (const Text text = used(use)) {
+    if (const Text text = used(use, path)) {
       FileContext context{text, tree_, report_};
       if (detail::check_root(context, "library", library_namespace)) {
         return detail::read_library(context, library_);
@@ -104,7 +107,7 @@ class Reading {
   }
 
   void cell(const Use& use) {
-    const Text text = used(use);
+    const Text text = used(use, path_of(use));
     if (text == nullptr) return;
     FileContext context{text, tree_, report_};
     if (detail::check_root(context, "cell", cell_namespace)) cell_ = detail::read_cell(context);
@@ -149,7 +152,7 @@ class Reading {
   detail::WeldmentDraft draft_;
   planner::Library library_;
   std::optional<cell::Cell> cell_;
-  std::vector<std::string> libraries_read_;
+  std::vector<fs::path> libraries_read_;
   bool libraries_readable_ = true;
 };
 

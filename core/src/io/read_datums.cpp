@@ -60,10 +60,10 @@ void read_datum(FileContext& context, const Element& element, WeldmentDraft& dra
   datum.allowance_mm = reader.find_quantity("allowance", ranges::weld_length);
   if (reader.has("arcs")) datum.arcs = reader.count("arcs", 1, joint::most_segments);
   datum.temperature_max_c = reader.find_quantity("temperature-max", ranges::later_heating);
-  for (const std::size_t guard : reader.find_words("no", guard_words)) {
+  for (const std::size_t guard : reader.find_words<std::size_t>("no", guard_words)) {
     (guard == 0 ? datum.guard.strike : guard == 1 ? datum.guard.earth : datum.guard.spatter) = true;
   }
-  const bool first = finish_unique(reader, "datum/" + datum.id, draft.weldment.places);
+  const bool first = finish_unique(reader, "datum", datum.id, draft.weldment.places);
   check_children(context, element, {});
   if (first) draft.weldment.datums.push_back(std::move(datum));
 }

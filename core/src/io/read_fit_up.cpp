@@ -40,17 +40,27 @@ constexpr LimitWords root_face_words{"root-face-min",
 constexpr LimitWords radius_words{
     "radius-min", "radius-max", "radius-above", "radius-max-of-thickness", "radius-status"};
 
-joint::RangeLimit read_limit(AttributeReader& reader,
-                             const LimitWords& words,
-                             const Range& range,
-                             base::Status row_status) {
+/// Of a limit that states no status of its own the row's counts: not known yet.
+struct LimitDraft {
+  joint::RangeLimit limit;
+  bool has_status = false;
+
+  [[nodiscard]] joint::RangeLimit in_row(base::Status row_status) const {
+    joint::RangeLimit whole = limit;
+    if (!has_status) whole.status = row_status;
+    return whole;
+  }
+};
+
+LimitDraft read_limit(AttributeReader& reader, const LimitWords& words, const Range& range) {
   const bool angle = range.dimension == base::Dimension::angle;
   const auto find = [&](MarkedName name) -> std::optional<double> {
     const std::optional<double> value = reader.find_quantity(name, range);
     if (!value || !angle) return value;
     return base::Angle::rad(*value).deg();
   };
-  joint::RangeLimit limit;
+  LimitDraft draft;
+  joint::RangeLimit& limit = draft.limit;
   limit.least = find(words.least);
   limit.largest = find(words.largest);
   if (const std::optional<double> above = find(words.above)) {
@@ -58,15 +68,16 @@ joint::RangeLimit read_limit(AttributeReader& reader,
     limit.above_least = true;
   }
   limit.thickness_ratio = reader.find_quantity(words.share, ranges::share_of_thickness);
-  limit.status = reader.has(words.status) ? reader.status(words.status) : row_status;
-  return limit;
+  draft.has_status = reader.has(words.status);
+  if (draft.has_status) limit.status = reader.status(words.status);
+  return draft;
 }
 
 }  // namespace
 
 void read_fit_up(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  fitup::Tolerances row;
+  fitup::Tolerances& row = library.fit_ups.emplace_back();
   row.id = reader.id("id");
   row.gap_minus_mm = reader.quantity("gap-minus", ranges::gap);
   row.gap_plus_mm = reader.quantity("gap-plus", ranges::gap);
@@ -90,35 +101,38 @@ void read_fit_up(FileContext& context, const Element& element, planner::Library&
   }
   reader.finish(key, library.places);
   check_children(context, element, {});
-  library.fit_ups.push_back(std::move(row));
 }
 
 void read_preparation_range(FileContext& context,
                             const Element& element,
                             planner::Library& library) {
   AttributeReader reader(context, element);
-  joint::PreparationRange row;
+  joint::PreparationRange& row = library.preparation_ranges.emplace_back();
   row.id = reader.id("id");
   const std::span<const std::string_view> names = joint::preparation_names();
   row.preparation = std::string(names[reader.word("preparation", names)]);
   row.sides = static_cast<joint::RangeSides>(reader.word("sides", sides_words));
   row.joint = text_of_type(reader);
+  const LimitDraft thickness = read_limit(reader, thickness_words, ranges::depth);
+  const LimitDraft angle = read_limit(reader, angle_words, ranges::half_turn);
+  const LimitDraft gap = read_limit(reader, gap_words, ranges::gap);
+  const LimitDraft root_face = read_limit(reader, root_face_words, ranges::root_face);
+  const LimitDraft radius = read_limit(reader, radius_words, ranges::root_radius);
   row.source = reader.text("source");
   const base::Status status = reader.status("status");
-  row.thickness = read_limit(reader, thickness_words, ranges::depth, status);
-  row.angle = read_limit(reader, angle_words, ranges::half_turn, status);
-  row.gap = read_limit(reader, gap_words, ranges::gap, status);
-  row.root_face = read_limit(reader, root_face_words, ranges::root_face, status);
-  row.radius = read_limit(reader, radius_words, ranges::root_radius, status);
+  row.thickness = thickness.in_row(status);
+  row.angle = angle.in_row(status);
+  row.gap = gap.in_row(status);
+  row.root_face = root_face.in_row(status);
+  row.radius = radius.in_row(status);
   if (const std::string wrong = joint::wrong_with_range(row); !wrong.empty()) {
     reader.error("read.range.limits",
                  wrong +
                      "; expected limits that something can lie between; "
                      "correct the row");
   }
-  finish_unique(reader, "preparation-range/" + row.id, library.places);
+  finish_unique(reader, "preparation-range", row.id, library.places);
   check_children(context, element, {});
-  library.preparation_ranges.push_back(std::move(row));
 }
 
 }  // namespace seamturn::io::detail

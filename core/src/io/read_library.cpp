@@ -10,13 +10,12 @@ namespace seamturn::io::detail {
 
 namespace {
 
-void finish_row(FileContext& context,
-                const Element& element,
-                AttributeReader& reader,
-                std::string_view key,
+void finish_row(AttributeReader& reader,
+                std::string_view kind,
+                std::string_view id,
                 planner::Library& library) {
-  finish_unique(reader, key, library.places);
-  check_children(context, element, {});
+  finish_unique(reader, kind, id, library.places);
+  check_children(reader.context(), reader.element(), {});
 }
 
 std::string read_process(AttributeReader& reader) {
@@ -34,7 +33,7 @@ std::string read_process(AttributeReader& reader) {
 
 void read_wire(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  process::Wire wire;
+  process::Wire& wire = library.wires.emplace_back();
   wire.id = reader.id("id");
   wire.designation = reader.text("designation");
   wire.process = read_process(reader);
@@ -46,36 +45,25 @@ void read_wire(FileContext& context, const Element& element, planner::Library& l
   wire.interpass_max_c = reader.find_quantity("interpass-max", ranges::interpass);
   wire.price_per_kg = reader.quantity("price", ranges::price_per_kg);
   read_origin(reader, wire);
-  finish_row(context, element, reader, "wire/" + wire.id, library);
-  library.wires.push_back(std::move(wire));
+  finish_row(reader, "wire", wire.id, library);
 }
 
 void read_gas(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  process::Gas gas;
+  process::Gas& gas = library.gases.emplace_back();
   gas.id = reader.id("id");
   gas.designation = reader.text("designation");
   gas.price_per_m3 = reader.quantity("price", ranges::price_per_m3);
   read_origin(reader, gas);
-  finish_row(context, element, reader, "gas/" + gas.id, library);
-  library.gases.push_back(std::move(gas));
+  finish_row(reader, "gas", gas.id, library);
 }
 
 std::vector<process::WeldPosition> read_positions(AttributeReader& reader) {
-  std::vector<process::WeldPosition> positions;
-  positions.reserve(position_words().size());
-  for (const std::size_t index : reader.find_words("positions", position_words())) {
-    positions.push_back(static_cast<process::WeldPosition>(index));
-  }
-  return positions;
+  return reader.find_words<process::WeldPosition>("positions", position_words());
 }
 
 std::vector<process::PassRole> read_roles(AttributeReader& reader) {
-  std::vector<process::PassRole> roles;
-  for (const std::size_t index : reader.find_words("roles", role_words())) {
-    roles.push_back(static_cast<process::PassRole>(index));
-  }
-  return roles;
+  return reader.find_words<process::PassRole>("roles", role_words());
 }
 
 void read_travel(AttributeReader& reader, process::LinkedSettings& settings) {
@@ -112,7 +100,7 @@ void read_weave(AttributeReader& reader, process::LinkedSettings& settings) {
 void read_settings(FileContext& context, const Element& element, planner::Library& library) {
   constexpr std::array<std::string_view, 4> transfers = {"dip", "globular", "spray", "pulsed"};
   AttributeReader reader(context, element);
-  process::LinkedSettings settings;
+  process::LinkedSettings& settings = library.settings.emplace_back();
   settings.id = reader.id("id");
   settings.process = read_process(reader);
   settings.wire = reader.id("wire");
@@ -134,14 +122,13 @@ void read_settings(FileContext& context, const Element& element, planner::Librar
   settings.push = reader.angle("push", ranges::push);
   settings.transfer = transfers.at(reader.word("transfer", transfers));
   read_origin(reader, settings);
-  finish_row(context, element, reader, "settings/" + settings.id, library);
-  library.settings.push_back(std::move(settings));
+  finish_row(reader, "settings", settings.id, library);
 }
 
 void read_bead_limit(FileContext& context, const Element& element, planner::Library& library) {
   constexpr std::array<std::string_view, 2> families = {"groove", "fillet"};
   AttributeReader reader(context, element);
-  process::BeadLimit limit;
+  process::BeadLimit& limit = library.bead_limits.emplace_back();
   limit.id = reader.id("id");
   limit.family = static_cast<process::WeldFamily>(reader.word("weld", families));
   limit.roles = read_roles(reader);
@@ -158,13 +145,12 @@ void read_bead_limit(FileContext& context, const Element& element, planner::Libr
         "and split-width; add it or delete the row");
   }
   read_origin(reader, limit);
-  finish_row(context, element, reader, "bead-limit/" + limit.id, library);
-  library.bead_limits.push_back(std::move(limit));
+  finish_row(reader, "bead-limit", limit.id, library);
 }
 
 void read_tolerance(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  position::WorkingTolerance tolerance;
+  position::WorkingTolerance& tolerance = library.tolerances.emplace_back();
   tolerance.position =
       static_cast<process::WeldPosition>(reader.word("position", position_words()));
   tolerance.roles = read_roles(reader);
@@ -173,15 +159,14 @@ void read_tolerance(FileContext& context, const Element& element, planner::Libra
   tolerance.bank = reader.angle("bank", ranges::tolerance_angle);
   tolerance.bead_at_edge_ratio = reader.find_quantity("bead-at-edge", ranges::share).value_or(1.0);
   read_origin(reader, tolerance);
-  const std::string number = std::to_string(library.tolerances.size() + 1);
+  const std::string number = std::to_string(library.tolerances.size());
   reader.finish("working-tolerance/" + number, library.places);
   check_children(context, element, {});
-  library.tolerances.push_back(std::move(tolerance));
 }
 
 void read_rolling_lead(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  position::RollingLead row;
+  position::RollingLead& row = library.rolling_leads.emplace_back();
   row.process = read_process(reader);
   row.roles = read_roles(reader);
   row.over_mm = reader.find_quantity("over", ranges::ring_diameter).value_or(0.0);
@@ -200,20 +185,18 @@ void read_rolling_lead(FileContext& context, const Element& element, planner::Li
                  "one of them");
   }
   read_origin(reader, row);
-  const std::string number = std::to_string(library.rolling_leads.size() + 1);
+  const std::string number = std::to_string(library.rolling_leads.size());
   reader.finish("rolling-lead/" + number, library.places);
   check_children(context, element, {});
-  library.rolling_leads.push_back(std::move(row));
 }
 
 void read_record(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
-  procedure::Record row;
+  procedure::Record& row = library.records.emplace_back();
   row.id = reader.id("id");
   row.interpass_max_c = reader.quantity("interpass-max", ranges::interpass);
   read_origin(reader, row);
-  finish_row(context, element, reader, "record/" + row.id, library);
-  library.records.push_back(std::move(row));
+  finish_row(reader, "record", row.id, library);
 }
 
 }  // namespace
@@ -260,6 +243,9 @@ void read_library(FileContext& context, planner::Library& library) {
   std::vector<std::string_view> known;
   for (const Kind& kind : kinds) known.push_back(kind.name);
   check_children(context, root, known);
+  // The longest of the lists.
+  const Element::Children settings = root.children("settings");
+  library.settings.reserve(library.settings.size() + settings.count());
   for (const Element& element : root.children()) {
     const std::string_view name = element.name();
     const auto* kind = std::find_if(

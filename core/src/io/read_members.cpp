@@ -163,29 +163,25 @@ material::Composition read_composition(AttributeReader& reader, OpenElements ope
     reader.refuse(name, "read.steel.open", "open= says that it has no limit");
     return 0.0;
   };
-  composition.c = limit_of("c", open.c, ranges::carbon);
-  composition.mn = limit_of("mn", open.mn, ranges::element);
-  struct Trace {
-    MarkedName name;
-    double material::Composition::*content;
+  const auto trace = [&](MarkedName name) {
+    return reader.find_quantity(name, ranges::element).value_or(0.0);
   };
-  using C = material::Composition;
-  constexpr Trace others[] = {{"si", &C::si},
-                              {"p", &C::p},
-                              {"s", &C::s},
-                              {"cr", &C::cr},
-                              {"mo", &C::mo},
-                              {"v", &C::v},
-                              {"ni", &C::ni},
-                              {"cu", &C::cu},
-                              {"nb", &C::nb},
-                              {"ti", &C::ti},
-                              {"al", &C::al},
-                              {"b", &C::b},
-                              {"n", &C::n}};
-  for (const Trace& trace : others) {
-    composition.*trace.content = reader.find_quantity(trace.name, ranges::element).value_or(0.0);
-  }
+  // In the order of certificates and tables.
+  composition.c = limit_of("c", open.c, ranges::carbon);
+  composition.si = trace("si");
+  composition.mn = limit_of("mn", open.mn, ranges::element);
+  composition.p = trace("p");
+  composition.s = trace("s");
+  composition.cr = trace("cr");
+  composition.mo = trace("mo");
+  composition.ni = trace("ni");
+  composition.cu = trace("cu");
+  composition.v = trace("v");
+  composition.nb = trace("nb");
+  composition.ti = trace("ti");
+  composition.al = trace("al");
+  composition.b = trace("b");
+  composition.n = trace("n");
   return composition;
 }
 
@@ -212,14 +208,13 @@ void read_member(FileContext& context, const Element& element, WeldmentDraft& dr
 
   constexpr std::array<std::string_view, 2> known = {"analysis", "step"};
   check_children(context, element, std::span(known).first(kind == "forging" ? 2 : 1));
-  const std::string key = "member/" + member.id;
   if (const auto analysis = only_child(context, element, "analysis", Need::may_be_absent)) {
     AttributeReader analysis_reader(context, analysis);
     member.analysis = read_composition(analysis_reader);
-    analysis_reader.finish(key + "/analysis", draft.weldment.places);
+    analysis_reader.finish("member/" + member.id + "/analysis", draft.weldment.places);
     check_children(context, analysis, {});
   }
-  const bool first = finish_unique(reader, key, draft.weldment.places);
+  const bool first = finish_unique(reader, "member", member.id, draft.weldment.places);
   if (context.report.error_count() > errors_before) draft.unsound_members.insert(member.id);
   if (first && !member.id.empty()) draft.weldment.members.push_back(std::move(member));
 }

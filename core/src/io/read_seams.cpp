@@ -252,6 +252,7 @@ void read_seams(FileContext& context,
                 JointDraft& draft,
                 joint::Places& places) {
   std::vector<Element> elements;
+  elements.reserve(2);
   for (const Element& child : joint_element.children()) {
     if (is_seam(child.name())) elements.push_back(child);
   }

@@ -43,7 +43,7 @@ joint::Clamp read_clamp(FileContext& context,
   clamp.id = reader.id("id");
   clamp.at = reader.point("at");
   clamp.radius_mm = reader.quantity("radius", ranges::size);
-  finish_unique(reader, "clamp/" + setup + "/" + clamp.id, places);
+  finish_unique(reader, "clamp", setup + "/" + clamp.id, places);
   check_children(context, element, {});
   return clamp;
 }
@@ -107,7 +107,7 @@ void read_operation(FileContext& context,
     operation.place = place == 0U ? joint::OperationPlace::start : joint::OperationPlace::end;
   }
   read_work(reader, operation);
-  const bool first = finish_unique(reader, "operation/" + operation.id, places);
+  const bool first = finish_unique(reader, "operation", operation.id, places);
   check_children(context, element, {});
   if (first) stage.operations.push_back(std::move(operation));
 }
@@ -156,7 +156,7 @@ void read_setup(FileContext& context, const Element& element, WeldmentDraft& dra
   setup.lifting = reader.find_id("lifting");
   setup.lifting_off = reader.find_id("lifting-off");
   const std::string key = "setup/" + setup.id;
-  const bool first = finish_unique(reader, key, places);
+  const bool first = finish_unique(reader, "setup", setup.id, places);
   constexpr std::array<std::string_view, 3> known = {"fixture", "riser", "clamp"};
   check_children(context, element, known);
   for (const Element& child : element.children()) {
@@ -175,14 +175,14 @@ void read_lifting(FileContext& context, const Element& element, WeldmentDraft& d
   joint::Lifting lifting;
   lifting.id = reader.id("id");
   lifting.hook = reader.point("hook");
-  const bool first = finish_unique(reader, "lifting/" + lifting.id, places);
+  const bool first = finish_unique(reader, "lifting", lifting.id, places);
   constexpr std::array<std::string_view, 1> known = {"point"};
   check_children(context, element, known);
   for (const Element& child : element.children("point")) {
     AttributeReader point(context, child);
     lifting.points.push_back({point.id("id"), point.point("at")});
     const std::string& point_id = lifting.points.back().id;
-    finish_unique(point, "point/" + lifting.id + "/" + point_id, places);
+    finish_unique(point, "point", lifting.id + "/" + point_id, places);
   }
   check_points(context, element, lifting);
   if (lifting.points.empty()) {
@@ -208,7 +208,7 @@ void read_stage(FileContext& context, const Element& element, WeldmentDraft& dra
                       : "the stage names no set-up; expected setup=\"...\", or away=\"yes\" where "
                         "the part leaves the cell; add one of them");
   }
-  const bool first = finish_unique(reader, "stage/" + stage.id, places);
+  const bool first = finish_unique(reader, "stage", stage.id, places);
   constexpr std::array<std::string_view, 2> known = {"fit", "operation"};
   check_children(context, element, known);
   for (const Element& child : element.children("fit")) {

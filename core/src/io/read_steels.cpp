@@ -19,7 +19,7 @@ material::SteelBand read_band(FileContext& context,
   band.cev_max = reader.find_quantity("cev-max", ranges::carbon_equivalent);
   constexpr std::array<std::string_view, 2> may_be_open = {"c", "mn"};
   OpenElements open;
-  for (const std::size_t index : reader.find_words("open", may_be_open)) {
+  for (const std::size_t index : reader.find_words<std::size_t>("open", may_be_open)) {
     (index == 0 ? open.c : open.mn) = true;
   }
   band.maxima = read_composition(reader, open);
@@ -112,15 +112,17 @@ void read_steel(FileContext& context, const Element& element, planner::Library& 
   steel.t85 = find_t85(reader);
   steel.later_heating_max = find_later_heating(reader);
   steel.aws_category = find_aws_category(reader);
-  const std::string key = "steel/" + steel.designation;
-  finish_unique(reader, key, library.places);
+  finish_unique(reader, "steel", steel.designation, library.places);
 
   constexpr std::array<std::string_view, 1> known = {"band"};
   check_children(context, element, known);
+  const Element::Children bands = element.children("band");
+  steel.bands.reserve(bands.count());
+  const std::string band_key = "steel/" + steel.designation + "/band";
   double last_mm = 0.0;
-  for (const Element& child : element.children("band")) {
-    const std::string band_key = key + "/band" + std::to_string(steel.bands.size() + 1);
-    material::SteelBand band = read_band(context, child, band_key, library.places);
+  for (const Element& child : bands) {
+    material::SteelBand band = read_band(
+        context, child, band_key + std::to_string(steel.bands.size() + 1), library.places);
     if (band.up_to_mm <= last_mm) {
       AttributeReader band_reader(context, child);
       band_reader.error("up-to",

@@ -3,6 +3,7 @@
 #include <array>
 #include <filesystem>
 #include <iterator>
+#include <memory_resource>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
@@ -125,8 +126,18 @@ bool keep_unique(AttributeReader& reader,
   return false;
 }
 
-bool finish_unique(AttributeReader& reader, std::string_view key, joint::Places& places) {
+bool finish_unique(AttributeReader& reader,
+                   std::string_view kind,
+                   std::string_view id,
+                   joint::Places& places) {
   reader.finish();
+  // One for every row of a library: put together without asking for memory.
+  constexpr std::size_t most_are_shorter = 128;
+  std::array<std::byte, most_are_shorter> room;
+  std::pmr::monotonic_buffer_resource memory(room.data(), room.size());
+  std::pmr::string key(&memory);
+  key.reserve(kind.size() + 1 + id.size());
+  key.append(kind).append(1, '/').append(id);
   return keep_unique(reader, key, places);
 }
 

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // Names that point at other things: steels, wires, gases, members, and the order `after` asks for.
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/number_text.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -27,12 +29,17 @@ struct Kind {
   bool in_library = false;  ///< described in a library, not in the weldment
 };
 
-/// The attribute that holds a name.
+/// The attribute that holds a name, of a thing "kind/id" or of the weldment, which has no id.
 struct Holder {
   const joint::Places& places;
-  std::string_view key;
+  std::string_view kind;
+  std::optional<std::string_view> id;
   std::string_view attribute;
-  [[nodiscard]] Spot spot() const { return places.nearest_spot(key, attribute); }
+  [[nodiscard]] Spot spot() const {
+    std::string key(kind);
+    if (id) key.append("/").append(*id);
+    return places.nearest_spot(key, attribute);
+  }
 };
 
 constexpr Kind wire_kind{"wire", "read.wire.unknown", true};
@@ -45,6 +52,11 @@ constexpr Kind joint_kind{"joint", "read.joint.unknown"};
 constexpr Kind stage_kind{"stage", "read.stage.unknown"};
 constexpr Kind setup_kind{"set-up", "read.setup.unknown"};
 constexpr Kind lifting_kind{"lifting", "read.lifting.unknown"};
+
+bool contains(const Names& names, std::string_view name) {
+  return std::any_of(
+      names.begin(), names.end(), [&](std::string_view one) { return base::same_text(one, name); });
+}
 
 template <class Thing, class Name>
 Names names_of(const std::vector<Thing>& things, const Name& name) {
@@ -88,20 +100,26 @@ class ReferenceCheck {
     steels_ =
         names_of(library_.steels, [](const auto& s) { return std::string_view(s.designation); });
     const joint::Weldment& weldment = draft_.weldment;
-    expect(weldment.wire, wires_, wire_kind, {weldment.places, "weldment", "wire"});
+    expect(weldment.wire, wires_, wire_kind, {weldment.places, "weldment", std::nullopt, "wire"});
     const Names fit_ups =
         names_of(library_.fit_ups, [](const auto& row) { return std::string_view(row.id); });
     const Names records =
         names_of(library_.records, [](const auto& row) { return std::string_view(row.id); });
     for (const JointDraft& joint : draft_.joints) {
-      expect(joint.joint.heat.record, records, record_kind, {weldment.places, joint.key, "record"});
-      expect(joint.joint.wire, wires_, wire_kind, {weldment.places, joint.key, "wire"});
-      expect(joint.joint.fit_up, fit_ups, fit_up_kind, {weldment.places, joint.key, "fit-up"});
+      expect(joint.joint.heat.record,
+             records,
+             record_kind,
+             {weldment.places, "joint", joint.joint.id, "record"});
+      expect(
+          joint.joint.wire, wires_, wire_kind, {weldment.places, "joint", joint.joint.id, "wire"});
+      expect(joint.joint.fit_up,
+             fit_ups,
+             fit_up_kind,
+             {weldment.places, "joint", joint.joint.id, "fit-up"});
     }
     for (const process::LinkedSettings& row : library_.settings) {
-      const std::string key = "settings/" + row.id;
-      expect(row.wire, wires_, wire_kind, {library_.places, key, "wire"});
-      expect(row.gas, gases_, gas_kind, {library_.places, key, "gas"});
+      expect(row.wire, wires_, wire_kind, {library_.places, "settings", row.id, "wire"});
+      expect(row.gas, gases_, gas_kind, {library_.places, "settings", row.id, "gas"});
     }
     for (const joint::Member& member : weldment.members) steel_of(member);
   }
@@ -112,16 +130,17 @@ class ReferenceCheck {
         names_of(draft_.weldment.members, [](const auto& m) { return std::string_view(m.id); });
     const Names joints =
         names_of(draft_.joints, [](const auto& j) { return std::string_view(j.joint.id); });
+    // A thing without a readable id may be the one meant; one mistake makes one finding.
+    const bool has_unread_member = draft_.unsound_members.contains("");
+    const bool has_unread_joint = contains(joints, "");
     for (const JointDraft& joint : draft_.joints) {
-      for (const std::string& member : {joint.joint.member_1, joint.joint.member_2}) {
-        // A member without a readable id may be the one meant; one mistake makes one finding.
-        const bool may_be_unread = draft_.unsound_members.contains("");
-        if (may_be_unread || draft_.unsound_members.contains(member)) continue;
-        expect(member, members, member_kind, {places, joint.key, "members"});
+      for (const std::string* member : {&joint.joint.member_1, &joint.joint.member_2}) {
+        if (has_unread_member || draft_.unsound_members.contains(*member)) continue;
+        expect(*member, members, member_kind, {places, "joint", joint.joint.id, "members"});
       }
-      if (std::find(joints.begin(), joints.end(), "") != joints.end()) continue;  // same
+      if (has_unread_joint) continue;
       for (const std::string& before : joint.joint.after) {
-        expect(before, joints, joint_kind, {places, joint.key, "after"});
+        expect(before, joints, joint_kind, {places, "joint", joint.joint.id, "after"});
       }
     }
   }
@@ -144,26 +163,27 @@ class ReferenceCheck {
       for (const std::string& name : names) expect(name, known, kind, holder);
     };
     for (const JointDraft& joint : draft_.joints) {
-      expect(joint.joint.stage, stages, stage_kind, {places, joint.key, "stage"});
+      expect(joint.joint.stage, stages, stage_kind, {places, "joint", joint.joint.id, "stage"});
     }
     for (const joint::Setup& setup : weldment.setups) {
-      const std::string key = "setup/" + setup.id;
-      all(setup.hides, joints, joint_kind, {places, key, "hides"});
-      expect(setup.lifting, liftings, lifting_kind, {places, key, "lifting"});
-      expect(setup.lifting_off, liftings, lifting_kind, {places, key, "lifting-off"});
+      all(setup.hides, joints, joint_kind, {places, "setup", setup.id, "hides"});
+      expect(setup.lifting, liftings, lifting_kind, {places, "setup", setup.id, "lifting"});
+      expect(setup.lifting_off, liftings, lifting_kind, {places, "setup", setup.id, "lifting-off"});
     }
     for (const joint::Datum& datum : weldment.datums) {
-      expect(datum.member, members, member_kind, {places, "datum/" + datum.id, "member"});
+      expect(datum.member, members, member_kind, {places, "datum", datum.id, "member"});
     }
     of_order(joints, stages);
     for (const joint::Stage& stage : weldment.stages) {
-      expect(stage.setup, setups, setup_kind, {places, "stage/" + stage.id, "setup"});
+      expect(stage.setup, setups, setup_kind, {places, "stage", stage.id, "setup"});
       for (const joint::Operation& operation : stage.operations) {
-        const std::string key = "operation/" + operation.id;
-        all(operation.members, members, member_kind, {places, key, "members"});
-        all(operation.joints, joints, joint_kind, {places, key, "joints"});
-        all(operation.after, joints, joint_kind, {places, key, "after"});
-        all(operation.before, joints, joint_kind, {places, key, "before"});
+        all(operation.members,
+            members,
+            member_kind,
+            {places, "operation", operation.id, "members"});
+        all(operation.joints, joints, joint_kind, {places, "operation", operation.id, "joints"});
+        all(operation.after, joints, joint_kind, {places, "operation", operation.id, "after"});
+        all(operation.before, joints, joint_kind, {places, "operation", operation.id, "before"});
       }
     }
   }
@@ -172,21 +192,23 @@ class ReferenceCheck {
   void of_order(const Names& joints, const Names& stages) {
     const joint::Places& places = draft_.weldment.places;
     for (const JointDraft& joint : draft_.joints) {
-      const std::string key = "balance/" + joint.joint.id;
-      expect(joint.joint.balance_with, joints, joint_kind, {places, key, "with"});
+      expect(joint.joint.balance_with,
+             joints,
+             joint_kind,
+             {places, "balance", joint.joint.id, "with"});
     }
     for (std::size_t i = 0; i < draft_.weldment.hand_orders.size(); ++i) {
       const joint::HandOrder& order = draft_.weldment.hand_orders[i];
-      const std::string key = "hand-order/" + std::to_string(i);
-      expect(order.stage, stages, stage_kind, {places, key, "stage"});
+      const std::string number = std::to_string(i);
+      expect(order.stage, stages, stage_kind, {places, "hand-order", number, "stage"});
       for (const joint::HandEntry& entry : order.entries) {
-        expect(entry.joint, joints, joint_kind, {places, key, "seams"});
+        expect(entry.joint, joints, joint_kind, {places, "hand-order", number, "seams"});
       }
     }
   }
 
   void expect(const std::string& name, const Names& known, const Kind& kind, const Holder& holder) {
-    if (name.empty() || std::find(known.begin(), known.end(), name) != known.end()) return;
+    if (name.empty() || contains(known, name)) return;
     const std::string start =
         std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; ";
     report_.error(holder.spot(),
@@ -197,9 +219,8 @@ class ReferenceCheck {
   }
 
   void steel_of(const joint::Member& member) {
-    const std::string key = "member/" + member.id;
-    const joint::Places& places = draft_.weldment.places;
-    expect(member.steel, steels_, steel_kind, {places, key, "steel"});
+    const Holder of_steel{draft_.weldment.places, "member", member.id, "steel"};
+    expect(member.steel, steels_, steel_kind, of_steel);
     if (draft_.unsound_members.contains(member.id)) return;
     const auto& steels = library_.steels;
     const auto steel = std::find_if(
@@ -211,7 +232,8 @@ class ReferenceCheck {
       check_scope(member, *steel, *band);
       return;
     }
-    const Spot spot = places.nearest_spot(key, thickness_attribute(member.shape));
+    const Spot spot = draft_.weldment.places.nearest_spot("member/" + member.id,
+                                                          thickness_attribute(member.shape));
     const std::string text =
         "steel " + steel->designation + " is described up to " +
         base::shortest_text(steel->bands.back().up_to_mm) + " mm and this is " +

@@ -8,18 +8,21 @@
 
 namespace seamturn::joint::detail {
 
-/// Collects the faces near a point of frame M; normals are turned into J as they come.
+/// Takes the faces of a solid near a point of frame M, one by one.
 class FaceSearch {
  public:
-  FaceSearch(const geom::Pose& X_JM, double off_face_mm) : X_JM_(X_JM), off_face_mm_(off_face_mm) {}
+  virtual ~FaceSearch() = default;
+  explicit FaceSearch(double off_face_mm) : off_face_mm_(off_face_mm) {}
+  FaceSearch(const FaceSearch&) = delete;
+  FaceSearch& operator=(const FaceSearch&) = delete;
 
-  void offer(const geom::Vec3& normal_M, double distance_mm, bool inside_outline);
-  [[nodiscard]] std::vector<Face> nearest_first();
+  void offer(const geom::Vec3& normal_M, double distance_mm, bool inside_outline) {
+    if (inside_outline && distance_mm <= off_face_mm_) take(normal_M, distance_mm);
+  }
 
  private:
-  const geom::Pose& X_JM_;
+  virtual void take(const geom::Vec3& normal_M, double distance_mm) = 0;
   double off_face_mm_;
-  std::vector<Face> faces_;
 };
 
 /// Tube, ring and round bar alike: what lies between two radii, from 0 to height along z.

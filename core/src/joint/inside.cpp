@@ -70,7 +70,7 @@ bool holds(const Forging& forging, const Vec3& p) {
 bool is_inside(const Member& member, const geom::Vec3& p_J, double grown_mm) {
   SEAMTURN_REQUIRE(p_J.allFinite(), p_J.x(), p_J.y(), p_J.z());
   SEAMTURN_REQUIRE(base::is_amount(grown_mm), grown_mm);
-  const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
+  const Vec3 p_M = member.X_JM.point_back(p_J);
   if (std::visit([&](const auto& shape) { return holds(shape, p_M); }, member.shape)) return true;
   return grown_mm > 0.0 && detail::distance_to_surface_mm(member, p_J) <= grown_mm + on_face_mm;
 }

@@ -41,7 +41,7 @@ void offer_faces(FaceSearch& search, const Plate& plate, const Vec3& p, double b
 }
 
 void offer_faces(FaceSearch& search, const HollowCylinder& body, const Vec3& p, double beyond) {
-  const double radius = std::hypot(p.x(), p.y());
+  const double radius = p.head<2>().norm();
   constexpr double on_axis_mm = 1e-9;  // no radial direction there
   if (radius > on_axis_mm) {
     const Vec3 radial(p.x() / radius, p.y() / radius, 0.0);
@@ -76,12 +76,47 @@ double surface_distance(const Plate& plate, const Vec3& p) {
                      beyond_span(p.z(), 0.0, plate.thickness_mm)});
 }
 double surface_distance(const HollowCylinder& body, const Vec3& p) {
-  const double radius = std::hypot(p.x(), p.y());
+  const double radius = p.head<2>().norm();
   // A solid bar has no bore: let the span run through the axis.
   const double inner = body.inner_radius_mm > 0.0 ? body.inner_radius_mm : -body.outer_radius_mm;
   return surface_mm(
       {beyond_span(radius, inner, body.outer_radius_mm), beyond_span(p.z(), 0.0, body.height_mm)});
 }
+
+/// Collects them, the nearest first; normals are turned into J as they come.
+class NearFaces : public FaceSearch {
+ public:
+  NearFaces(const geom::Pose& X_JM, double off_face_mm) : FaceSearch(off_face_mm), X_JM_(X_JM) {}
+  std::vector<Face> faces;
+
+ private:
+  void take(const Vec3& normal_M, double distance_mm) override {
+    constexpr std::size_t most_meet = 4;
+    if (faces.empty()) faces.reserve(most_meet);
+    // Behind those as near, so that the first offered comes first.
+    const auto behind = std::upper_bound(
+        faces.begin(), faces.end(), distance_mm, [](double distance, const Face& face) {
+          return distance < face.distance_mm;
+        });
+    faces.insert(behind, Face{X_JM_.direction(normal_M), distance_mm});
+  }
+  const geom::Pose& X_JM_;
+};
+
+/// Whether one of them looks the way that is wanted.
+class FaceTowards : public FaceSearch {
+ public:
+  FaceTowards(const Vec3& wanted_M, double off_face_mm)
+      : FaceSearch(off_face_mm), wanted_M_(wanted_M) {}
+  bool found = false;
+
+ private:
+  void take(const Vec3& normal_M, double) override {
+    constexpr double same_surface = 0.9;  // a curved wall turns a little over a probe
+    found = found || normal_M.dot(wanted_M_) > same_surface;
+  }
+  Vec3 wanted_M_;
+};
 
 double thickest_mm(const Forging& forging) {
   double diameter_mm = 0.0;
@@ -96,24 +131,6 @@ double shape_distance_mm(const Shape& shape, const Vec3& p) {
 }
 
 }  // namespace
-
-void detail::FaceSearch::offer(const Vec3& normal_M, double distance_mm, bool inside_outline) {
-  if (inside_outline && distance_mm <= off_face_mm_) {
-    constexpr std::size_t most_meet = 4;
-    if (faces_.empty()) faces_.reserve(most_meet);
-    faces_.push_back(Face{X_JM_.direction(normal_M), distance_mm});
-  }
-}
-
-std::vector<Face> detail::FaceSearch::nearest_first() {
-  // Most points lie near one face; sorting asks for memory even then.
-  if (faces_.size() > 1) {
-    std::stable_sort(faces_.begin(), faces_.end(), [](const Face& a, const Face& b) {
-      return a.distance_mm < b.distance_mm;
-    });
-  }
-  return std::move(faces_);
-}
 
 std::string_view shape_name(const Shape& shape) {
   if (std::holds_alternative<Plate>(shape)) return "plate";
@@ -173,17 +190,29 @@ std::vector<Face> faces_at(const Member& member,
                            const geom::Vec3& p_J,
                            double off_face_mm,
                            double beyond_edge_mm) {
-  const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
-  FaceSearch search(member.X_JM, off_face_mm);
+  const Vec3 p_M = member.X_JM.point_back(p_J);
+  NearFaces search(member.X_JM, off_face_mm);
   with_solid(member.shape, [&](const auto& solid) {
     offer_faces(search, solid, p_M, beyond_edge_mm);
     return 0;
   });
-  return search.nearest_first();
+  return std::move(search.faces);
+}
+
+bool detail::has_face_towards(const Member& member,
+                              const geom::Vec3& p_J,
+                              const geom::Vec3& normal_J,
+                              double off_face_mm) {
+  FaceTowards search(member.X_JM.rotation.transpose() * normal_J, off_face_mm);
+  with_solid(member.shape, [&](const auto& solid) {
+    offer_faces(search, solid, member.X_JM.point_back(p_J), 0.0);
+    return 0;
+  });
+  return search.found;
 }
 
 double detail::distance_to_surface_mm(const Member& member, const geom::Vec3& p_J) {
-  const Vec3 p_M = geom::inverse(member.X_JM).point(p_J);
+  const Vec3 p_M = member.X_JM.point_back(p_J);
   return shape_distance_mm(member.shape, p_M);
 }
 

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,23 +38,15 @@ struct Site {
   double gap_mm;  ///< so far apart they may be drawn
 };
 
-std::optional<Refusal> off_member(const Site& site, const Vec3& p, const std::string& where) {
-  for (const Member* member : {&site.first, &site.second}) {
-    const double distance = detail::distance_to_surface_mm(*member, p);
-    if (distance <= site.off_mm) continue;
-    return Refusal{"joint.seam.not_on_member",
-                   "the " + where + " of the path, " + at_text(p) + ", lies " +
-                       base::fixed_text(distance, 1) + " mm off the surface of member " +
-                       member->id + "; up to " + base::fixed_text(site.off_mm, 1) +
-                       " mm is taken as meant; correct the path or the member's place"};
-  }
-  return std::nullopt;
-}
-
-/// A place on the path where it must lie on both members.
+/// A place on the path where it must lie on both members: one in words, or of a leg or corner.
 struct Probe {
-  double distance_mm;
-  std::string where;
+  double distance_mm = 0.0;
+  const char* word = "";
+  std::size_t number = 0;  ///< 0: the word says all
+
+  [[nodiscard]] std::string where() const {
+    return word + (number > 0 ? " " + std::to_string(number) : std::string());
+  }
 };
 
 /// The middle of every leg, then the corners and ends.
@@ -66,15 +57,15 @@ std::vector<Probe> probes_of_legs(const geom::Path& path) {
   ends_mm.push_back(length);
   std::vector<Probe> probes;
   for (std::size_t k = 0; k + 1 < ends_mm.size(); ++k) {
-    probes.push_back(
-        {(ends_mm[k] + ends_mm[k + 1]) / 2.0, "middle of leg " + std::to_string(k + 1)});
+    probes.push_back({(ends_mm[k] + ends_mm[k + 1]) / 2.0, "middle of leg", k + 1});
   }
   for (std::size_t k = 0; k < ends_mm.size(); ++k) {
     const bool is_end = k + 1 == ends_mm.size();
-    probes.push_back({ends_mm[k],
-                      k == 0   ? "start"
-                      : is_end ? "end"
-                               : "corner after leg " + std::to_string(k)});
+    if (k == 0 || is_end) {
+      probes.push_back({ends_mm[k], k == 0 ? "start" : "end"});
+    } else {
+      probes.push_back({ends_mm[k], "corner after leg", k});
+    }
   }
   return probes;
 }
@@ -98,10 +89,23 @@ std::vector<Probe> probes_of(const geom::Path& path) {
   return probes;
 }
 
+std::optional<Refusal> off_member(const Site& site, const Vec3& p, const Probe& probe) {
+  for (const Member* member : {&site.first, &site.second}) {
+    const double distance = detail::distance_to_surface_mm(*member, p);
+    if (distance <= site.off_mm) continue;
+    return Refusal{"joint.seam.not_on_member",
+                   "the " + probe.where() + " of the path, " + at_text(p) + ", lies " +
+                       base::fixed_text(distance, 1) + " mm off the surface of member " +
+                       member->id + "; up to " + base::fixed_text(site.off_mm, 1) +
+                       " mm is taken as meant; correct the path or the member's place"};
+  }
+  return std::nullopt;
+}
+
 std::optional<Refusal> leaves_members(const Site& site, const geom::Path& path) {
   for (const Probe& probe : probes_of(path)) {
     const Vec3 p = geom::path_station(path, probe.distance_mm).point;
-    if (auto refusal = off_member(site, p, probe.where)) return refusal;
+    if (auto refusal = off_member(site, p, probe)) return refusal;
   }
   return std::nullopt;
 }
@@ -131,12 +135,8 @@ double reading_station_mm(const geom::Path& path) {
 /// touches the corner's line.
 bool goes_on(
     const Member& member, const Site& site, const Vec3& p, const Vec3& leg, const Vec3& normal) {
-  constexpr double same_surface = 0.9;  // a curved wall turns a little over the probe
   const auto is_there = [&](double along_mm) {
-    const auto faces = faces_at(member, p + along_mm * leg, site.off_mm, 0.0);
-    return std::any_of(faces.begin(), faces.end(), [&](const Face& face) {
-      return face.normal.dot(normal) > same_surface;
-    });
+    return detail::has_face_towards(member, p + along_mm * leg, normal, site.off_mm);
   };
   if (is_there(site.off_mm + leg_probe_mm)) return true;
   // The edge of a lapped sheet ends before that: it lies ahead, and not behind.
@@ -204,13 +204,10 @@ bool can_be_welded(const Pair& pair) {
 }
 
 base::Outcome<Pair> find_corner(const Site& site, const Vec3& p) {
-  const auto open =
+  std::vector<Pair> open =
       pairs_at(site, p, [&](const Pair& pair) { return is_open_corner(pair, site, p); });
   if (open.empty()) return no_corner(site, p, "no surface of one stands on a surface of the other");
-  // A leaning plate opens a narrow wedge under its edge as well: only what can be welded counts.
-  std::vector<Pair> weldable;
-  std::copy_if(open.begin(), open.end(), std::back_inserter(weldable), can_be_welded);
-  if (weldable.empty()) {
+  if (std::none_of(open.begin(), open.end(), can_be_welded)) {
     const auto from_square = [](const Pair& pair) {
       return std::abs(pair.between_walls().deg() - 90.0);
     };
@@ -225,8 +222,10 @@ base::Outcome<Pair> find_corner(const Site& site, const Vec3& p) {
                          base::digits_text(fillet_corner_deg.least) + " to " +
                          base::digits_text(fillet_corner_deg.largest) + " deg is worked with");
   }
-  if (is_ambiguous(weldable)) return no_corner(site, p, "two corners meet there");
-  return weldable.front();
+  // A leaning plate opens a narrow wedge under its edge as well: only what can be welded counts.
+  std::erase_if(open, [](const Pair& pair) { return !can_be_welded(pair); });
+  if (is_ambiguous(open)) return no_corner(site, p, "two corners meet there");
+  return open.front();
 }
 
 base::Outcome<Pair> find_common_face(const Site& site, const Vec3& p) {
@@ -267,8 +266,9 @@ std::optional<Refusal> leg_differs(JointType type,
     const Vec3 p = geom::path_station(path, at_mm).point;
     const base::Outcome<Pair> found = find_pair(type, preparation, site, p);
     if (!found) return found.error();
+    const geom::Mat3 turn = geom::turn_along(path, at_mm);
     const auto off = [&](const Vec3& at_start, const Vec3& there) {
-      return geom::angle_between(geom::carried_direction(path, at_mm, at_start), there);
+      return geom::angle_between(turn * at_start, there);
     };
     const Vec3 face = geom::unit(found->first.normal + found->second.normal);
     const bool flush = faces.between_walls == Angle::deg(180.0);
@@ -277,7 +277,7 @@ std::optional<Refusal> leg_differs(JointType type,
                                          off(faces.wall_2, found->second.normal));
     if (worst <= alike) continue;
     return Refusal{"joint.seam.leg_differs",
-                   "at the " + probes[k].where + ", " + at_text(p) +
+                   "at the " + probes[k].where() + ", " + at_text(p) +
                        ", the members' surfaces stand " + base::fixed_text(worst.deg(), 1) +
                        " deg off those of the rest of the path carried round its corners; one seam "
                        "has one section; end the seam at that corner and write another joint"};
@@ -311,12 +311,10 @@ base::Outcome<SeamFaces> find_seam_faces(JointType type,
   const base::Outcome<Pair> found = find_pair(type, preparation, site, middle.point);
   if (!found) return found.error();
 
-  const auto at_start = [&](const Vec3& at_middle) {
-    return geom::carried_to_start(path, read_at_mm, at_middle);
-  };
+  const geom::Mat3 to_start = geom::turn_along(path, read_at_mm).transpose();
   SeamFaces faces;
-  faces.wall_1 = at_start(found->first.normal);
-  faces.wall_2 = at_start(found->second.normal);
+  faces.wall_1 = to_start * found->first.normal;
+  faces.wall_2 = to_start * found->second.normal;
   faces.face = geom::unit(faces.wall_1 + faces.wall_2);
   faces.between_walls = found->between_walls();
   const bool flush = geom::angle_between(faces.wall_1, faces.wall_2) < same_plane;

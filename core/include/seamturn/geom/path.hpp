@@ -83,6 +83,10 @@ struct Station {
                                      double distance_mm,
                                      const Vec3& at_start,
                                      AtCorner corner = AtCorner::leaving);
+/// The same as a rotation, for several directions at one distance.
+[[nodiscard]] Mat3 turn_along(const Path& path,
+                              double distance_mm,
+                              AtCorner corner = AtCorner::leaving);
 /// The inverse: a direction found at a distance, carried back to the start.
 [[nodiscard]] Vec3 carried_to_start(const Path& path,
                                     double distance_mm,

@@ -20,6 +20,10 @@ struct Pose {
   Vec3 translation = Vec3::Zero();
   [[nodiscard]] Vec3 point(const Vec3& p) const { return rotation * p + translation; }
   [[nodiscard]] Vec3 direction(const Vec3& d) const { return rotation * d; }
+  /// A point of A in B, the way back.
+  [[nodiscard]] Vec3 point_back(const Vec3& p) const {
+    return rotation.transpose() * (p - translation);
+  }
 };
 
 /// X_AC = X_AB * X_BC.
