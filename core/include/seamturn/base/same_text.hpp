@@ -33,9 +33,9 @@ template <class Word>
 
 }  // namespace detail
 
-/// Same as a == b. For names, words and units, of which a file has thousands: up to sixteen bytes two
-/// looks decide, which may overlap.
-/// Cost: constant up to sixteen bytes, then linear. Tests: base/same_text - law, against ==.
+/// Same as a == b. For names, words and units, of which a file has thousands: up to sixteen bytes
+/// two looks decide, which may overlap. Cost: constant up to sixteen bytes, then linear. Tests:
+/// base/same_text - law, against ==.
 [[nodiscard]] inline bool same_text(std::string_view a, std::string_view b) {
   return a.size() == b.size() && detail::same_bytes(a.data(), b.data(), a.size());
 }
