@@ -114,6 +114,7 @@ TEST_SUITE("base/units") {
     CHECK(base::parse_number("999999999999999").value() == 999999999999999.0);
     CHECK(base::parse_number("0.000000000000001").value() == 1e-15);
     CHECK(base::parse_number("12.").value() == 12.0);
+    CHECK(base::parse_number("12E3").value() == 12000.0);
     CHECK_FALSE(base::parse_number("1234567890123456.5.2").has_value());
   }
 

@@ -101,6 +101,8 @@ TEST_SUITE("io/markup_check") {
   TEST_CASE("given limits of size, one more than the limit is refused") {
     CHECK(checked("<a b='" + std::string(4096, 'x') + "'/>") == "readable");
     CHECK(checked("<a b='" + std::string(4097, 'x') + "'/>") == "attribute.too_long 1:7 -");
+    CHECK(checked("<a b=\"" + std::string(4096, 'x') + "\"/>") == "readable");
+    CHECK(checked("<a b=\"" + std::string(4097, 'x') + "\"/>") == "attribute.too_long 1:7 -");
     std::string many = "<a ";
     for (int i = 0; i < 101; ++i) many += "b" + std::to_string(i) + "='' ";
     CHECK(checked(many + "/>") == "element.too_many_attributes 1:2 -");

@@ -179,6 +179,17 @@ TEST_SUITE("io/markup_tree") {
     CHECK(tree.root().attributes().empty());
     CHECK(names_of(tree.root().children()) == "");
   }
+
+  TEST_CASE("given a tree left in the middle of a broken text, the next text is not inside it") {
+    MarkupTree tree;
+    io::detail::Report report;
+    const io::detail::Source broken("f", "<a><b>");
+    const io::detail::Source second("g", "<e/><f/>");
+    CHECK_FALSE(io::detail::check_markup(broken, report, tree));
+    CHECK(io::detail::check_markup(second, report, tree));
+    CHECK(tree.root().name() == "e");
+    CHECK_FALSE(tree.root().next());
+  }
 }
 
 }  // namespace seamturn::tests

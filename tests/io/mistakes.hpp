@@ -75,6 +75,7 @@ inline const Mistake weldment_mistakes[] = {
     {"\"base web\"", "\"base web web\"", "read.joint.members", "base web web"},
     {"\"base web\"", "\"base wed\"", "read.member.unknown", "base wed"},
     {"\"J2\"", "\"J.2\"", "read.id.malformed", "J.2"},
+    {"\"J1\"", "\"J 1\"", "read.id.malformed", "J 1"},  // which J2 waits for
     {"\"J2\"",
      "\"J1\"",
      "read.id.duplicate",

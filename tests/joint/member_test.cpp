@@ -79,6 +79,7 @@ TEST_SUITE("joint/member") {
     REQUIRE(edge.size() == 2);
     CHECK(has_face(edge, Vec3::UnitZ(), 0.0));
     CHECK(has_face(edge, Vec3::UnitX(), 0.0));
+    CHECK((edge[0].normal - Vec3::UnitZ()).norm() < 1e-12);  // of faces as near the wide ones first
     CHECK(has_face(faces_at(plate, Vec3(400.9, 150, 25.5), 1.0, 1.0), Vec3::UnitZ(), 0.5));
     CHECK(faces_at(plate, Vec3(401.1, 150, 25), 1.0, 1.0).empty());
     CHECK(faces_at(plate, Vec3(200, 150, 26.001), 1.0, 1.0).empty());
