@@ -82,6 +82,19 @@ TEST_SUITE("joints/standards_rows") {
     check_expected("PB, practice", leg_mm, {8.0, 1e-12, Origin::published, "STEEL-INT"});
   }
 
+  TEST_CASE("given a row whose sizes come from two places, each says how sure it is") {
+    for (const joint::PreparationRange& row : standards().preparation_ranges) {
+      if (row.id != "iso9692-v") continue;
+      CHECK(row.thickness.status == base::Status::verified);
+      CHECK(row.gap.status == base::Status::verified);
+      CHECK(row.angle.status == base::Status::from_memory);  // the row's own
+      CHECK(row.root_face.status == base::Status::from_memory);
+      CHECK(row.thickness.largest == 10.0);
+      return;
+    }
+    FAIL("the row is gone");
+  }
+
   // Row 4.1.3 of ISO 9692-1 (2 to 4 mm, from both sides) was read without the joint it is drawn
   // for.
   TEST_CASE("given a lap of 12 mm welded from both sides, no row of the library bars it") {
