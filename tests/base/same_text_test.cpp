@@ -3,7 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <array>
 #include <string>
+#include <string_view>
 
 namespace seamturn::tests {
 
@@ -21,6 +23,14 @@ TEST_SUITE("base/same_text") {
       }
     }
     CHECK(base::same_text({}, ""));
+  }
+
+  TEST_CASE("given several texts, one of them is among them and no other is") {
+    const std::array<std::string_view, 3> texts = {"", "a", "bc"};
+    CHECK(base::is_among("", texts));
+    CHECK(base::is_among("bc", texts));
+    CHECK_FALSE(base::is_among("b", texts));
+    CHECK_FALSE(base::is_among("", {}));
   }
 }
 

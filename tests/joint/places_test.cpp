@@ -31,6 +31,7 @@ std::shared_ptr<const FileText> file_of(std::string text) {
 }  // namespace
 
 TEST_SUITE("joint/places") {
+  // Expected: by construction, lines and columns counted by hand.
   TEST_CASE("given things of one key, the first counts and the second is told") {
     const auto file = file_of("J1 a=1\nJ1 a=2\n");
     Places places;

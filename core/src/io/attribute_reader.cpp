@@ -90,9 +90,7 @@ const AttributeReader::Attribute* AttributeReader::ask(MarkedName name) {
   asked_[asked_count_++] = name;
   const Attribute* const found = find(name);
   if (found == nullptr) return nullptr;
-  const auto index = static_cast<std::size_t>(found - attributes_.data());
-  if (!was_asked_[index]) ++read_count_;
-  was_asked_[index] = true;
+  was_asked_[static_cast<std::size_t>(found - attributes_.data())] = true;
   next_ = found + 1;
   return found;
 }

@@ -12,15 +12,6 @@
 
 namespace seamturn::io::detail {
 
-namespace {
-
-bool contains(std::span<const std::string_view> names, std::string_view name) {
-  return std::any_of(
-      names.begin(), names.end(), [&](std::string_view one) { return base::same_text(one, name); });
-}
-
-}  // namespace
-
 std::string_view take_piece(std::string_view& text) {
   text.remove_prefix(blank_bytes.run_end(text, 0));
   std::size_t end = 0;
@@ -120,15 +111,15 @@ void AttributeReader::refuse(MarkedName name, const char* code, std::string_view
 }
 
 void AttributeReader::finish() {
-  if (read_count_ == attributes_.size()) return;
+  if (was_asked_.count() == attributes_.size()) return;
   const std::vector<std::string_view> asked = asked_names();
   std::vector<std::string_view> seen;
   for (std::size_t i = 0; i < attributes_.size(); ++i) {
     const Attribute& attribute = attributes_[i];
-    if (was_asked_[i] || contains(asked, attribute.name())) continue;
+    if (was_asked_[i] || base::is_among(attribute.name(), asked)) continue;
     const bool of_root = attribute.name() == "xmlns" || attribute.name() == "schema";
     if (of_root && element_.is_root()) continue;
-    if (contains(seen, attribute.name())) continue;  // told as a duplicate
+    if (base::is_among(attribute.name(), seen)) continue;  // told as a duplicate
     seen.push_back(attribute.name());
     unknown(attribute);
   }
@@ -137,7 +128,7 @@ void AttributeReader::finish() {
 std::vector<std::string_view> AttributeReader::asked_names() const {
   std::vector<std::string_view> names;
   for (const MarkedName& asked : std::span(asked_).first(asked_count_)) {
-    if (!contains(names, asked.text())) names.push_back(asked.text());
+    if (!base::is_among(asked.text(), names)) names.push_back(asked.text());
   }
   return names;
 }
@@ -171,7 +162,7 @@ void check_children(FileContext& context,
                     std::span<const std::string_view> known) {
   for (const Element& child : element.children()) {
     const std::string_view name = child.name();
-    if (contains(known, name)) continue;
+    if (base::is_among(name, known)) continue;
     const std::string expected = known.empty() ? "no element in it" : one_of(known);
     context.report.add(context.unknown,
                        context.spot(child),

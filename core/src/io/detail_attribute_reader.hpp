@@ -140,7 +140,6 @@ class AttributeReader {
   std::span<const Attribute> attributes_;   // of the element
   NameMarks names_;                         // of these
   std::bitset<most_attributes> was_asked_;  // of these
-  std::size_t read_count_ = 0;              // so many were asked
   const Attribute* next_;                   // most likely the next one asked for
   const Attribute* end_;                    // behind the last
   std::array<MarkedName, most_asked> asked_;

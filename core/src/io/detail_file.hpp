@@ -2,11 +2,15 @@
 // A file descriptor that closes itself, and errors that carry the system's reason.
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 #include <string>
 #include <string_view>
 
 namespace seamturn::io::detail {
+
+/// Larger files are refused unread. A weldment of a thousand joints has 0.3 MB.
+inline constexpr std::size_t largest_file = std::size_t{64} * 1024 * 1024;
 
 /// Throws base::UnavailableError "<what> <path>: <reason of errno>".
 [[noreturn]] void fail_with_errno(const std::string& what, const std::filesystem::path& path);

@@ -12,9 +12,6 @@
 
 namespace seamturn::io::detail {
 
-/// Larger files are refused unread. A weldment of a thousand joints has 0.3 MB.
-inline constexpr std::size_t largest_file = std::size_t{64} * 1024 * 1024;
-
 /// Text and tree of a file together, so that every element knows its byte.
 struct FileContext {
   const std::shared_ptr<const Source>& source;

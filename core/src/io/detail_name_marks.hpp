@@ -4,15 +4,14 @@
 
 #include <array>
 #include <cstdint>
-#include <initializer_list>
 #include <string_view>
 
 #include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
-/// A name with its mark, one of sixty-four given by length and outer letters. The compiler works
-/// out those of names that stand in the code. Small enough to be handed on in registers.
+/// A name with its mark, one of 256 given by its length and three of its letters. The compiler
+/// works out those of names that stand in the code. Small enough to be handed on in registers.
 class MarkedName {
  public:
   MarkedName() = default;  // no name yet

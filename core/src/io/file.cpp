@@ -9,7 +9,6 @@
 #include <cerrno>
 #include <system_error>
 
-#include "detail_file_context.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/io/read.hpp"
 

@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "detail_drafts.hpp"
+#include "detail_file.hpp"
 #include "detail_file_context.hpp"
 #include "detail_markup_check.hpp"
 #include "detail_utf8.hpp"

@@ -2,9 +2,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <initializer_list>
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -21,8 +23,7 @@ constexpr std::array<std::string_view, 2> roll_arm_axes = {"roll", "rotate"};
 constexpr std::array<std::string_view, 2> changer_axes = {"exchange", "turn"};
 
 bool is_positioner_kind(std::string_view word) {
-  return std::find(positioner_kinds.begin(), positioner_kinds.end(), word) !=
-         positioner_kinds.end();
+  return base::is_among(word, positioner_kinds);
 }
 
 std::span<const std::string_view> axis_names_of(PositionerKind kind) {

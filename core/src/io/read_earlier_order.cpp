@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "detail_attribute_reader.hpp"
+#include "detail_file.hpp"
 #include "detail_utf8.hpp"
 #include "seamturn/base/error.hpp"
 #include "seamturn/base/listed.hpp"

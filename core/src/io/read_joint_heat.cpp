@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What a joint states of its heat.
 #include <array>
+#include <initializer_list>
 
 #include "detail_drafts.hpp"
 

@@ -13,8 +13,6 @@ namespace {
 
 /// A row at the end of its reading.
 struct RowEnd {
-  FileContext& context;
-  const Element& element;
   AttributeReader& reader;
   const char* name;
   const char* code;  ///< of a second one
@@ -30,7 +28,7 @@ void close_only(const RowEnd& end) {
                          "; expected at most one in all libraries used; delete one of them");
   }
   end.reader.finish(end.name, end.places);
-  check_children(end.context, end.element, {});
+  check_children(end.reader.context(), end.reader.element(), {});
 }
 
 template <class Row>
@@ -49,9 +47,7 @@ void read_gouging(FileContext& context, const Element& element, planner::Library
   row.method = reader.text("method");
   row.speed_mm_s = reader.quantity("speed", ranges::gouging_speed);
   row.entry_s = reader.quantity("entry", ranges::time);
-  keep_only({context, element, reader, "gouging", "read.gouging.repeated", library.places},
-            row,
-            library.gouging);
+  keep_only({reader, "gouging", "read.gouging.repeated", library.places}, row, library.gouging);
 }
 
 void read_heating(FileContext& context, const Element& element, planner::Library& library) {
@@ -63,9 +59,7 @@ void read_heating(FileContext& context, const Element& element, planner::Library
   row.useful_ratio = reader.quantity("useful", ranges::efficiency);
   row.entry_s = reader.quantity("entry", ranges::time);
   row.holds = reader.find_yes("holds");
-  keep_only({context, element, reader, "heating", "read.heating.repeated", library.places},
-            row,
-            library.heating);
+  keep_only({reader, "heating", "read.heating.repeated", library.places}, row, library.heating);
 }
 
 void read_priorities(FileContext& context, const Element& element, planner::Library& library) {
@@ -73,16 +67,15 @@ void read_priorities(FileContext& context, const Element& element, planner::Libr
   planner::Priorities row;
   row.worth.entry_s = reader.quantity("entry", ranges::time);
   row.worth.stance_s = reader.quantity("stance", ranges::time);
-  keep_only({context, element, reader, "priorities", "read.priorities.repeated", library.places},
-            row,
-            library.priorities);
+  keep_only(
+      {reader, "priorities", "read.priorities.repeated", library.places}, row, library.priorities);
 }
 
 void read_layer_stops(FileContext& context, const Element& element, planner::Library& library) {
   AttributeReader reader(context, element);
   planner::LayerStopRule row;
   row.stagger_mm = reader.quantity("stagger", ranges::weld_length);
-  keep_only({context, element, reader, "layer-stops", "read.layer_stops.repeated", library.places},
+  keep_only({reader, "layer-stops", "read.layer_stops.repeated", library.places},
             row,
             library.layer_stops);
 }
@@ -94,9 +87,8 @@ void read_long_seams(FileContext& context, const Element& element, planner::Libr
   row.segments = reader.count("segments", 1, joint::most_segments);
   row.arcs = reader.count("arcs", 1, joint::most_segments);
   row.overlap_mm = reader.quantity("overlap", ranges::weld_length);
-  keep_only({context, element, reader, "long-seams", "read.long_seams.repeated", library.places},
-            row,
-            library.long_seams);
+  keep_only(
+      {reader, "long-seams", "read.long_seams.repeated", library.places}, row, library.long_seams);
 }
 
 /// A shop's own rules for tacks; what it does not state stays as the standard and we have it.
@@ -110,7 +102,7 @@ void read_tacks(FileContext& context, const Element& element, planner::Library& 
   const auto stress_mpa = reader.find_quantity("stress", ranges::yield);
   const std::string source = reader.text("source");
   const base::Status status = reader.status("status");
-  close_only({context, element, reader, "tacks", "read.tacks.repeated", library.places});
+  close_only({reader, "tacks", "read.tacks.repeated", library.places});
   const auto stated = [&](double value) { return tack::RuleValue{value, status, source}; };
   library.tack_rules.pitch_mm = stated(pitch_mm);
   library.tack_rules.clear_of_ends_mm = stated(clear_mm);
@@ -135,7 +127,7 @@ void read_rates(FileContext& context, const Element& element, planner::Library& 
   rates.time_band_ratio = reader.quantity("time-band", ranges::band);
   rates.consumption_band_ratio = reader.quantity("consumption-band", ranges::band);
   rates.source = reader.text("source");
-  close_only({context, element, reader, "rates", "read.rates.repeated", library.places});
+  close_only({reader, "rates", "read.rates.repeated", library.places});
   library.rates = std::move(rates);
 }
 

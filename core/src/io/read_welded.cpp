@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How much of a seam is welded, as the trade writes it.
 #include <array>
+#include <initializer_list>
 
 #include "detail_drafts.hpp"
 

@@ -7,6 +7,7 @@
 
 #include "detail_drafts.hpp"
 #include "detail_utf8.hpp"
+#include "seamturn/base/same_text.hpp"
 
 namespace seamturn::io::detail {
 
@@ -97,7 +98,7 @@ void need_some(
 
 bool is_member(std::string_view name) {
   constexpr std::array<std::string_view, 5> members = {"plate", "tube", "ring", "bar", "forging"};
-  return std::find(members.begin(), members.end(), name) != members.end();
+  return base::is_among(name, members);
 }
 
 }  // namespace

@@ -53,11 +53,6 @@ constexpr Kind stage_kind{"stage", "read.stage.unknown"};
 constexpr Kind setup_kind{"set-up", "read.setup.unknown"};
 constexpr Kind lifting_kind{"lifting", "read.lifting.unknown"};
 
-bool contains(const Names& names, std::string_view name) {
-  return std::any_of(
-      names.begin(), names.end(), [&](std::string_view one) { return base::same_text(one, name); });
-}
-
 template <class Thing, class Name>
 Names names_of(const std::vector<Thing>& things, const Name& name) {
   Names names;
@@ -132,7 +127,7 @@ class ReferenceCheck {
         names_of(draft_.joints, [](const auto& j) { return std::string_view(j.joint.id); });
     // A thing without a readable id may be the one meant; one mistake makes one finding.
     const bool has_unread_member = draft_.unsound_members.contains("");
-    const bool has_unread_joint = contains(joints, "");
+    const bool has_unread_joint = base::is_among("", joints);
     for (const JointDraft& joint : draft_.joints) {
       for (const std::string* member : {&joint.joint.member_1, &joint.joint.member_2}) {
         if (has_unread_member || draft_.unsound_members.contains(*member)) continue;
@@ -208,7 +203,7 @@ class ReferenceCheck {
   }
 
   void expect(const std::string& name, const Names& known, const Kind& kind, const Holder& holder) {
-    if (name.empty() || contains(known, name)) return;
+    if (name.empty() || base::is_among(name, known)) return;
     const std::string start =
         std::string(kind.word) + " " + in_quotes(name) + " is not described anywhere; ";
     report_.error(holder.spot(),

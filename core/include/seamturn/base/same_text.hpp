@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Whether two short texts are the same, told without calling the library.
+// Whether short texts are the same, told without calling the library.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <cstring>
+#include <span>
 #include <string_view>
 
 namespace seamturn::base {
@@ -38,6 +40,12 @@ template <class Word>
 /// base/same_text - law, against ==.
 [[nodiscard]] inline bool same_text(std::string_view a, std::string_view b) {
   return a.size() == b.size() && detail::same_bytes(a.data(), b.data(), a.size());
+}
+
+/// Whether a text is one of several. Cost: linear in them.
+[[nodiscard]] inline bool is_among(std::string_view text, std::span<const std::string_view> texts) {
+  return std::any_of(
+      texts.begin(), texts.end(), [&](std::string_view one) { return same_text(one, text); });
 }
 
 }  // namespace seamturn::base

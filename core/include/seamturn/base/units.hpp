@@ -3,7 +3,6 @@
 // io, figures and cli convert with these functions, nobody else does.
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
